@@ -1,0 +1,14 @@
+namespace PulseStream.Readings;
+
+/// <summary>Limits of acceptance, each with its reason.</summary>
+public sealed record ReadingOptions
+{
+    /// <summary>Consecutive usable seconds of one whole percent that make a reading: five (common practice in home monitoring).</summary>
+    public int HeldSeconds { get; init; } = 5;
+
+    /// <summary>Seconds that the finger has to be on before a reading of record is chosen: a minute (common practice in home monitoring).</summary>
+    public int SittingSeconds { get; init; } = 60;
+
+    /// <summary>Accepted readings of one sitting that differ by more than this many points leave it unsettled.</summary>
+    public int UnsettledPoints { get; init; } = 3;
+}
