@@ -5,8 +5,8 @@ namespace PulseStream.Triage;
 /// <summary>Every word that an advice says to a person: the action first, the numbers, what else spoke, the cautions last.</summary>
 internal static class AdviceText
 {
-    public const string SecondValue = "An earlier value lay in the same range.";
-    public const string NearBorder = "The true value may lie in a more urgent range.";
+    public const string SecondValue = "It is the second such value within hours.";
+    public const string NearBorder = "The true value may be worse.";
     public const string Unsettled = "The values did not agree, or the measurement was too short.";
     public const string NoReading = "No reading could be accepted.";
     public const string Held = "A later, higher value does not change this advice.";
@@ -23,14 +23,12 @@ internal static class AdviceText
 
     public static string Compose(TriagePolicy policy, Findings findings, AdviceLevel level, int? recheckAfterMinutes, bool repeatNow, IEnumerable<string?> said)
     {
-        // A check at once is already the action.
-        var repeat = repeatNow && recheckAfterMinutes != 0;
         IEnumerable<string?> sentences =
         [
-            Action(level, recheckAfterMinutes),
+            Action(level, recheckAfterMinutes, repeatNow),
             Numbers(findings),
             .. said,
-            repeat ? Repeat(level) : null,
+            repeatNow ? RepeatAfterCall(level) : null,
             Person(findings.Circumstances, level),
             Oxygen(findings.Circumstances, level),
             Cautions(findings.Circumstances.Feeling, level),
@@ -42,13 +40,15 @@ internal static class AdviceText
     // Urgent words are few: someone may have to read them to another, or hear them on the telephone.
     private static bool IsUrgent(AdviceLevel level) => level >= AdviceLevel.DoctorNow;
 
-    private static string Action(AdviceLevel level, int? recheckAfterMinutes) => level switch
+    private static string Action(AdviceLevel level, int? recheckAfterMinutes, bool repeatNow) => level switch
     {
         AdviceLevel.Emergency => "Ring your local emergency number now. Sit upright. Do not stay alone.",
         AdviceLevel.DoctorNow => "Call a doctor now. If no doctor answers at once, ring your local emergency number. Sit upright.",
         AdviceLevel.Call => "Call your doctor or clinic today and tell them these numbers.",
-        AdviceLevel.Recheck when recheckAfterMinutes == 0 => $"Measure again now: {Prepare}.",
-        AdviceLevel.Recheck => $"Measure again in {Shown.Minutes(recheckAfterMinutes ?? 0)}. Before that, {Prepare}.",
+        AdviceLevel.Recheck when recheckAfterMinutes is null or 0 => $"Measure again now: {Prepare}.",
+        AdviceLevel.Recheck when repeatNow => $"Measure again now: {Prepare}. Then once more in {Shown.Minutes(recheckAfterMinutes.Value)}.",
+        AdviceLevel.Recheck => $"Measure again in {Shown.Minutes(recheckAfterMinutes.Value)}. Before that, {Prepare}.",
+        _ when repeatNow => $"Measure again now, to be sure: {Prepare}.",
         _ => "These numbers ask for nothing now.",
     };
 
@@ -60,14 +60,18 @@ internal static class AdviceText
         _ => null,
     };
 
-    private static string Repeat(AdviceLevel level) => IsUrgent(level)
-        ? "Measure again while you wait; never delay the call for it."
-        : $"Repeat it now: {Prepare}.";
+    // Below a call the repeat is the action itself.
+    private static string? RepeatAfterCall(AdviceLevel level) => level switch
+    {
+        >= AdviceLevel.DoctorNow => "Call first, then measure again.",
+        AdviceLevel.Call => $"Measure again now: {Prepare}.",
+        _ => null,
+    };
 
     private static string? Person(Circumstances circumstances, AdviceLevel level) => circumstances.Feeling switch
     {
         Feeling.NotAsked when IsUrgent(level) => "How do you feel? Tell them.",
-        Feeling.NotAsked => "How do you feel? If you have fever, are breathless or worse than yesterday, say so and ask again: it changes this advice.",
+        Feeling.NotAsked => "How do you feel? With fever, breathless on effort or worse than yesterday, this is more urgent.",
         Feeling.Poorly when level <= AdviceLevel.Recheck => "You feel poorly: if it gets worse, call a doctor whatever the number.",
         _ => null,
     };
@@ -79,9 +83,9 @@ internal static class AdviceText
     private static string Cautions(Feeling feeling, AdviceLevel level)
     {
         const string clinician = "Children, pregnancy, dark skin tone and carbon monoxide need a clinician's eye.";
-        const string plain = "This is no medical device and no diagnosis.";
+        const string plain = "No medical device, no diagnosis.";
         const string doubt = "A good number does not rule illness out.";
-        const string first = "Hard to breathe, confused, blue, chest pain, or cannot be woken: ring the local emergency number first.";
+        const string first = "Hard to breathe at rest: a doctor now. Confused, blue, chest pain or cannot be woken: the local emergency number first.";
         return (IsUrgent(level), feeling >= Feeling.Breathless) switch
         {
             (true, true) => $"{doubt} {clinician} {plain}",

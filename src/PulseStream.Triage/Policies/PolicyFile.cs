@@ -1,4 +1,5 @@
 using System.Text.Json;
+using System.Text.Unicode;
 using PulseStream.Samples;
 
 namespace PulseStream.Triage.Policies;
@@ -14,12 +15,25 @@ internal static class PolicyFile
     public static TriagePolicy Parse(ReadOnlyMemory<byte> utf8Json, string place)
     {
         using var document = Open(utf8Json, place);
-        if (document.RootElement.ValueKind != JsonValueKind.Object)
+        try
         {
-            throw new BadInputException(place, $"expected an object with the members of a policy, found {PolicyObject.Describe(document.RootElement)}", "Start from a copy of the default policy");
+            return Read(document.RootElement, place);
+        }
+        catch (InvalidOperationException e)
+        {
+            // The only way there: an escape such as \ud800, half a character, which no text can hold.
+            throw BrokenText(place, e);
+        }
+    }
+
+    private static TriagePolicy Read(JsonElement policy, string place)
+    {
+        if (policy.ValueKind != JsonValueKind.Object)
+        {
+            throw new BadInputException(place, $"expected an object with the members of a policy, found {PolicyObject.Describe(policy)}", "Start from a copy of the default policy");
         }
 
-        var root = new PolicyObject(place, "", document.RootElement);
+        var root = new PolicyObject(place, "", policy);
         root.AllowOnly("name", "audience", "source", "bands", "symptoms", "pulse", "target", "noReading");
         return new TriagePolicy(root.Text("name"), root.Text("audience"), root.Text("source"), ReadBands(root))
         {
@@ -32,6 +46,11 @@ internal static class PolicyFile
 
     private static JsonDocument Open(ReadOnlyMemory<byte> utf8Json, string place)
     {
+        if (!Utf8.IsValid(utf8Json.Span))
+        {
+            throw new BadInputException(place, "this is not UTF-8 text", "Save it as UTF-8 and run again");
+        }
+
         var options = new JsonDocumentOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true, AllowDuplicateProperties = false };
         try
         {
@@ -39,13 +58,20 @@ internal static class PolicyFile
         }
         catch (JsonException e) when (e.LineNumber is { } line)
         {
-            throw new BadInputException($"{place}, line {line + 1}", $"this is not JSON in UTF-8 from byte {e.BytePositionInLine + 1} of the line on", "Mend the line; comments and trailing commas are allowed, numbers are plain decimals", e);
+            throw new BadInputException($"{place}, line {line + 1}", $"this is not JSON from byte {e.BytePositionInLine + 1} of the line on", "Mend the line; comments and trailing commas are allowed, numbers are plain decimals", e);
         }
-        catch (Exception e) when (e is JsonException or InvalidOperationException)
+        catch (JsonException e)
         {
-            throw new BadInputException(place, "a member stands twice in one object, or its name is no text", "Keep each member once", e);
+            throw new BadInputException(place, "a member stands twice in one object", "Keep each member once", e);
+        }
+        catch (InvalidOperationException e)
+        {
+            throw BrokenText(place, e);
         }
     }
+
+    private static BadInputException BrokenText(string place, InvalidOperationException e) =>
+        new(place, @"a text holds half a character, such as \ud800", "Write the character itself, in UTF-8", e);
 
     private static PolicyBand[] ReadBands(PolicyObject root)
     {
