@@ -1,0 +1,23 @@
+namespace PulseStream.Sources.Csv;
+
+/// <summary>Tells how many samples lie between two rows of a recording.</summary>
+internal abstract class RowClock
+{
+    /// <summary>Samples from one row to a later one: 0 for a repeat, negative for a step back.</summary>
+    public abstract long Distance(in CsvRow from, in CsvRow to);
+
+    /// <summary>Samples from the last row taken to this one.</summary>
+    /// <param name="row">The row to be placed.</param>
+    /// <param name="badBetween">Bad rows since the last row taken.</param>
+    public abstract long DistanceTo(in CsvRow row, long badBetween);
+
+    /// <summary>Index of the first good row.</summary>
+    /// <param name="row">That row.</param>
+    /// <param name="badBefore">Bad rows before it.</param>
+    public virtual long FirstIndex(in CsvRow row, long badBefore) => badBefore;
+
+    /// <summary>The row has been taken and is the last from here on.</summary>
+    /// <param name="row">That row.</param>
+    /// <param name="distance">What <see cref="DistanceTo"/> said of it; 0 for the first.</param>
+    public abstract void Take(in CsvRow row, long distance);
+}
