@@ -1,16 +1,27 @@
 using PulseStream.Samples;
+using PulseStream.Signal;
 
 namespace PulseStream.Readings;
 
 /// <summary>Turns the samples of one recording into beats, seconds, readings and sittings; the same for any cut into blocks.</summary>
 public sealed class FingerReader
 {
+    private readonly FingerSignal signal;
+    private readonly SecondJudge judge;
+    private readonly SteadyValue steady;
+    private readonly SittingKeeper sittings;
+
     /// <summary>A reader at the start of a recording.</summary>
     /// <param name="header">Rate, columns and full scale of the recording.</param>
     /// <param name="curve">The curve from ratio of ratios to SpO2.</param>
     /// <param name="options">Limits with their reasons.</param>
     public FingerReader(RecordingHeader header, CalibrationCurve curve, ReadingOptions options)
     {
+        var hasRed = header.Columns.HasFlag(SampleColumns.Red) && header.Columns.HasFlag(SampleColumns.Infrared);
+        signal = new(new SignalDesign(header.Rate, options.Signal), header.Columns, header.FullScaleCounts);
+        judge = new(curve, options.Judge, hasRed);
+        steady = new(options);
+        sittings = new(options);
     }
 
     /// <summary>Reads consecutive samples; a jump of the first index is a gap.</summary>
@@ -18,11 +29,48 @@ public sealed class FingerReader
     /// <param name="observer">Told what was found, while this runs.</param>
     public void Read(SampleBlock block, IReadingObserver observer)
     {
+        while (signal.TrySkip(block.FirstIndex, out var skipped))
+        {
+            Tell(skipped, observer);
+        }
+
+        foreach (ref readonly var sample in block.Samples.Span)
+        {
+            if (signal.TryStep(sample, out var complete))
+            {
+                Tell(complete, observer);
+            }
+        }
     }
 
     /// <summary>The recording has ended: tells the last sitting. An incomplete last second is not told.</summary>
     /// <param name="observer">Told what was found.</param>
     public void Finish(IReadingObserver observer)
     {
+        if (sittings.Finish() is { } sitting)
+        {
+            observer.OnSitting(sitting);
+        }
+    }
+
+    private void Tell(in SignalSecond measured, IReadingObserver observer)
+    {
+        foreach (ref readonly var beat in signal.Beats)
+        {
+            observer.OnBeat(beat);
+        }
+
+        var second = judge.Judge(measured);
+        observer.OnSecond(second);
+        var accepted = steady.Step(second);
+        if (accepted is not null)
+        {
+            observer.OnReading(accepted);
+        }
+
+        if (sittings.Step(second, judge.HasFinger, accepted, steady.Held) is { } sitting)
+        {
+            observer.OnSitting(sitting);
+        }
     }
 }

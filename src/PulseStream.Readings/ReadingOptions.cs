@@ -1,6 +1,8 @@
+using PulseStream.Signal;
+
 namespace PulseStream.Readings;
 
-/// <summary>Limits of acceptance, each with its reason.</summary>
+/// <summary>Settings and limits from the samples to the sitting, each with its reason.</summary>
 public sealed record ReadingOptions
 {
     /// <summary>Consecutive usable seconds of one whole percent that make a reading: five (common practice in home monitoring).</summary>
@@ -11,4 +13,10 @@ public sealed record ReadingOptions
 
     /// <summary>Accepted readings of one sitting that differ by more than this many points leave it unsettled.</summary>
     public int UnsettledPoints { get; init; } = 3;
+
+    /// <summary>Settings of the signal stage.</summary>
+    public SignalOptions Signal { get; init; } = new();
+
+    /// <summary>Limits between a believed and a refused second.</summary>
+    public JudgeOptions Judge { get; init; } = new();
 }

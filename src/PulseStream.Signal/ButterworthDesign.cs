@@ -3,7 +3,7 @@ using System.Numerics;
 namespace PulseStream.Signal;
 
 /// <summary>
-/// Butterworth filters as second-order sections, from the poles of the analogue prototype by the bilinear transform.
+/// Butterworth band-passes as second-order sections, from the poles of the analogue prototype by the bilinear transform.
 /// Sections are paired and ordered as SciPy's <c>butter(…, output='sos')</c> does it: poles nearest the unit circle last,
 /// each with its nearest zeros.
 /// </summary>
@@ -48,54 +48,7 @@ public static class ButterworthDesign
         return Pair([.. poles.Select(ToDigital)], [.. Enumerable.Repeat(1.0, order), .. Enumerable.Repeat(-1.0, order)], gain.Real);
     }
 
-    /// <summary>A low-pass; its gain is 1 at zero frequency and 1/√2 at the edge.</summary>
-    /// <param name="order">Number of poles, 1 or more.</param>
-    /// <param name="edgeHz">Edge, above 0 and below half the rate.</param>
-    /// <param name="rateHz">Sample rate.</param>
-    /// <exception cref="ArgumentOutOfRangeException">An order or edge outside its limits.</exception>
-    public static SecondOrderSection[] LowPass(int order, double edgeHz, double rateHz)
-    {
-        ThrowUnlessEdge(order, edgeHz, rateHz);
-        var edge = Warp(edgeHz, rateHz);
-        var poles = PrototypePoles(order).Select(p => p * edge).ToArray();
-        var gain = new Complex(Math.Pow(edge, order), 0);
-        foreach (var pole in poles)
-        {
-            gain /= Two - pole;
-        }
-
-        return Pair([.. poles.Select(ToDigital)], [.. Enumerable.Repeat(-1.0, order)], gain.Real);
-    }
-
-    /// <summary>A high-pass; its gain is exactly 0 at zero frequency and 1/√2 at the edge.</summary>
-    /// <param name="order">Number of poles, 1 or more.</param>
-    /// <param name="edgeHz">Edge, above 0 and below half the rate.</param>
-    /// <param name="rateHz">Sample rate.</param>
-    /// <exception cref="ArgumentOutOfRangeException">An order or edge outside its limits.</exception>
-    public static SecondOrderSection[] HighPass(int order, double edgeHz, double rateHz)
-    {
-        ThrowUnlessEdge(order, edgeHz, rateHz);
-        var edge = Warp(edgeHz, rateHz);
-        var poles = PrototypePoles(order).Select(p => edge / p).ToArray();
-        var gain = new Complex(Math.Pow(2, order), 0);
-        foreach (var pole in poles)
-        {
-            gain /= Two - pole;
-        }
-
-        return Pair([.. poles.Select(ToDigital)], [.. Enumerable.Repeat(1.0, order)], gain.Real);
-    }
-
     private static Complex Two => new(2, 0);
-
-    private static void ThrowUnlessEdge(int order, double edgeHz, double rateHz)
-    {
-        ArgumentOutOfRangeException.ThrowIfLessThan(order, 1);
-        if (!(edgeHz > 0 && edgeHz < rateHz / 2))
-        {
-            throw new ArgumentOutOfRangeException(nameof(edgeHz), edgeHz, $"The edge lies between 0 and {rateHz / 2} Hz.");
-        }
-    }
 
     // Analogue frequencies are in units of the rate, so the bilinear transform is s = 2 (z - 1) / (z + 1).
     private static double Warp(double hz, double rateHz) => 2 * Math.Tan(Math.PI * hz / rateHz);
@@ -112,12 +65,6 @@ public static class ButterworthDesign
 
     private static SecondOrderSection[] Pair(List<Complex> poles, List<double> zeros, double gain)
     {
-        if (poles.Count % 2 == 1)
-        {
-            poles.Add(Complex.Zero);
-            zeros.Add(0);
-        }
-
         var sections = new SecondOrderSection[poles.Count / 2];
         for (var i = sections.Length - 1; i >= 0; i--)
         {

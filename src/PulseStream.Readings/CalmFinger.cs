@@ -1,0 +1,109 @@
+using PulseStream.Signal;
+
+namespace PulseStream.Readings;
+
+/// <summary>What the finger looked like while it could be believed: the pulse's height and the steady light of both channels.</summary>
+internal sealed class CalmFinger(JudgeOptions options)
+{
+    // The height follows within some seven windows; light is let brighten by 0.2 % a second without a word.
+    private const double HeightGain = 0.15;
+    private const double BrighteningPerSecond = 0.002;
+    private const double EqualCountsShare = 0.15;
+    private double logHeight = double.NaN;
+    private double logInfrared;
+    private double logRed;
+    private int otherHeightSeconds;
+    private bool isLeaking;
+
+    /// <summary>Whether a calm second has been seen since the finger came on.</summary>
+    public bool IsKnown => !double.IsNaN(logHeight);
+
+    /// <summary>The finger has left: the next one starts from nothing.</summary>
+    public void Forget()
+    {
+        logHeight = double.NaN;
+        isLeaking = false;
+        otherHeightSeconds = 0;
+    }
+
+    /// <summary>Takes over what a believed second looked like.</summary>
+    public void Remember(in SignalSecond second)
+    {
+        var height = Math.Log(second.Fit.PulseSize);
+        if (!IsKnown)
+        {
+            logHeight = height;
+            logInfrared = Math.Log(second.Light.InfraredCounts);
+            logRed = Math.Log(second.Light.RedCounts);
+            return;
+        }
+
+        otherHeightSeconds = 0;
+        logHeight += HeightGain * (height - logHeight);
+        logInfrared = Math.Min(logInfrared + BrighteningPerSecond, Math.Log(second.Light.InfraredCounts));
+        logRed = Math.Min(logRed + BrighteningPerSecond, Math.Log(second.Light.RedCounts));
+    }
+
+    /// <summary>Reasons to doubt a second whose pulse is sound in itself.</summary>
+    public Reasons ReasonsOf(in SignalSecond second)
+    {
+        if (!IsKnown)
+        {
+            return Reasons.None;
+        }
+
+        isLeaking = IsLeaking(second);
+        if (isLeaking)
+        {
+            return CauseOfLight(second);
+        }
+
+        if (Math.Log(second.Fit.PulseSize) - logHeight > options.LargestGrowth)
+        {
+            if (++otherHeightSeconds > options.NewHeightSeconds)
+            {
+                logHeight = Math.Log(second.Fit.PulseSize);
+            }
+
+            return Reasons.Motion;
+        }
+
+        return Reasons.None;
+    }
+
+    /// <summary>Why the two lights disagree: light that moved, a line of mains light, else movement.</summary>
+    public Reasons CauseOfDisagreement(in SignalSecond second)
+    {
+        if (IsKnown && Rise(second) > options.LeakRise && second.Light.LevelSwing < 0.1)
+        {
+            return CauseOfLight(second);
+        }
+
+        return Reasons.Motion;
+    }
+
+    // Added light shrinks the pulse by as much as it brightens the light. Once seen it stays until the light is back.
+    private bool IsLeaking(in SignalSecond second)
+    {
+        var rise = Rise(second);
+        var shrink = logHeight - Math.Log(second.Fit.PulseSize);
+        return rise > options.LeakRise
+            && (isLeaking || shrink > options.LeakShrinkShare * rise);
+    }
+
+    private double Rise(in SignalSecond second)
+    {
+        var infrared = Math.Log(second.Light.InfraredCounts) - logInfrared;
+        var red = Math.Log(second.Light.RedCounts) - logRed;
+        return Math.Max(double.IsNaN(infrared) ? 0 : infrared, double.IsNaN(red) ? 0 : red);
+    }
+
+    // Room light adds the same counts to both channels; emitters' light past a finger adds to each what it emits.
+    private Reasons CauseOfLight(in SignalSecond second)
+    {
+        var infrared = second.Light.InfraredCounts - Math.Exp(logInfrared);
+        var red = second.Light.RedCounts - Math.Exp(logRed);
+        var isEqual = Math.Abs(infrared - red) < EqualCountsShare * Math.Max(Math.Abs(infrared), Math.Abs(red));
+        return isEqual ? Reasons.AmbientLight : Reasons.Misplaced;
+    }
+}

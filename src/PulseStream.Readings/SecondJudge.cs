@@ -1,0 +1,162 @@
+using PulseStream.Signal;
+
+namespace PulseStream.Readings;
+
+/// <summary>Turns the measurements of a second into a verdict; remembers what the calm finger looked like.</summary>
+internal sealed class SecondJudge
+{
+    private readonly CalibrationCurve curve;
+    private readonly JudgeOptions options;
+    private readonly bool hasRed;
+    private readonly CalmFinger calm;
+    private readonly Presence presence;
+    private readonly MissingRing missing = new();
+    private int sinceDisturbance = int.MaxValue;
+
+    public SecondJudge(CalibrationCurve curve, JudgeOptions options, bool hasRed)
+    {
+        this.curve = curve;
+        this.options = options;
+        this.hasRed = hasRed;
+        calm = new(options);
+        presence = new(options);
+    }
+
+    /// <summary>Whether the second judged last had something in the clip.</summary>
+    public bool HasFinger { get; private set; }
+
+    /// <summary>Judges the next second.</summary>
+    public Second Judge(in SignalSecond second)
+    {
+        sinceDisturbance = sinceDisturbance == int.MaxValue ? sinceDisturbance : sinceDisturbance + 1;
+        var reasons = ReasonsOf(second);
+        HasFinger = !reasons.HasFlag(Reasons.NoFinger) && !(reasons == Reasons.MissingSamples && !HasFinger);
+        if (reasons != Reasons.None)
+        {
+            return new UnusableSecond(second.SecondIndex, reasons, PerfusionOf(second));
+        }
+
+        calm.Remember(second);
+        presence.Remember(second);
+        return Usable(second);
+    }
+
+    private static double? PerfusionOf(in SignalSecond second) =>
+        second.Fit.WindowSeconds > 0 && double.IsFinite(second.Pulse.PerfusionPercent) ? second.Pulse.PerfusionPercent : null;
+
+    private Reasons ReasonsOf(in SignalSecond second)
+    {
+        var received = ReceivedReasons(second);
+        if (received != Reasons.None)
+        {
+            sinceDisturbance = 0;
+            return received;
+        }
+
+        if (second.Fit.WindowSeconds == 0 || second.Pulse.BeatCount < 3 && second.Fit.WindowSeconds < 8)
+        {
+            return Presence.IsFlat(second) ? presence.FlatReason(second) : Reasons.Settling;
+        }
+
+        var pulse = PulseReasons(second);
+        if (pulse != Reasons.None)
+        {
+            return pulse;
+        }
+
+        return calm.ReasonsOf(second) | RangeReason(second);
+    }
+
+    // What is wrong with the samples themselves comes before what is wrong with the pulse in them.
+    private Reasons ReceivedReasons(in SignalSecond second)
+    {
+        var light = second.Light;
+        if (missing.Add(light.MissingShare) > options.MissingWindowShare || light.MissingShare > options.MissingShare
+            || (second.IsRestarted && light.MissingShare > 0.2))
+        {
+            return Reasons.MissingSamples;
+        }
+
+        if (light.AtEndStopShare > options.AtEndStopShare)
+        {
+            return Reasons.Saturated | (presence.IsOpenAir(second) || light.AtEndStopShare > 0.98 ? Reasons.NoFinger : Reasons.None);
+        }
+
+        if (presence.IsOpenAir(second))
+        {
+            calm.Forget();
+            return Reasons.NoFinger;
+        }
+
+        return light.AmbientCounts > options.AmbientShare * light.InfraredCounts
+            || light.AmbientSwing > options.AmbientSwingShare * light.InfraredCounts
+                ? Reasons.AmbientLight
+                : Reasons.None;
+    }
+
+    private Reasons PulseReasons(in SignalSecond second)
+    {
+        var fit = second.Fit;
+        var pulse = second.Pulse;
+        if (!(fit.PulseSize > options.SmallestPulseOverNoise * fit.NoiseSize) || !(fit.PulseSize > 0))
+        {
+            return presence.FlatReason(second);
+        }
+
+        if (hasRed && !(fit.Disagreement <= (calm.IsKnown ? 0.03 : options.UnprovenDisagreement)))
+        {
+            return sinceDisturbance <= 8 ? Reasons.Settling : calm.CauseOfDisagreement(second);
+        }
+
+        if (hasRed && !(fit.StandardError * Math.Abs(curve.SlopeAt(fit.Ratio)) <= options.LargestErrorPercent))
+        {
+            return Reasons.LowPerfusion;
+        }
+
+        if (!(pulse.FrontSteepness >= options.LeastFrontSteepness) || !(pulse.Agreement >= options.LeastAgreement))
+        {
+            return sinceDisturbance <= 8 ? Reasons.Settling : calm.IsKnown && !hasRed ? Reasons.Motion : Reasons.Misplaced;
+        }
+
+        return Reasons.None;
+    }
+
+    private Reasons RangeReason(in SignalSecond second)
+    {
+        if (!hasRed)
+        {
+            return Reasons.None;
+        }
+
+        var margin = Math.Max(options.RangeMargin, 3 * second.Fit.StandardError);
+        var isInside = second.Fit.Ratio >= curve.FromRatio - margin && second.Fit.Ratio <= curve.ToRatio + margin;
+        return isInside ? Reasons.None : Reasons.OutOfRange;
+    }
+
+    private UsableSecond Usable(in SignalSecond second)
+    {
+        var pulse = second.Pulse;
+        var perfusion = PerfusionOf(second);
+        var warnings = (perfusion < options.LowPerfusionPercent ? Reasons.LowPerfusion : Reasons.None)
+            | (pulse.Irregularity > options.Irregularity ? Reasons.Irregular : Reasons.None);
+        return new(
+            second.SecondIndex,
+            hasRed ? SaturationOf(second.Fit) : null,
+            double.IsFinite(pulse.RatePerMinute) ? pulse.RatePerMinute : null,
+            perfusion,
+            warnings);
+    }
+
+    private Saturation SaturationOf(in RatioFit fit)
+    {
+        var percent = curve.PercentAt(fit.Ratio);
+        var half = Math.Abs(curve.SlopeAt(fit.Ratio))
+            * Math.Sqrt(Square(options.IntervalErrors * fit.StandardError) + Square(2 * fit.Disagreement));
+        half += options.IntervalFloorPercent;
+        return new(Clamp(percent), Clamp(percent - half), Clamp(percent + half));
+    }
+
+    private static double Square(double x) => x * x;
+
+    private static double Clamp(double percent) => Math.Clamp(percent, 0, 100);
+}

@@ -1,0 +1,80 @@
+namespace PulseStream.Readings;
+
+/// <summary>
+/// Accepts a reading once the same whole percent has been held for five usable seconds. The whole percent follows the
+/// value only when it has left it by more than 0.7 points, so that a value on a rounding boundary still settles.
+/// </summary>
+internal sealed class SteadyValue(ReadingOptions options)
+{
+    private const double Hysteresis = 0.7;
+    private readonly UsableSecond[] held = new UsableSecond[Math.Max(1, options.HeldSeconds)];
+    private int whole;
+    private int count;
+    private bool isTold;
+
+    /// <summary>The reading held now; null where none is.</summary>
+    public Reading? Held { get; private set; }
+
+    /// <summary>Takes the next second; a reading where one is accepted at it.</summary>
+    public Reading? Step(Second second)
+    {
+        if (second is not UsableSecond { Spo2: { } spo2 } usable)
+        {
+            Restart();
+            return null;
+        }
+
+        if (count == 0 || Math.Abs(spo2.Percent - whole) > Hysteresis)
+        {
+            Restart();
+            whole = (int)Math.Round(spo2.Percent, MidpointRounding.AwayFromZero);
+        }
+
+        held[count % held.Length] = usable;
+        count++;
+        if (count < held.Length)
+        {
+            return null;
+        }
+
+        Held = Reading(second.SecondIndex);
+        if (isTold)
+        {
+            return null;
+        }
+
+        isTold = true;
+        return Held;
+    }
+
+    private void Restart()
+    {
+        count = 0;
+        isTold = false;
+        Held = null;
+    }
+
+    private Reading Reading(long second)
+    {
+        double percent = 0, low = 0, high = 0, perfusion = 0;
+        var warnings = Reasons.None;
+        foreach (var usable in held)
+        {
+            var spo2 = usable.Spo2!.Value;
+            percent += spo2.Percent / held.Length;
+            low += spo2.LowPercent / held.Length;
+            high += spo2.HighPercent / held.Length;
+            perfusion += (usable.PerfusionPercent ?? double.NaN) / held.Length;
+            warnings |= usable.Warnings;
+        }
+
+        return new(
+            second,
+            whole,
+            new(percent, low, high),
+            WholeRate.MedianOf(held),
+            double.IsNaN(perfusion) ? null : perfusion,
+            count,
+            warnings);
+    }
+}

@@ -1,0 +1,64 @@
+namespace PulseStream.Signal;
+
+/// <summary>
+/// Counts the samples of one channel that stand at an end stop of the converter: a converter that cannot go further
+/// repeats one and the same count at the edge of all that it has given, which light with its noise does not do.
+/// </summary>
+internal sealed class EndStop
+{
+    private readonly double fullScale;
+    private readonly int longRun;
+    private double highest = double.NegativeInfinity;
+    private double lowest = double.PositiveInfinity;
+    private double previous = double.NaN;
+    private int run;
+
+    /// <param name="fullScaleCounts">The converter's largest count where told, else NaN.</param>
+    /// <param name="rateHz">Sample rate.</param>
+    public EndStop(double fullScaleCounts, double rateHz)
+    {
+        // A beat's rounded top stays within one count for a few hundredths of a second at most.
+        const double longRunSeconds = 0.12;
+        fullScale = fullScaleCounts;
+        longRun = Math.Max(5, (int)(longRunSeconds * rateHz));
+    }
+
+    /// <summary>Samples at an end stop since the last <see cref="Restart"/>.</summary>
+    public int Count { get; private set; }
+
+    /// <summary>Judges one sample.</summary>
+    public void Step(double counts)
+    {
+        run = counts == previous ? run + 1 : 1;
+        previous = counts;
+        highest = Math.Max(highest, counts);
+        lowest = Math.Min(lowest, counts);
+        if (counts >= fullScale || counts <= 0)
+        {
+            Count++;
+        }
+        else if (double.IsNaN(fullScale) && (counts == highest || counts == lowest))
+        {
+            Count += AtEdge(counts);
+        }
+    }
+
+    /// <summary>Starts a new count; the edges are remembered.</summary>
+    public void Restart() => Count = 0;
+
+    private int AtEdge(double counts)
+    {
+        if (counts == highest && IsPowerOfTwoLess(counts) && run >= 2)
+        {
+            return run == 2 ? 2 : 1;
+        }
+
+        return run == longRun ? longRun : run > longRun ? 1 : 0;
+    }
+
+    private static bool IsPowerOfTwoLess(double counts)
+    {
+        var next = counts + 1;
+        return next >= 256 && next <= 1L << 32 && double.IsInteger(next) && long.IsPow2((long)next);
+    }
+}

@@ -1,0 +1,20 @@
+namespace PulseStream.Signal;
+
+/// <summary>The regression of red on infrared over one window of the pulse band.</summary>
+/// <param name="WindowSeconds">Length of the window, s; 0 where there was none.</param>
+/// <param name="Ratio">Ratio of ratios R, no unit; NaN without red.</param>
+/// <param name="StandardError">Standard error of R from white noise and what the regression left over, in units of R.</param>
+/// <param name="Disagreement">What red and infrared disagree by beyond white noise, in units of R; NaN without red.</param>
+/// <param name="PulseSize">Root mean square of the infrared pulse, in units of the natural logarithm of light.</param>
+/// <param name="NoiseSize">Root mean square that white noise alone would have there, same unit.</param>
+/// <param name="IsMoving">Whether R changes within the window; <paramref name="Ratio"/> then speaks of its last quarter's start.</param>
+/// <param name="LineHz">Frequency of the steady interference that was removed; 0 where none was.</param>
+public readonly record struct RatioFit(
+    int WindowSeconds,
+    double Ratio,
+    double StandardError,
+    double Disagreement,
+    double PulseSize,
+    double NoiseSize,
+    bool IsMoving,
+    double LineHz);

@@ -1,0 +1,57 @@
+namespace PulseStream.Signal;
+
+/// <summary>
+/// Regression of red on infrared in a window whose slow part has been taken away. Both lights see the same blood, so red
+/// is R times infrared; what is left over tells how far that holds.
+/// </summary>
+/// <remarks>
+/// Least squares with the infrared's own noise taken out of its variance (errors in variables: W. A. Fuller, Measurement
+/// Error Models, 1987, section 1.2). A term linear in time lets R move within the window.
+/// </remarks>
+internal static class RatioRegression
+{
+    // Three standard deviations: below that a drift of R is noise.
+    private const double DriftSignificance = 9;
+
+    // The drifting R is read at this place of the window (-1 start, 1 end): late enough to follow, early enough not to shoot over.
+    private const double ReadAt = 0.5;
+
+    /// <summary>Fits one window.</summary>
+    /// <param name="pairs">Infrared and red in turn, slow part removed.</param>
+    /// <param name="noise">White noise of a bin.</param>
+    /// <param name="noiseGain">Variance that smoothing leaves of white noise.</param>
+    /// <param name="removed">Degrees of freedom taken away with the slow part and with lines.</param>
+    /// <param name="windowSeconds">Length of the window, s.</param>
+    /// <param name="lineHz">Frequency of the line removed, 0 for none.</param>
+    public static RatioFit Fit(ReadOnlySpan<double> pairs, WhiteNoise noise, double noiseGain, int removed, int windowSeconds, double lineHz)
+    {
+        var sums = RatioSums.Over(pairs);
+        var bins = pairs.Length / 2;
+        var freedom = Math.Max(4, (bins * noiseGain) - removed);
+        var fit = sums.Solve();
+        var infraredNoise = freedom * noise.Infrared;
+        var residualPower = Math.Max(fit.RestMoving, 0);
+        if (fit.Ratio > 0)
+        {
+            infraredNoise = Math.Min(infraredNoise, residualPower / (fit.Ratio * fit.Ratio));
+        }
+
+        var pulsePower = Math.Max(sums.Infrared - infraredNoise, sums.Infrared * 0.05);
+        var unbias = sums.Infrared / pulsePower;
+        var white = Math.Max(noise.OfResidual(fit.Ratio), residualPower / freedom);
+        var isMoving = fit.RestSteady - fit.RestMoving > DriftSignificance * white;
+        var error = Math.Sqrt(white / pulsePower);
+
+        // White noise is known to within its own scatter: four of its standard deviations are no disagreement.
+        var expected = freedom * noise.OfResidual(fit.Ratio) * (1 + (4 * Math.Sqrt(2 / freedom)));
+        return new(
+            windowSeconds,
+            unbias * (isMoving ? fit.Middle + (ReadAt * fit.Drift) : fit.Ratio),
+            isMoving ? error * Math.Sqrt(1 + (3 * ReadAt * ReadAt)) : error,
+            Math.Sqrt(Math.Max(0, residualPower - expected) / sums.Infrared),
+            Math.Sqrt(pulsePower / bins),
+            Math.Sqrt(freedom * noise.Infrared / bins),
+            isMoving,
+            lineHz);
+    }
+}

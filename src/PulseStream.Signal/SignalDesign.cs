@@ -1,0 +1,46 @@
+using PulseStream.Samples;
+
+namespace PulseStream.Signal;
+
+/// <summary>Everything that is computed once for a sample rate and never changes; any number of streams may share one.</summary>
+public sealed class SignalDesign
+{
+    private const double InnerRateHz = 50;
+    private readonly SlowBasis[] slow;
+
+    /// <summary>Designs filters and bases.</summary>
+    /// <param name="rate">Sample rate of the recording.</param>
+    /// <param name="options">Settings of the signal stage.</param>
+    public SignalDesign(SampleRate rate, SignalOptions options)
+    {
+        Rate = rate;
+        Options = options;
+        SamplesPerBin = Math.Max(1, (int)Math.Floor(rate.Hz / InnerRateHz));
+        BinRateHz = rate.Hz / SamplesPerBin;
+        Kernel = new(options.BandHighHz, BinRateHz);
+        slow = new SlowBasis[options.LongestWindowSeconds + 1];
+        for (var seconds = options.ShortestWindowSeconds; seconds <= options.LongestWindowSeconds; seconds++)
+        {
+            // Smoothing looks a tenth of a second both ways, so a window of bins yields that much less.
+            slow[seconds] = new((int)(seconds * BinRateHz) - (2 * Kernel.Half) - 1, options.SlowestPulseHz, BinRateHz);
+        }
+    }
+
+    /// <summary>Sample rate of the recording.</summary>
+    public SampleRate Rate { get; }
+
+    /// <summary>Settings of the signal stage.</summary>
+    public SignalOptions Options { get; }
+
+    /// <summary>How many samples are averaged into one bin; averaging lowers noise and costs a pulse nothing.</summary>
+    public int SamplesPerBin { get; }
+
+    /// <summary>Bins a second: 50 to 100, or the sample rate where that is below 100 Hz.</summary>
+    public double BinRateHz { get; }
+
+    internal SmoothingKernel Kernel { get; }
+
+    internal int LongestWindowBins => slow[^1].Length;
+
+    internal SlowBasis SlowOf(int windowSeconds) => slow[windowSeconds];
+}

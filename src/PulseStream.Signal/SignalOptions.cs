@@ -1,0 +1,32 @@
+namespace PulseStream.Signal;
+
+/// <summary>Settings of the signal stage, each with its reason.</summary>
+public sealed record SignalOptions
+{
+    /// <summary>Lower edge of the plethysmogram's band-pass, Hz: 30 beats a minute.</summary>
+    public double BandLowHz { get; init; } = 0.5;
+
+    /// <summary>Upper edge of the plethysmogram's band-pass, Hz: a pulse carries next to nothing above its harmonics up to here.</summary>
+    public double BandHighHz { get; init; } = 8;
+
+    /// <summary>Everything slower than this in a window is breathing and baseline, not pulse, Hz.</summary>
+    public double SlowestPulseHz { get; init; } = 0.5;
+
+    /// <summary>Longest window, s: a step of saturation has to show 90 % of itself within it.</summary>
+    public int LongestWindowSeconds { get; init; } = 8;
+
+    /// <summary>Shortest window, s: three beats at rest.</summary>
+    public int ShortestWindowSeconds { get; init; } = 4;
+
+    /// <summary>Gaps up to this long are bridged, s; longer ones restart the window.</summary>
+    public double BridgedGapSeconds { get; init; } = 0.5;
+
+    /// <summary>
+    /// What red and infrared disagree by, beyond white noise, in units of R, up to which a window counts as one pulse.
+    /// Where as much of the movement as of the pulse is in the window, this is the error of R itself: 0.03 is 0.75 points.
+    /// </summary>
+    public double CoherentDisagreement { get; init; } = 0.03;
+
+    /// <summary>Share of the disagreement that one steady line has to explain before it is removed as mains light.</summary>
+    public double LineShare { get; init; } = 0.7;
+}

@@ -1,0 +1,52 @@
+namespace PulseStream.Signal;
+
+/// <summary>A symmetric low-pass of unit gain at zero frequency, and what it does to white noise.</summary>
+/// <remarks>Windowed sinc with a Hamming window: Oppenheim, Schafer, Discrete-Time Signal Processing, chapter 7.</remarks>
+internal sealed class SmoothingKernel
+{
+    private const double HalfSeconds = 0.1;
+
+    public SmoothingKernel(double edgeHz, double rateHz)
+    {
+        Half = Math.Max(1, (int)Math.Round(HalfSeconds * rateHz));
+        Taps = new double[(2 * Half) + 1];
+        var cutoff = 2 * Math.Min(edgeHz, 0.4 * rateHz) / rateHz;
+        var sum = 0.0;
+        for (var i = -Half; i <= Half; i++)
+        {
+            var sinc = i == 0 ? cutoff : Math.Sin(Math.PI * cutoff * i) / (Math.PI * i);
+            Taps[i + Half] = sinc * (0.54 + (0.46 * Math.Cos(Math.PI * i / (Half + 1))));
+            sum += Taps[i + Half];
+        }
+
+        for (var i = 0; i < Taps.Length; i++)
+        {
+            Taps[i] /= sum;
+            NoiseGain += Taps[i] * Taps[i];
+        }
+
+        RestNoiseGain = 1 - (2 * Taps[Half]) + NoiseGain;
+        for (var i = -1; i <= Taps.Length; i++)
+        {
+            var difference = TapAt(i + 1) - TapAt(i - 1);
+            SlopeNoiseGain += difference * difference;
+        }
+    }
+
+    /// <summary>Samples on either side of the centre: the delay.</summary>
+    public int Half { get; }
+
+    /// <summary>Weights, centre at <see cref="Half"/>, sum 1.</summary>
+    public double[] Taps { get; }
+
+    /// <summary>Variance of smoothed white noise of variance 1.</summary>
+    public double NoiseGain { get; }
+
+    /// <summary>Variance of what smoothing takes away from white noise of variance 1.</summary>
+    public double RestNoiseGain { get; }
+
+    /// <summary>Variance of the central difference (two steps, not divided) of smoothed white noise of variance 1.</summary>
+    public double SlopeNoiseGain { get; }
+
+    private double TapAt(int i) => i >= 0 && i < Taps.Length ? Taps[i] : 0;
+}

@@ -1,0 +1,172 @@
+using System.Runtime.Intrinsics;
+
+namespace PulseStream.Signal;
+
+/// <summary>Measures the window that ends with a second: ratio, lines, beats. The longest window whose lights agree is taken.</summary>
+internal sealed class WindowAnalysis
+{
+    private const double EmitDelaySeconds = 0.12;
+    private const double ShortestIntervalSeconds = 0.2;
+    private const double LongestIntervalSeconds = 3;
+    private readonly SignalDesign design;
+    private readonly bool hasRed;
+    private readonly bool isPleth;
+    private readonly double[] pairs;
+    private readonly Vector128<double>[] sums;
+    private readonly LineRemover lines;
+    private readonly BeatFinder finder;
+    private readonly BeatShape shape = new();
+    private readonly Beat[] beats = new Beat[64];
+    private double lastRiseIndex = double.NegativeInfinity;
+    private int beatCount;
+
+    public WindowAnalysis(SignalDesign design, bool hasRed, bool isPleth)
+    {
+        this.design = design;
+        this.hasRed = hasRed;
+        this.isPleth = isPleth;
+        pairs = new double[2 * design.LongestWindowBins];
+        sums = new Vector128<double>[design.SlowOf(design.Options.LongestWindowSeconds).Count];
+        lines = new(design);
+        finder = new(design);
+    }
+
+    /// <summary>Beats found with the second measured last.</summary>
+    public ReadOnlySpan<Beat> Beats => beats.AsSpan(0, beatCount);
+
+    /// <summary>The next beat has no interval.</summary>
+    public void Restart() => lastRiseIndex = double.NegativeInfinity;
+
+    /// <summary>Measures the newest window.</summary>
+    public (RatioFit Fit, WindowPulse Pulse) Measure(SmoothedBins bins)
+    {
+        beatCount = 0;
+        var options = design.Options;
+        var seconds = LongestFilled(bins);
+        if (seconds < options.ShortestWindowSeconds)
+        {
+            return (default, default);
+        }
+
+        var fit = Load(bins, seconds);
+        for (var shorter = seconds - 2; !IsCoherent(fit) && shorter >= options.ShortestWindowSeconds; shorter -= 2)
+        {
+            var next = Load(bins, shorter);
+            if (IsCoherent(next))
+            {
+                return (next, MeasurePulse(bins, next.WindowSeconds));
+            }
+        }
+
+        fit = IsCoherent(fit) ? fit : Load(bins, seconds);
+        return (fit, MeasurePulse(bins, seconds));
+    }
+
+    private int LongestFilled(SmoothedBins bins)
+    {
+        for (var seconds = design.Options.LongestWindowSeconds; seconds >= design.Options.ShortestWindowSeconds; seconds--)
+        {
+            if (bins.Count >= design.SlowOf(seconds).Length)
+            {
+                return seconds;
+            }
+        }
+
+        return 0;
+    }
+
+    private bool IsCoherent(in RatioFit fit) => !hasRed || fit.Disagreement <= design.Options.CoherentDisagreement;
+
+    private Span<double> WindowOf(int seconds) => pairs.AsSpan(0, 2 * design.SlowOf(seconds).Length);
+
+    private RatioFit Load(SmoothedBins bins, int seconds)
+    {
+        var window = WindowOf(seconds);
+        bins.CopyNewest(window);
+        var basis = design.SlowOf(seconds);
+        basis.Remove(window, sums);
+        var noise = bins.NoiseOver(seconds);
+        var gain = design.Kernel.NoiseGain;
+        var fit = RatioRegression.Fit(window, noise, gain, basis.Count, seconds, 0);
+        if (IsCoherent(fit))
+        {
+            return hasRed ? fit : fit with { Ratio = double.NaN, StandardError = double.NaN, Disagreement = double.NaN };
+        }
+
+        var noisePower = window.Length / 2 * gain * noise.OfResidual(fit.Ratio);
+        if (!lines.TryRemove(window, fit.Ratio, noisePower, design.Options.LineShare))
+        {
+            return fit;
+        }
+
+        return RatioRegression.Fit(window, noise, gain, basis.Count + 3, seconds, lines.LineHz);
+    }
+
+    private WindowPulse MeasurePulse(SmoothedBins bins, int seconds)
+    {
+        var window = WindowOf(seconds);
+        finder.Find(window, bins.NoiseOver(seconds).Infrared * design.Kernel.SlopeNoiseGain);
+        var rhythm = Rhythm.Of(finder.Rises, design.BinRateHz);
+        var period = double.IsNaN(rhythm.MedianIntervalSeconds) ? 0.8 : rhythm.MedianIntervalSeconds;
+        shape.Judge(window, finder.Rises, period * design.BinRateHz);
+        Emit(bins, window);
+        return new(
+            finder.Count,
+            rhythm.RatePerMinute,
+            rhythm.Irregularity,
+            finder.Periodicity,
+            finder.PeriodSeconds,
+            shape.Agreement,
+            finder.FrontSteepness,
+            PerfusionOf(shape.Height));
+    }
+
+    // Peak to trough over the mean, from the logarithm: exp(h) - 1 over the middle of both.
+    private double PerfusionOf(double height) => isPleth ? double.NaN : 200 * Math.Tanh(height / 2);
+
+    private void Emit(SmoothedBins bins, ReadOnlySpan<double> window)
+    {
+        var start = bins.NewestBin - (window.Length / 2) + 1;
+        var rate = design.Rate.Hz;
+        var newest = IndexOf(bins.NewestBin) - (EmitDelaySeconds * rate);
+        for (var k = 0; k < finder.Count; k++)
+        {
+            var index = IndexOf(start + finder.Rises[k]);
+            if (index > newest || index < lastRiseIndex + (ShortestIntervalSeconds * rate) || (double.IsNegativeInfinity(lastRiseIndex) && k == 0))
+            {
+                continue;
+            }
+
+            var interval = (index - lastRiseIndex) / rate;
+            beats[beatCount++] = new(
+                index,
+                interval < LongestIntervalSeconds ? interval : double.NaN,
+                RatioOfBeat(window, k),
+                PerfusionOf(shape.Heights[k]),
+                Math.Max(0, shape.Agreements[k]));
+            lastRiseIndex = index;
+        }
+    }
+
+    private double IndexOf(double bin) => (bin * design.SamplesPerBin) + (0.5 * (design.SamplesPerBin - 1));
+
+    private double RatioOfBeat(ReadOnlySpan<double> window, int k)
+    {
+        if (!hasRed)
+        {
+            return double.NaN;
+        }
+
+        var period = finder.Count > 1 ? finder.Rises[Math.Max(k, 1)] - finder.Rises[Math.Max(k, 1) - 1] : design.BinRateHz;
+        var from = Math.Max(0, (int)(finder.Rises[k] - (0.3 * period)));
+        var to = Math.Min(window.Length / 2, (int)(finder.Rises[k] + (0.7 * period)));
+        double cross = 0, square = 0;
+        for (var n = from; n < to; n++)
+        {
+            cross += window[2 * n] * window[(2 * n) + 1];
+            square += window[2 * n] * window[2 * n];
+        }
+
+        return square > 0 ? cross / square : double.NaN;
+    }
+}
