@@ -12,11 +12,17 @@ namespace PulseStream.Simulation;
 /// <exception cref="BadInputException">Thrown where a property is set to a value outside its limits.</exception>
 public sealed record Scenario
 {
+    private const double DefaultRateHz = 100;
+
     /// <summary>`--seconds`: length, 1 to 1,000,000 s.</summary>
     public double DurationSeconds { get; init => field = OptionCheck.Within("--seconds", value, 1, 1e6); } = 60;
 
-    /// <summary>`--rate`: sample rate as the recording states it, 25 to 1000 Hz.</summary>
-    public double RateHz { get; init => field = OptionCheck.Within("--rate", value, SampleRate.LowestHz, SampleRate.HighestHz); } = 100;
+    /// <summary>`--rate`: sample rate as the recording states it, 25 to 1000 Hz; 100 unless told.</summary>
+    public double RateHz
+    {
+        get => Rate.Hz;
+        init => Rate = new SampleRate(OptionCheck.Within("--rate", value, SampleRate.LowestHz, SampleRate.HighestHz));
+    }
 
     /// <summary>`--rate-off`: by how much the true rate exceeds the stated one, −10 to 10 %.</summary>
     public double RateOffPercent { get; init => field = OptionCheck.Within("--rate-off", value, -10, 10); }
@@ -82,7 +88,7 @@ public sealed record Scenario
     public int CounterBits { get; init => field = OptionCheck.Within("--counter-bits", value, 8, 62); } = 62;
 
     /// <summary>Sample rate as the recording states it.</summary>
-    public SampleRate Rate => new(RateHz);
+    public SampleRate Rate { get; private init; } = new(DefaultRateHz);
 
     /// <summary>Samples that the recording would have if none were missing.</summary>
     public long SampleCount => Rate.FirstIndexOf((long)DurationSeconds)

@@ -26,7 +26,7 @@ public static class EpisodeText
             "motion" => Motion(from, to, fields),
             "off" => new FingerOffEpisode(from, to, fields.Number("level", 0.03, 0, Most)),
             "half-off" => new HalfOffEpisode(from, to, fields.Number("leak", 0.6, 0, Most), fields.Number("red", 1, 0, Most)),
-            "slip" => new SlipEpisode(from, to, fields.Number("leak", 1.2, 0, Most), fields.Number("red", 2, 0, Most)),
+            "slip" => new SlipEpisode(from, to, fields.Number("leak", 1, 0, Most), fields.Number("red", 1.3, 0, Most)),
             "lifeless" => new LifelessEpisode(from, to, fields.Number("level", 0.8, 0, Most), fields.Number("red", 1.1, 0, Most), fields.Number("stir", 0.02, 0, 100)),
             "venous" => new VenousEpisode(from, to, fields.Number("size", 1, 0, Most), fields.Number("ratio", 1.6, 0, 5), fields.Number("lag", 0.2, 0, 1)),
             "ambient" => new AmbientEpisode(from, to, fields.Number("percent", 10, 0, Most)),

@@ -11,8 +11,8 @@ namespace PulseStream.Simulation.Episodes;
 public sealed record SlipEpisode(
     double FromSeconds,
     double ToSeconds,
-    double Leak = 1.2,
-    double RedLeak = 2) : Episode(FromSeconds, ToSeconds)
+    double Leak = 1,
+    double RedLeak = 1.3) : Episode(FromSeconds, ToSeconds)
 {
     private const double BackSeconds = 1;
 
