@@ -19,5 +19,6 @@ internal sealed class Converter(int bits)
     /// <summary>Counts with both emitters dark.</summary>
     public double Dark(double ambient) => Counts(InfraredLevel * ambient);
 
-    private double Counts(double shareOfFullScale) => Math.Clamp(Math.Round(shareOfFullScale * FullScale), 0, FullScale);
+    // Adding zero makes the zero below nothing that rounding leaves, "-0" in a file, an ordinary one.
+    private double Counts(double shareOfFullScale) => Math.Clamp(Math.Round(shareOfFullScale * FullScale), 0, FullScale) + 0.0;
 }

@@ -67,6 +67,11 @@ public sealed class RecordingFormTests
     }
 
     [Fact]
+    public void DarknessIsNeverCountedBelowNothing() => Assert.DoesNotContain(
+        new SimulatedRecording(new Scenario { WithAmbientColumn = true, Noise = 1e-3 }).Rows(),
+        r => double.IsNegative(r.Sample.Ambient));
+
+    [Fact]
     public void TheTruthNamesTheFingerAndWhatDisturbs()
     {
         var scenario = new Scenario
