@@ -150,9 +150,11 @@ internal sealed class BeatFinder
 
     private void Keep(int candidateCount)
     {
-        const double reachShare = 0.35;
-        var period = double.IsNaN(PeriodSeconds) ? 0.7 : PeriodSeconds;
-        var reach = reachShare * period * binRateHz;
+        const double reachShare = 0.25;
+        const double shortestReachSeconds = 0.18;
+        const double longestReachSeconds = 0.3;
+        var period = double.IsNaN(PeriodSeconds) ? 0 : PeriodSeconds;
+        var reach = Math.Clamp(reachShare * period, shortestReachSeconds, longestReachSeconds) * binRateHz;
         Count = 0;
         for (var k = 0; k < candidateCount && Count < MostBeats; k++)
         {

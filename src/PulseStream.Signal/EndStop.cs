@@ -8,10 +8,13 @@ internal sealed class EndStop
 {
     private readonly double fullScale;
     private readonly int longRun;
+    private readonly int wholeSecond;
     private double highest = double.NegativeInfinity;
     private double lowest = double.PositiveInfinity;
     private double previous = double.NaN;
     private int run;
+    private int highestRuns;
+    private int lowestRuns;
 
     /// <param name="fullScaleCounts">The converter's largest count where told, else NaN.</param>
     /// <param name="rateHz">Sample rate.</param>
@@ -20,6 +23,7 @@ internal sealed class EndStop
         // A beat's rounded top stays within one count for a few hundredths of a second at most.
         const double longRunSeconds = 0.12;
         fullScale = fullScaleCounts;
+        wholeSecond = (int)rateHz;
         longRun = Math.Max(5, (int)(longRunSeconds * rateHz));
     }
 
@@ -31,8 +35,7 @@ internal sealed class EndStop
     {
         run = counts == previous ? run + 1 : 1;
         previous = counts;
-        highest = Math.Max(highest, counts);
-        lowest = Math.Min(lowest, counts);
+        CountRuns(counts);
         if (counts >= fullScale || counts <= 0)
         {
             Count++;
@@ -46,14 +49,33 @@ internal sealed class EndStop
     /// <summary>Starts a new count; the edges are remembered.</summary>
     public void Restart() => Count = 0;
 
-    private int AtEdge(double counts)
+    private void CountRuns(double counts)
     {
-        if (counts == highest && IsPowerOfTwoLess(counts) && run >= 2)
+        if (counts > highest)
         {
-            return run == 2 ? 2 : 1;
+            highest = counts;
+            highestRuns = 0;
         }
 
-        return run == longRun ? longRun : run > longRun ? 1 : 0;
+        if (counts < lowest)
+        {
+            lowest = counts;
+            lowestRuns = 0;
+        }
+
+        if (run == longRun)
+        {
+            highestRuns += counts == highest ? 1 : 0;
+            lowestRuns += counts == lowest ? 1 : 0;
+        }
+    }
+
+    // The edge counts when it is met again: a slow drift meets a new one all the time, an end stop always the same.
+    private int AtEdge(double counts)
+    {
+        var isMetAgain = counts == highest ? highestRuns > 1 : lowestRuns > 1;
+        var enough = counts == highest && IsPowerOfTwoLess(counts) ? 2 : isMetAgain ? longRun : wholeSecond;
+        return run == enough ? enough : run > enough ? 1 : 0;
     }
 
     private static bool IsPowerOfTwoLess(double counts)

@@ -7,6 +7,7 @@ public sealed class SignalDesign
 {
     private const double InnerRateHz = 50;
     private readonly SlowBasis[] slow;
+    private readonly SlowBasis[] slowOfFastPulse;
 
     /// <summary>Designs filters and bases.</summary>
     /// <param name="rate">Sample rate of the recording.</param>
@@ -18,12 +19,8 @@ public sealed class SignalDesign
         SamplesPerBin = Math.Max(1, (int)Math.Floor(rate.Hz / InnerRateHz));
         BinRateHz = rate.Hz / SamplesPerBin;
         Kernel = new(options.BandHighHz, BinRateHz);
-        slow = new SlowBasis[options.LongestWindowSeconds + 1];
-        for (var seconds = options.ShortestWindowSeconds; seconds <= options.LongestWindowSeconds; seconds++)
-        {
-            // Smoothing looks a tenth of a second both ways, so a window of bins yields that much less.
-            slow[seconds] = new((int)(seconds * BinRateHz) - (2 * Kernel.Half) - 1, options.SlowestPulseHz, BinRateHz);
-        }
+        slow = Bases(options.SlowestPulseHz);
+        slowOfFastPulse = Bases(options.SlowestFastPulseHz);
     }
 
     /// <summary>Sample rate of the recording.</summary>
@@ -42,5 +39,20 @@ public sealed class SignalDesign
 
     internal int LongestWindowBins => slow[^1].Length;
 
-    internal SlowBasis SlowOf(int windowSeconds) => slow[windowSeconds];
+    internal int MostSlowTerms => slowOfFastPulse[^1].Count;
+
+    internal SlowBasis SlowOf(int windowSeconds, bool isFastPulse = false) =>
+        (isFastPulse ? slowOfFastPulse : slow)[windowSeconds];
+
+    // Smoothing looks a tenth of a second both ways, so a window of bins yields that much less.
+    private SlowBasis[] Bases(double slowestHz)
+    {
+        var bases = new SlowBasis[Options.LongestWindowSeconds + 1];
+        for (var seconds = Options.ShortestWindowSeconds; seconds <= Options.LongestWindowSeconds; seconds++)
+        {
+            bases[seconds] = new((int)(seconds * BinRateHz) - (2 * Kernel.Half) - 1, slowestHz, BinRateHz);
+        }
+
+        return bases;
+    }
 }

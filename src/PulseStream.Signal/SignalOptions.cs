@@ -12,6 +12,12 @@ public sealed record SignalOptions
     /// <summary>Everything slower than this in a window is breathing and baseline, not pulse, Hz.</summary>
     public double SlowestPulseHz { get; init; } = 0.5;
 
+    /// <summary>The same where the pulse is known to be faster than <see cref="FastPulsePerMinute"/>, Hz: the second harmonic of breathing lies below.</summary>
+    public double SlowestFastPulseHz { get; init; } = 0.8;
+
+    /// <summary>Pulse rate from which the higher edge leaves the pulse whole, 1/min.</summary>
+    public double FastPulsePerMinute { get; init; } = 57;
+
     /// <summary>Longest window, s: a step of saturation has to show 90 % of itself within it.</summary>
     public int LongestWindowSeconds { get; init; } = 8;
 
@@ -22,10 +28,10 @@ public sealed record SignalOptions
     public double BridgedGapSeconds { get; init; } = 0.5;
 
     /// <summary>
-    /// What red and infrared disagree by, beyond white noise, in units of R, up to which a window counts as one pulse.
-    /// Where as much of the movement as of the pulse is in the window, this is the error of R itself: 0.03 is 0.75 points.
+    /// What red and infrared disagree by, beyond white noise, in units of R, up to which a window is taken at once. Above
+    /// it other edges, lines of mains light and shorter windows are tried, and the one that agrees best is taken.
     /// </summary>
-    public double CoherentDisagreement { get; init; } = 0.03;
+    public double CoherentDisagreement { get; init; } = 0.006;
 
     /// <summary>Share of the disagreement that one steady line has to explain before it is removed as mains light.</summary>
     public double LineShare { get; init; } = 0.7;

@@ -11,7 +11,8 @@ internal sealed class WindowAnalysis
     private readonly SignalDesign design;
     private readonly bool hasRed;
     private readonly bool isPleth;
-    private readonly double[] pairs;
+    private double[] pairs;
+    private double[] best;
     private readonly Vector128<double>[] sums;
     private readonly LineRemover lines;
     private readonly BeatFinder finder;
@@ -19,6 +20,7 @@ internal sealed class WindowAnalysis
     private readonly Beat[] beats = new Beat[64];
     private double lastRiseIndex = double.NegativeInfinity;
     private int beatCount;
+    private int removed;
 
     public WindowAnalysis(SignalDesign design, bool hasRed, bool isPleth)
     {
@@ -26,7 +28,8 @@ internal sealed class WindowAnalysis
         this.hasRed = hasRed;
         this.isPleth = isPleth;
         pairs = new double[2 * design.LongestWindowBins];
-        sums = new Vector128<double>[design.SlowOf(design.Options.LongestWindowSeconds).Count];
+        best = new double[2 * design.LongestWindowBins];
+        sums = new Vector128<double>[design.MostSlowTerms];
         lines = new(design);
         finder = new(design);
     }
@@ -48,18 +51,52 @@ internal sealed class WindowAnalysis
             return (default, default);
         }
 
-        var fit = Load(bins, seconds);
-        for (var shorter = seconds - 2; !IsCoherent(fit) && shorter >= options.ShortestWindowSeconds; shorter -= 2)
+        var fit = BestOf(bins, seconds);
+        return (hasRed ? fit : fit with { Ratio = double.NaN, StandardError = double.NaN, Disagreement = double.NaN }, MeasurePulse(bins, fit.WindowSeconds));
+    }
+
+    // Leaves the window that was taken in 'best'.
+    private RatioFit BestOf(SmoothedBins bins, int longest)
+    {
+        var taken = default(RatioFit);
+        for (var seconds = longest; seconds >= design.Options.ShortestWindowSeconds; seconds -= 2)
         {
-            var next = Load(bins, shorter);
-            if (IsCoherent(next))
+            Take(Load(bins, seconds, isFastPulse: false), ref taken);
+            if (IsCoherent(taken))
             {
-                return (next, MeasurePulse(bins, next.WindowSeconds));
+                return taken;
+            }
+
+            var fit = Load(bins, seconds, IsFastPulse(bins, taken.WindowSeconds));
+            var ratio = fit.Ratio;
+            Take(fit, ref taken);
+            if (!IsCoherent(taken) && TryRemoveLine(bins, seconds, ratio, out fit))
+            {
+                Take(fit, ref taken);
+            }
+
+            if (IsCoherent(taken))
+            {
+                return taken;
             }
         }
 
-        fit = IsCoherent(fit) ? fit : Load(bins, seconds);
-        return (fit, MeasurePulse(bins, seconds));
+        return taken;
+    }
+
+    private void Take(in RatioFit fit, ref RatioFit taken)
+    {
+        if (taken.WindowSeconds == 0 || fit.Disagreement < taken.Disagreement)
+        {
+            pairs.AsSpan().CopyTo(best);
+            taken = fit;
+        }
+    }
+
+    private bool IsFastPulse(SmoothedBins bins, int seconds)
+    {
+        Find(bins, seconds);
+        return Rhythm.Of(finder.Rises, design.BinRateHz).RatePerMinute >= design.Options.FastPulsePerMinute;
     }
 
     private int LongestFilled(SmoothedBins bins)
@@ -77,35 +114,39 @@ internal sealed class WindowAnalysis
 
     private bool IsCoherent(in RatioFit fit) => !hasRed || fit.Disagreement <= design.Options.CoherentDisagreement;
 
-    private Span<double> WindowOf(int seconds) => pairs.AsSpan(0, 2 * design.SlowOf(seconds).Length);
-
-    private RatioFit Load(SmoothedBins bins, int seconds)
+    private RatioFit Load(SmoothedBins bins, int seconds, bool isFastPulse)
     {
-        var window = WindowOf(seconds);
+        var basis = design.SlowOf(seconds, isFastPulse);
+        var window = pairs.AsSpan(0, 2 * basis.Length);
         bins.CopyNewest(window);
-        var basis = design.SlowOf(seconds);
         basis.Remove(window, sums);
+        removed = basis.Count;
+        return RatioRegression.Fit(window, bins.NoiseOver(seconds), design.Kernel.NoiseGain, removed, seconds, 0);
+    }
+
+    private bool TryRemoveLine(SmoothedBins bins, int seconds, double ratio, out RatioFit fit)
+    {
+        const int lineFreedom = 3;
+        var window = pairs.AsSpan(0, 2 * design.SlowOf(seconds).Length);
         var noise = bins.NoiseOver(seconds);
-        var gain = design.Kernel.NoiseGain;
-        var fit = RatioRegression.Fit(window, noise, gain, basis.Count, seconds, 0);
-        if (IsCoherent(fit))
-        {
-            return hasRed ? fit : fit with { Ratio = double.NaN, StandardError = double.NaN, Disagreement = double.NaN };
-        }
+        var noisePower = window.Length / 2 * design.Kernel.NoiseGain * noise.OfResidual(ratio);
+        var isRemoved = lines.TryRemove(window, ratio, noisePower, design.Options.LineShare);
+        fit = isRemoved
+            ? RatioRegression.Fit(window, noise, design.Kernel.NoiseGain, removed + lineFreedom, seconds, lines.LineHz)
+            : default;
+        return isRemoved;
+    }
 
-        var noisePower = window.Length / 2 * gain * noise.OfResidual(fit.Ratio);
-        if (!lines.TryRemove(window, fit.Ratio, noisePower, design.Options.LineShare))
-        {
-            return fit;
-        }
-
-        return RatioRegression.Fit(window, noise, gain, basis.Count + 3, seconds, lines.LineHz);
+    private ReadOnlySpan<double> Find(SmoothedBins bins, int seconds)
+    {
+        var window = best.AsSpan(0, 2 * design.SlowOf(seconds).Length);
+        finder.Find(window, bins.NoiseOver(seconds).Infrared * design.Kernel.SlopeNoiseGain);
+        return window;
     }
 
     private WindowPulse MeasurePulse(SmoothedBins bins, int seconds)
     {
-        var window = WindowOf(seconds);
-        finder.Find(window, bins.NoiseOver(seconds).Infrared * design.Kernel.SlopeNoiseGain);
+        var window = Find(bins, seconds);
         var rhythm = Rhythm.Of(finder.Rises, design.BinRateHz);
         var period = double.IsNaN(rhythm.MedianIntervalSeconds) ? 0.8 : rhythm.MedianIntervalSeconds;
         shape.Judge(window, finder.Rises, period * design.BinRateHz);
