@@ -8,6 +8,9 @@ internal sealed class CsvLayout
 {
     private const SampleColumns AnyLight = SampleColumns.Infrared | SampleColumns.Pleth;
 
+    // A message is one line that a person reads.
+    private const int MostNamed = 20;
+
     private readonly List<string> _unknown = [];
 
     private CsvLayout(string source, string[] names)
@@ -40,7 +43,8 @@ internal sealed class CsvLayout
     public bool HasTime => Fields.Contains(CsvColumn.Time);
 
     /// <summary>The names of the columns that are ignored, quoted, or an empty text.</summary>
-    public string Unknown => string.Join(", ", _unknown);
+    public string Unknown => string.Join(", ", _unknown.Take(MostNamed))
+        + (_unknown.Count > MostNamed ? $" and {_unknown.Count - MostNamed} more" : "");
 
     /// <exception cref="BadInputException">The line is no header of a recording.</exception>
     public static CsvLayout Read(ReadOnlySpan<byte> line, string source)

@@ -75,8 +75,12 @@ internal static class CsvNumber
     {
         length = text.IndexOf((byte)',');
         length = length < 0 ? text.Length : length;
-        return double.TryParse(
-            text[..length].Trim(" \t"u8),
+        var field = text[..length].Trim(" \t"u8);
+        value = double.NaN;
+
+        // The runtime overlooks zero bytes behind a number; a file that was cut off in a crash holds such.
+        return !field.EndsWith((byte)0) && double.TryParse(
+            field,
             NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent,
             CultureInfo.InvariantCulture,
             out value);

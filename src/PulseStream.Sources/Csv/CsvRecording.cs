@@ -183,7 +183,7 @@ public sealed class CsvRecording : Recording
         var (fit, rows) = RateLookAhead.Read(lines, layout, cancel);
         return (fit, rows, options.RateHz) switch
         {
-            ({ } found, _, _) => new TimeScale(RateOf(found, source, options), found.ResolutionSeconds),
+            ({ } found, _, _) => new TimeScale(RateOf(found, source, options), found.RoundingSeconds),
             (null, 0, _) => throw CsvFailures.NoRows(source),
             (null, _, { } hz) => new TimeScale(new SampleRate(hz), 0),
             _ => throw CsvFailures.NoRate(source, $"in the first {rows} rows no two good ones step forward in 'time_s'"),

@@ -1,4 +1,3 @@
-using System.Runtime.InteropServices;
 using PulseStream.Samples;
 
 namespace PulseStream.Sources.Csv;
@@ -8,5 +7,4 @@ namespace PulseStream.Sources.Csv;
 /// <param name="Counter">The column 'sample', 0 where there is none.</param>
 /// <param name="Seconds">The column 'time_s', NaN where there is none.</param>
 /// <param name="Sample">What the row measured.</param>
-[StructLayout(LayoutKind.Auto)]
 internal readonly record struct CsvRow(long Line, long Counter, double Seconds, Sample Sample);

@@ -43,7 +43,8 @@ internal sealed class LineReader(Stream stream, string source)
 
     /// <summary>The next line without its end, valid until the next call.</summary>
     /// <returns>
-    /// <see cref="LineKind.End"/> at the end, on cancellation, and while holding where no more can be held.
+    /// <see cref="LineKind.End"/> at the end, on cancellation, and while holding where no more can be held. A line that is
+    /// too long has been skipped, except the first: without a header nothing after it is of use.
     /// </returns>
     public LineKind TryRead(CancellationToken cancel, out ReadOnlySpan<byte> line)
     {
@@ -54,7 +55,7 @@ internal sealed class LineReader(Stream stream, string source)
             if (length > LongestLine)
             {
                 line = default;
-                return Holding ? LineKind.End : SkipLine(cancel);
+                return Holding ? LineKind.End : LineNumber == 0 ? LineKind.TooLong : SkipLine(cancel);
             }
 
             if (at >= 0)

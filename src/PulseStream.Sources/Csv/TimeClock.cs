@@ -17,8 +17,8 @@ internal sealed class TimeClock(TimeScale scale) : RowClock
     private const double FarthestSamples = 1e15;
 
     private readonly double _period = 1 / scale.Rate.Hz;
-    private readonly double _gain = scale.ResolutionSeconds * scale.Rate.Hz > CoarsePeriods ? CoarseGain : 1;
-    private readonly double _slack = Math.Max(0.5 / scale.Rate.Hz, scale.ResolutionSeconds);
+    private readonly double _gain = scale.RoundingSeconds * scale.Rate.Hz > CoarsePeriods ? CoarseGain : 1;
+    private readonly double _slack = Math.Max(0.5 / scale.Rate.Hz, scale.RoundingSeconds);
     private bool _started;
     private double _expected;
 
