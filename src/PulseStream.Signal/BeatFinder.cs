@@ -16,8 +16,8 @@ internal sealed class BeatFinder
     // The first repetition as good as the best is the period; the later ones are its multiples.
     private const double FirstGoodShare = 0.85;
 
-    // A second wave rises at most a third as steeply as the front; an early, weak beat does more.
-    private const double WeakestShare = 0.42;
+    // A second wave rises at most a quarter as steeply as the front; an early, weak beat does more.
+    private const double WeakestShare = 0.36;
     private readonly double binRateHz;
     private readonly int stride;
     private readonly double[] coarse;
@@ -136,8 +136,11 @@ internal sealed class BeatFinder
 
     private int Candidates(int length)
     {
+        // At its ends a window bends towards the slow fit: what rises there is not trusted.
+        const double edgeSeconds = 0.2;
+        var edge = 1 + (int)(edgeSeconds * binRateHz);
         var count = 0;
-        for (var n = 1; n < length - 1 && count < candidates.Length; n++)
+        for (var n = edge; n < length - edge && count < candidates.Length; n++)
         {
             if (slopes[n] > 0 && slopes[n] >= slopes[n - 1] && slopes[n] > slopes[n + 1])
             {
