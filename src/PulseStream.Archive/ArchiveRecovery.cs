@@ -66,6 +66,7 @@ public static class ArchiveRecovery
         }
 
         File.Delete(path);
+        File.Delete(path + "-wal");
         if (!Directory.EnumerateFileSystemEntries(folder).Any())
         {
             Directory.Delete(folder);

@@ -14,6 +14,9 @@ internal static class ColumnFile
     /// <summary>Key of the hash in a column chunk's metadata.</summary>
     public const string HashKey = "xxh3";
 
+    /// <summary>Key of the number of rows in the file's own metadata, which stands behind the row groups in the footer.</summary>
+    public const string RowsKey = "rows";
+
     // A damaged footer may claim any number of rows; memory is asked for only up to this.
     private const int MostRowsPerGroup = 1 << 20;
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Parquet;
 using Parquet.Schema;
 using PulseStream.Samples;
@@ -23,6 +24,7 @@ internal sealed class ColumnFileReader : IDisposable
         {
             reader = Believed(() => ParquetReader.CreateAsync(stream).GetAwaiter().GetResult());
             fields = Believed(() => reader.Schema.GetDataFields().ToDictionary(f => f.Name, StringComparer.Ordinal));
+            ThrowUnlessAllGroupsAreThere();
         }
         catch
         {
@@ -59,6 +61,17 @@ internal sealed class ColumnFileReader : IDisposable
     {
         reader.DisposeAsync().AsTask().GetAwaiter().GetResult();
         stream.Dispose();
+    }
+
+    // A footer that has lost a row group would else read as a shorter recording.
+    private void ThrowUnlessAllGroupsAreThere()
+    {
+        var told = Believed(() => reader.CustomMetadata.GetValueOrDefault(ColumnFile.RowsKey));
+        var found = Believed(() => reader.RowGroups.Sum(g => g.RowCount)).ToString(CultureInfo.InvariantCulture);
+        if (!string.Equals(told, found, StringComparison.Ordinal))
+        {
+            throw ColumnFile.Damaged(path, $"expected {told ?? "a number of"} rows in its row groups, found {found}");
+        }
     }
 
     private static Column NewColumn(DataField stored) => (Type.GetTypeCode(stored.ClrType), stored.IsNullable) switch

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Parquet;
 using Parquet.Schema;
 
@@ -57,6 +58,7 @@ internal sealed class ColumnFileWriter : IDisposable
     /// <summary>Writes the footer and waits until the disk has the file.</summary>
     public void Close()
     {
+        writer.CustomMetadata = new Dictionary<string, string>(StringComparer.Ordinal) { [ColumnFile.RowsKey] = Rows.ToString(CultureInfo.InvariantCulture) };
         writer.DisposeAsync().AsTask().GetAwaiter().GetResult();
         stream.Flush(flushToDisk: true);
         isClosed = true;

@@ -38,7 +38,7 @@ internal sealed class Journal : IDisposable
         try
         {
             journal.connection.Open();
-            journal.Execute($"PRAGMA locking_mode = EXCLUSIVE; PRAGMA journal_mode = WAL; PRAGMA synchronous = {(pace == JournalPace.Live ? "FULL" : "NORMAL")}; BEGIN EXCLUSIVE; COMMIT");
+            journal.Hold(pace);
             isMine = File.Exists(path);
             return isMine ? journal : null;
         }
@@ -135,6 +135,16 @@ internal sealed class Journal : IDisposable
 
         transaction?.Dispose();
         connection.Dispose();
+    }
+
+    // One statement a command: of several, the library keeps quiet about what fails behind the first that returns a row.
+    private void Hold(JournalPace pace)
+    {
+        Execute("PRAGMA locking_mode = EXCLUSIVE");
+        Execute("PRAGMA journal_mode = WAL");
+        Execute(pace == JournalPace.Live ? "PRAGMA synchronous = FULL" : "PRAGMA synchronous = NORMAL");
+        Execute("BEGIN EXCLUSIVE");
+        Execute("COMMIT");
     }
 
     private static object ValueOf(Cell cell) =>

@@ -40,7 +40,7 @@ public sealed class ArchiveBySqlTests
         using var archive = new TemporaryArchive();
         var folder = Sessions.Write(archive.Folder, [Sessions.WholeCounts(0, 10)]);
 
-        var found = Sql.Rows($"DESCRIBE SELECT * FROM '{folder}/{file}.parquet'").Select(row => $"{row[0].Value}:{row[1].Value}");
+        var found = Sql.Rows($"DESCRIBE SELECT * FROM read_parquet('{folder}/{file}.parquet', hive_partitioning = false)").Select(row => $"{row[0].Value}:{row[1].Value}");
 
         Assert.Equal(columns, string.Join(' ', found));
     }
