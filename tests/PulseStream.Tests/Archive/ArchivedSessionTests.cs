@@ -142,9 +142,9 @@ public sealed class ArchivedSessionTests
     }
 
     [Fact]
-    public void MemoryDoesNotGrowWithTheLengthOfASession()
+    public void ALongSessionIsWrittenInRowGroupsAndPlayedInBlocksOfASecond()
     {
-        // A row group and its pages; an hour at 100 Hz would otherwise be 20 MB of samples.
+        // Writer and reader hold one row group: that is what keeps the memory of a long session constant.
         const int MostRowsInMemory = 60_000;
         using var archive = new TemporaryArchive();
         var folder = Sessions.Write(archive.Folder, [.. Enumerable.Range(0, 36).Select(i => Sessions.WholeCounts(i * 10_000L, 10_000, i))]);
