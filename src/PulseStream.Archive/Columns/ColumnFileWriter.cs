@@ -1,0 +1,80 @@
+using System.Globalization;
+using System.IO.Compression;
+using Parquet;
+using Parquet.Schema;
+
+namespace PulseStream.Archive.Columns;
+
+/// <summary>Writes one Parquet file, row group by row group, with a hash beside every column chunk.</summary>
+internal sealed class ColumnFileWriter : IDisposable
+{
+    private readonly IReadOnlyList<Column> columns;
+    private readonly FileStream stream;
+    private readonly ParquetWriter writer;
+    private int group;
+    private bool isClosed;
+
+    /// <summary>Creates the file, in place of any of that name.</summary>
+    /// <param name="path">Where.</param>
+    /// <param name="columns">In the order of the file; the rows they hold are written by <see cref="WriteGroup"/>.</param>
+    public ColumnFileWriter(string path, IReadOnlyList<Column> columns)
+    {
+        this.columns = columns;
+        stream = new FileStream(path, FileMode.Create, FileAccess.Write, FileShare.None);
+
+        // The library's default, SmallestSize, saves 0.2 % more on delta-packed counts and takes ten times as long (measured).
+        var options = new ParquetOptions { CompressionMethod = CompressionMethod.Zstd, CompressionLevel = CompressionLevel.Optimal };
+        foreach (var column in columns.Where(c => c.IsDeltaPacked))
+        {
+            options.ColumnEncodingHints[column.Field.Name] = EncodingHint.DeltaBinaryPacked;
+        }
+
+        // The stream is synchronous: every task of the library has ended when it is handed back.
+        writer = ParquetWriter.CreateAsync(new ParquetSchema(columns.Select(c => c.Field)), stream, options).GetAwaiter().GetResult();
+    }
+
+    /// <summary>Rows written so far.</summary>
+    public long Rows { get; private set; }
+
+    /// <summary>Writes what the columns hold as one row group and clears them; nothing where they hold nothing.</summary>
+    public void WriteGroup()
+    {
+        var rows = columns[0].Count;
+        if (rows == 0)
+        {
+            return;
+        }
+
+        using var groupWriter = writer.CreateRowGroup();
+        foreach (var column in columns)
+        {
+            var metadata = new Dictionary<string, string>(StringComparer.Ordinal) { [ColumnFile.HashKey] = column.HashIn(group) };
+            column.WriteAsync(groupWriter, metadata).GetAwaiter().GetResult();
+            column.Clear();
+        }
+
+        groupWriter.CompleteValidate();
+        Rows += rows;
+        group++;
+    }
+
+    /// <summary>Writes the footer and waits until the disk has the file.</summary>
+    public void Close()
+    {
+        writer.CustomMetadata = new Dictionary<string, string>(StringComparer.Ordinal) { [ColumnFile.RowsKey] = Rows.ToString(CultureInfo.InvariantCulture) };
+        writer.DisposeAsync().AsTask().GetAwaiter().GetResult();
+        stream.Flush(flushToDisk: true);
+        isClosed = true;
+    }
+
+    /// <summary>Closes the file; without <see cref="Close"/> it is no Parquet file.</summary>
+    public void Dispose()
+    {
+        if (!isClosed)
+        {
+            writer.DisposeAsync().AsTask().GetAwaiter().GetResult();
+        }
+
+        stream.Dispose();
+    }
+}

@@ -1,0 +1,80 @@
+using PulseStream.Archive.Columns;
+using PulseStream.Archive.Journaling;
+
+namespace PulseStream.Archive.Sealing;
+
+/// <summary>Turns a journal's samples into samples.parquet, one row group in memory at a time.</summary>
+internal sealed class SampleFile
+{
+    private readonly IReadOnlyList<int> channels;
+    private readonly SampleColumn<long> indices = new(WireNames.Sample, isDeltaPacked: true);
+    private readonly SampleColumn<int>?[] whole;
+    private readonly SampleColumn<double>?[] plain;
+
+    private SampleFile(IReadOnlyList<int> channels, int wholeChannels)
+    {
+        this.channels = channels;
+        whole = [.. channels.Select(c => IsWhole(c) ? new SampleColumn<int>(WireNames.Channels[c].Name, isDeltaPacked: true) : null)];
+        plain = [.. channels.Select(c => IsWhole(c) ? null : new SampleColumn<double>(WireNames.Channels[c].Name, isDeltaPacked: false))];
+        bool IsWhole(int channel) => (wholeChannels & (1 << channel)) != 0;
+    }
+
+    private IReadOnlyList<Column> Columns => [indices, .. channels.Select((_, i) => (Column?)whole[i] ?? plain[i]!)];
+
+    /// <summary>Writes the file and waits until the disk has it.</summary>
+    /// <param name="path">Where.</param>
+    /// <param name="journal">The samples.</param>
+    /// <param name="channels">Channels that the recording has.</param>
+    /// <returns>How many samples, and the index just past the last.</returns>
+    public static (long Samples, long EndIndex) Write(string path, Journal journal, IReadOnlyList<int> channels)
+    {
+        var file = new SampleFile(channels, journal.WholeChannels());
+        using var writer = new ColumnFileWriter(path, file.Columns);
+        var end = 0L;
+        foreach (var chunk in journal.Samples())
+        {
+            file.Append(chunk, writer);
+            end = chunk.FirstIndex + chunk.Count;
+        }
+
+        writer.WriteGroup();
+        writer.Close();
+        return (writer.Rows, end);
+    }
+
+    private void Append(SampleChunk chunk, ColumnFileWriter writer)
+    {
+        if (indices.Count + chunk.Count > ColumnFile.RowsPerGroup)
+        {
+            writer.WriteGroup();
+        }
+
+        var rows = indices.Extend(chunk.Count);
+        for (var i = 0; i < rows.Length; i++)
+        {
+            rows[i] = chunk.FirstIndex + i;
+        }
+
+        var values = new double[chunk.Count];
+        for (var i = 0; i < channels.Count; i++)
+        {
+            chunk.CopyTo(channels, channels[i], values);
+            Extend(i, values);
+        }
+    }
+
+    private void Extend(int channel, ReadOnlySpan<double> values)
+    {
+        if (plain[channel] is { } doubles)
+        {
+            values.CopyTo(doubles.Extend(values.Length));
+            return;
+        }
+
+        var counts = whole[channel]!.Extend(values.Length);
+        for (var i = 0; i < counts.Length; i++)
+        {
+            counts[i] = (int)values[i];
+        }
+    }
+}
