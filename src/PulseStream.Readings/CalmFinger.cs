@@ -13,6 +13,7 @@ internal sealed class CalmFinger(JudgeOptions options)
     private double logInfrared;
     private double logRed;
     private int otherHeightSeconds;
+    private int heightWindowSeconds;
     private bool isLeaking;
 
     /// <summary>Whether a calm second has been seen since the finger came on.</summary>
@@ -32,16 +33,28 @@ internal sealed class CalmFinger(JudgeOptions options)
         var height = Math.Log(second.Fit.PulseSize);
         if (!IsKnown)
         {
-            logHeight = height;
+            Settle(second);
             logInfrared = Math.Log(second.Light.InfraredCounts);
             logRed = Math.Log(second.Light.RedCounts);
             return;
         }
 
         otherHeightSeconds = 0;
+        if (second.Fit.WindowSeconds > heightWindowSeconds)
+        {
+            Settle(second);
+        }
+
         logHeight += HeightGain * (height - logHeight);
         logInfrared = Math.Min(logInfrared + BrighteningPerSecond, Math.Log(second.Light.InfraredCounts));
         logRed = Math.Min(logRed + BrighteningPerSecond, Math.Log(second.Light.RedCounts));
+    }
+
+    // A short window takes more of a slow pulse away with the baseline: its height is only a first word.
+    private void Settle(in SignalSecond second)
+    {
+        logHeight = Math.Log(second.Fit.PulseSize);
+        heightWindowSeconds = second.Fit.WindowSeconds;
     }
 
     /// <summary>Reasons to doubt a second whose pulse is sound in itself.</summary>
@@ -58,7 +71,7 @@ internal sealed class CalmFinger(JudgeOptions options)
             return CauseOfLight(second);
         }
 
-        if (Math.Log(second.Fit.PulseSize) - logHeight > options.LargestGrowth)
+        if (second.Fit.WindowSeconds <= heightWindowSeconds && Math.Log(second.Fit.PulseSize) - logHeight > options.LargestGrowth)
         {
             if (++otherHeightSeconds > options.NewHeightSeconds)
             {
@@ -79,7 +92,7 @@ internal sealed class CalmFinger(JudgeOptions options)
             return CauseOfLight(second);
         }
 
-        return Reasons.Motion;
+        return second.Fit.IsRoomLight ? Reasons.AmbientLight : Reasons.Motion;
     }
 
     // Added light shrinks the pulse by as much as it brightens the light. Once seen it stays until the light is back.

@@ -8,40 +8,44 @@ internal sealed class Presence(JudgeOptions options)
     private const double StillOverNoise = 1.6;
     private const double StillFloor = 2e-5;
     private const double MovingMeans = 6;
+    private const int StillSeconds = 2;
     private readonly double[] means = new double[8];
-    private double fingerLevel = double.NaN;
+    private double fingerInfrared = double.NaN;
+    private double fingerRed = double.NaN;
     private int count;
 
     /// <summary>Takes over the light of a believed second.</summary>
-    public void Remember(in SignalSecond second) => fingerLevel = Math.Log(second.Light.InfraredCounts);
+    public void Remember(in SignalSecond second)
+    {
+        fingerInfrared = Math.Log(second.Light.InfraredCounts);
+        fingerRed = Math.Log(second.Light.RedCounts);
+    }
 
     /// <summary>Whether nothing but white noise is in the second: no beat, no breath.</summary>
     public static bool IsFlat(in SignalSecond second) =>
         second.Light.LevelSwing <= (StillOverNoise * second.Light.NoiseSwing) + StillFloor;
 
-    /// <summary>Whether the light has left the finger's level and is still. To be asked once a second.</summary>
+    /// <summary>Whether there is air in the clip: still light that has left the finger's level, or that stays still for seconds. To be asked once a second.</summary>
     public bool IsOpenAir(in SignalSecond second)
     {
         var level = Math.Log(second.Light.InfraredCounts);
-        if (double.IsNaN(level))
+        if (double.IsNaN(level) || !IsFlat(second))
         {
+            count = 0;
             return false;
         }
 
         means[count % means.Length] = level;
         count++;
-        return IsFlat(second) && (double.IsNaN(fingerLevel)
-            ? count >= 2 && !IsDrifting(second)
-            : Math.Abs(level - fingerLevel) > options.OpenAirRise);
+        return IsAway(second) || (count >= StillSeconds && !IsDrifting(second));
     }
 
-    /// <summary>Nothing pulses: air where the light has left the finger's level or never moves, else a finger without a pulse.</summary>
-    public Reasons FlatReason(in SignalSecond second)
-    {
-        var level = Math.Log(second.Light.InfraredCounts);
-        var isAway = !double.IsNaN(fingerLevel) && Math.Abs(level - fingerLevel) > options.OpenAirRise;
-        return isAway ? Reasons.NoFinger : Reasons.NoPulse;
-    }
+    /// <summary>Nothing pulses: air where the light has left the finger's level, else a finger without a pulse.</summary>
+    public Reasons FlatReason(in SignalSecond second) => IsAway(second) ? Reasons.NoFinger : Reasons.NoPulse;
+
+    private bool IsAway(in SignalSecond second) =>
+        Math.Abs(Math.Log(second.Light.InfraredCounts) - fingerInfrared) > options.OpenAirRise
+        || Math.Abs(Math.Log(second.Light.RedCounts) - fingerRed) > options.OpenAirRise;
 
     // Means of seconds move far more than the noise of a mean: something alive, or at least warm, is in the way.
     private bool IsDrifting(in SignalSecond second)

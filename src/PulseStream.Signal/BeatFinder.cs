@@ -18,7 +18,10 @@ internal sealed class BeatFinder
 
     // A second wave rises at most a quarter as steeply as the front; an early, weak beat does more.
     private const double WeakestShare = 0.36;
+    // At its ends a window bends towards the slow fit: what rises there is not trusted.
+    private const double EdgeSeconds = 0.2;
     private readonly double binRateHz;
+    private readonly int edge;
     private readonly int stride;
     private readonly double[] coarse;
     private readonly double[] slopes;
@@ -28,6 +31,7 @@ internal sealed class BeatFinder
     public BeatFinder(SignalDesign design)
     {
         binRateHz = design.BinRateHz;
+        edge = 1 + (int)(EdgeSeconds * binRateHz);
         stride = binRateHz >= 50 ? 2 : 1;
         coarse = new double[(design.LongestWindowBins / stride) + 1];
         slopes = new double[design.LongestWindowBins];
@@ -62,20 +66,22 @@ internal sealed class BeatFinder
 
     private void TakeSlopes(ReadOnlySpan<double> pairs, int length, double slopeNoise)
     {
-        double square = 0, cube = 0;
-        slopes[0] = 0;
-        slopes[length - 1] = 0;
         for (var n = 1; n < length - 1; n++)
         {
-            var slope = pairs[2 * (n - 1)] - pairs[2 * (n + 1)];
-            slopes[n] = slope;
-            square += slope * slope;
-            cube += slope * slope * slope;
+            slopes[n] = pairs[2 * (n - 1)] - pairs[2 * (n + 1)];
         }
 
-        var variance = square / (length - 2);
+        double square = 0, cube = 0;
+        for (var n = edge; n < length - edge; n++)
+        {
+            square += slopes[n] * slopes[n];
+            cube += slopes[n] * slopes[n] * slopes[n];
+        }
+
+        var count = length - (2 * edge);
+        var variance = square / count;
         var pulse = Math.Max(variance - slopeNoise, variance * 0.2);
-        FrontSteepness = pulse > 0 ? cube / (length - 2) / (pulse * Math.Sqrt(pulse)) : 0;
+        FrontSteepness = pulse > 0 ? cube / count / (pulse * Math.Sqrt(pulse)) : 0;
     }
 
     private void FindPeriod(ReadOnlySpan<double> pairs, int length)
@@ -136,9 +142,6 @@ internal sealed class BeatFinder
 
     private int Candidates(int length)
     {
-        // At its ends a window bends towards the slow fit: what rises there is not trusted.
-        const double edgeSeconds = 0.2;
-        var edge = 1 + (int)(edgeSeconds * binRateHz);
         var count = 0;
         for (var n = edge; n < length - edge && count < candidates.Length; n++)
         {

@@ -19,6 +19,12 @@ internal sealed class LineRemover
     /// <summary>Frequency of the line last found, Hz.</summary>
     public double LineHz { get; private set; }
 
+    /// <summary>Cosine and sine of the line last removed from infrared, natural logarithm of light.</summary>
+    public (double Cosine, double Sine) InInfrared { get; private set; }
+
+    /// <summary>Cosine and sine of the line last removed from red, natural logarithm of light.</summary>
+    public (double Cosine, double Sine) InRed { get; private set; }
+
     /// <summary>Finds the strongest line in red − R × infrared and, where it explains enough of it in both halves, removes it from both channels.</summary>
     /// <param name="pairs">Infrared and red in turn; changed only when true is returned.</param>
     /// <param name="ratio">R of the fit whose rest is searched.</param>
@@ -44,8 +50,8 @@ internal sealed class LineRemover
             return false;
         }
 
-        Subtract(pairs, length, 0);
-        Subtract(pairs, length, 1);
+        InInfrared = Subtract(pairs, length, 0);
+        InRed = Subtract(pairs, length, 1);
         return true;
     }
 
@@ -101,7 +107,7 @@ internal sealed class LineRemover
         return 2 * ((inPhase * inPhase) + (quadrature * quadrature)) / (to - from);
     }
 
-    private void Subtract(Span<double> pairs, int length, int lane)
+    private (double Cosine, double Sine) Subtract(Span<double> pairs, int length, int lane)
     {
         var angle = 2 * Math.PI * LineHz / binRateHz;
         double cc = 0, ss = 0, cs = 0, xc = 0, xs = 0;
@@ -124,5 +130,7 @@ internal sealed class LineRemover
             var (sine, cosine) = Math.SinCos(angle * n);
             pairs[(2 * n) + lane] -= (a * cosine) + (b * sine);
         }
+
+        return (a, b);
     }
 }

@@ -8,7 +8,8 @@ namespace PulseStream.Signal;
 /// <param name="PulseSize">Root mean square of the infrared pulse, in units of the natural logarithm of light.</param>
 /// <param name="NoiseSize">Root mean square that white noise alone would have there, same unit.</param>
 /// <param name="IsMoving">Whether R changes within the window; <paramref name="Ratio"/> then speaks of its last quarter's start.</param>
-/// <param name="LineHz">Frequency of the steady interference that was removed; 0 where none was.</param>
+/// <param name="Lines">Steady lines that were removed from both lights.</param>
+/// <param name="IsRoomLight">Whether the strongest of them added the same counts to both channels, as room light does.</param>
 public readonly record struct RatioFit(
     int WindowSeconds,
     double Ratio,
@@ -17,4 +18,5 @@ public readonly record struct RatioFit(
     double PulseSize,
     double NoiseSize,
     bool IsMoving,
-    double LineHz);
+    int Lines,
+    bool IsRoomLight);

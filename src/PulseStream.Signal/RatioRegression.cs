@@ -22,8 +22,7 @@ internal static class RatioRegression
     /// <param name="noiseGain">Variance that smoothing leaves of white noise.</param>
     /// <param name="removed">Degrees of freedom taken away with the slow part and with lines.</param>
     /// <param name="windowSeconds">Length of the window, s.</param>
-    /// <param name="lineHz">Frequency of the line removed, 0 for none.</param>
-    public static RatioFit Fit(ReadOnlySpan<double> pairs, WhiteNoise noise, double noiseGain, int removed, int windowSeconds, double lineHz)
+    public static RatioFit Fit(ReadOnlySpan<double> pairs, WhiteNoise noise, double noiseGain, int removed, int windowSeconds)
     {
         var sums = RatioSums.Over(pairs);
         var bins = pairs.Length / 2;
@@ -52,6 +51,7 @@ internal static class RatioRegression
             Math.Sqrt(pulsePower / bins),
             Math.Sqrt(freedom * noise.Infrared / bins),
             isMoving,
-            lineHz);
+            0,
+            false);
     }
 }

@@ -5,6 +5,7 @@ namespace PulseStream.Signal;
 /// <summary>Measures the window that ends with a second: ratio, lines, beats. The longest window whose lights agree is taken.</summary>
 internal sealed class WindowAnalysis
 {
+    private const int MostLines = 3;
     private const double EmitDelaySeconds = 0.12;
     private const double ShortestIntervalSeconds = 0.2;
     private const double LongestIntervalSeconds = 3;
@@ -68,9 +69,8 @@ internal sealed class WindowAnalysis
             }
 
             var fit = Load(bins, seconds, IsFastPulse(bins, taken.WindowSeconds));
-            var ratio = fit.Ratio;
             Take(fit, ref taken);
-            if (!IsCoherent(taken) && TryRemoveLine(bins, seconds, ratio, out fit))
+            for (var line = 0; line < MostLines && !IsCoherent(taken) && TryRemoveLine(bins, seconds, ref fit); line++)
             {
                 Take(fit, ref taken);
             }
@@ -121,21 +121,41 @@ internal sealed class WindowAnalysis
         bins.CopyNewest(window);
         basis.Remove(window, sums);
         removed = basis.Count;
-        return RatioRegression.Fit(window, bins.NoiseOver(seconds), design.Kernel.NoiseGain, removed, seconds, 0);
+        return RatioRegression.Fit(window, bins.NoiseOver(seconds), design.Kernel.NoiseGain, removed, seconds);
     }
 
-    private bool TryRemoveLine(SmoothedBins bins, int seconds, double ratio, out RatioFit fit)
+    private bool TryRemoveLine(SmoothedBins bins, int seconds, ref RatioFit fit)
     {
         const int lineFreedom = 3;
         var window = pairs.AsSpan(0, 2 * design.SlowOf(seconds).Length);
         var noise = bins.NoiseOver(seconds);
-        var noisePower = window.Length / 2 * design.Kernel.NoiseGain * noise.OfResidual(ratio);
-        var isRemoved = lines.TryRemove(window, ratio, noisePower, design.Options.LineShare);
-        fit = isRemoved
-            ? RatioRegression.Fit(window, noise, design.Kernel.NoiseGain, removed + lineFreedom, seconds, lines.LineHz)
-            : default;
-        return isRemoved;
+        var noisePower = window.Length / 2 * design.Kernel.NoiseGain * noise.OfResidual(fit.Ratio);
+        if (!lines.TryRemove(window, fit.Ratio, noisePower, design.Options.LineShare))
+        {
+            return false;
+        }
+
+        removed += lineFreedom;
+        fit = RatioRegression.Fit(window, noise, design.Kernel.NoiseGain, removed, seconds) with
+        {
+            Lines = fit.Lines + 1,
+            IsRoomLight = fit.Lines == 0 ? IsEqualInCounts(bins.Last) : fit.IsRoomLight,
+        };
+        return true;
     }
+
+    private bool IsEqualInCounts(in Bin level)
+    {
+        const double equalShare = 0.25;
+        var infrared = Math.Exp(level.Infrared);
+        var red = Math.Exp(level.Red);
+        var cosine = (lines.InInfrared.Cosine * infrared) - (lines.InRed.Cosine * red);
+        var sine = (lines.InInfrared.Sine * infrared) - (lines.InRed.Sine * red);
+        var size = Math.Max(Size(lines.InInfrared) * infrared, Size(lines.InRed) * red);
+        return Size((cosine, sine)) < equalShare * size;
+    }
+
+    private static double Size((double Cosine, double Sine) wave) => Math.Sqrt((wave.Cosine * wave.Cosine) + (wave.Sine * wave.Sine));
 
     private ReadOnlySpan<double> Find(SmoothedBins bins, int seconds)
     {
