@@ -29,10 +29,10 @@ public sealed record JudgeOptions
     public double UnprovenDisagreement { get; init; } = 0.01;
 
     /// <summary>Skewness of the slope below which the wave has no front: blood comes faster than it goes, a shaken hand moves alike both ways.</summary>
-    public double LeastFrontSteepness { get; init; } = 0.3;
+    public double LeastFrontSteepness { get; init; } = 0.45;
 
     /// <summary>Median correlation of the beats' fronts below which they are not one heart's.</summary>
-    public double LeastAgreement { get; init; } = 0.8;
+    public double LeastAgreement { get; init; } = 0.85;
 
     /// <summary>Growth of the pulse, as a logarithm, that a vessel does not show from one window to the next: ln 1.5.</summary>
     public double LargestGrowth { get; init; } = 0.4;

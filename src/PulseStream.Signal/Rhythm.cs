@@ -6,20 +6,33 @@ namespace PulseStream.Signal;
 /// <param name="MedianIntervalSeconds">Median interval, s; NaN without any.</param>
 internal readonly record struct Rhythm(double RatePerMinute, double Irregularity, double MedianIntervalSeconds)
 {
+    private const double HiddenBeatShare = 1.5;
+
     /// <summary>Reads the rhythm off rising beat times.</summary>
     /// <param name="beats">Steepest rises, bins.</param>
     /// <param name="binRateHz">Bins a second.</param>
-    public static Rhythm Of(ReadOnlySpan<double> beats, double binRateHz)
+    /// <param name="mayHideBeats">Whether a gap may hide beats: intervals half as long again as the median then do not count.</param>
+    public static Rhythm Of(ReadOnlySpan<double> beats, double binRateHz, bool mayHideBeats)
     {
-        var intervals = beats.Length - 1;
-        if (intervals < 1)
+        if (beats.Length < 2)
         {
             return new(double.NaN, 0, double.NaN);
         }
 
-        var mean = (beats[^1] - beats[0]) / intervals;
-        var rate = intervals < 2 ? double.NaN : 60 * binRateHz / mean;
-        return new(rate, Irregular(beats, mean), Median(beats) / binRateHz);
+        var median = Median(beats);
+        var longest = mayHideBeats ? HiddenBeatShare * median : double.PositiveInfinity;
+        double sum = 0;
+        var count = 0;
+        for (var k = 1; k < beats.Length; k++)
+        {
+            var interval = beats[k] - beats[k - 1];
+            sum += interval <= longest ? interval : 0;
+            count += interval <= longest ? 1 : 0;
+        }
+
+        var mean = sum / count;
+        var rate = count < 2 ? double.NaN : 60 * binRateHz / mean;
+        return new(rate, mayHideBeats ? 0 : Irregular(beats, mean), median / binRateHz);
     }
 
     private static double Irregular(ReadOnlySpan<double> beats, double mean)

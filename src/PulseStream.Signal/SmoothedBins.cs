@@ -3,15 +3,19 @@ namespace PulseStream.Signal;
 /// <summary>The last seconds of smoothed bins, infrared and red in turn, and the white noise that smoothing took away.</summary>
 internal sealed class SmoothedBins
 {
+    // A gap of a tenth of a second can hide the front of a beat.
+    private const double HiddenBeatSeconds = 0.1;
     private readonly SmoothingKernel kernel;
     private readonly double[] raw;
     private readonly double[] smoothed;
     private readonly double[] noiseSums;
     private readonly int capacity;
     private readonly int seconds;
+    private readonly int longBridge;
     private Bin last;
     private int rawCount;
     private long second;
+    private long lastBridge;
 
     public SmoothedBins(SignalDesign design)
     {
@@ -21,6 +25,7 @@ internal sealed class SmoothedBins
         raw = new double[2 * kernel.Taps.Length];
         smoothed = new double[2 * capacity];
         noiseSums = new double[4 * seconds];
+        longBridge = Math.Max(2, (int)(HiddenBeatSeconds * design.BinRateHz));
         Restart();
     }
 
@@ -36,6 +41,9 @@ internal sealed class SmoothedBins
     /// <summary>Whether anything has been received since the last restart.</summary>
     public bool IsEmpty => rawCount == 0;
 
+    /// <summary>Whether a bridged gap that can hide a beat lies within so many of the newest bins.</summary>
+    public bool HasBridge(int newestBins) => lastBridge > NewestBin - newestBins;
+
     /// <summary>Adds a bin; missing ones between it and the last are bridged by straight lines.</summary>
     public void Push(in Bin bin)
     {
@@ -43,6 +51,7 @@ internal sealed class SmoothedBins
         {
             var before = last;
             var distance = bin.Index - before.Index;
+            lastBridge = distance > longBridge ? bin.Index : lastBridge;
             for (var step = 1; step < distance; step++)
             {
                 var share = (double)step / distance;
@@ -90,6 +99,7 @@ internal sealed class SmoothedBins
     public void Restart()
     {
         rawCount = 0;
+        lastBridge = long.MinValue;
         Count = 0;
         second = 0;
         noiseSums.AsSpan().Clear();

@@ -96,7 +96,7 @@ internal sealed class WindowAnalysis
     private bool IsFastPulse(SmoothedBins bins, int seconds)
     {
         Find(bins, seconds);
-        return Rhythm.Of(finder.Rises, design.BinRateHz).RatePerMinute >= design.Options.FastPulsePerMinute;
+        return RhythmOf(bins, seconds).RatePerMinute >= design.Options.FastPulsePerMinute;
     }
 
     private int LongestFilled(SmoothedBins bins)
@@ -164,10 +164,13 @@ internal sealed class WindowAnalysis
         return window;
     }
 
+    private Rhythm RhythmOf(SmoothedBins bins, int seconds) =>
+        Rhythm.Of(finder.Rises, design.BinRateHz, bins.HasBridge(design.SlowOf(seconds).Length));
+
     private WindowPulse MeasurePulse(SmoothedBins bins, int seconds)
     {
         var window = Find(bins, seconds);
-        var rhythm = Rhythm.Of(finder.Rises, design.BinRateHz);
+        var rhythm = RhythmOf(bins, seconds);
         var period = double.IsNaN(rhythm.MedianIntervalSeconds) ? 0.8 : rhythm.MedianIntervalSeconds;
         shape.Judge(window, finder.Rises, period * design.BinRateHz);
         Emit(bins, window);
