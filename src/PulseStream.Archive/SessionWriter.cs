@@ -142,6 +142,21 @@ public sealed class SessionWriter : IDisposable
         File.Delete(Path.Combine(Folder, WireNames.JournalFile));
     }
 
+    /// <summary>Takes the session out of the archive, where its recording as a whole is refused. Call once, nothing after it.</summary>
+    /// <exception cref="BadInputException">The archive cannot be written.</exception>
+    public void Discard()
+    {
+        journal.Dispose();
+        try
+        {
+            Directory.Delete(Folder, recursive: true);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw SessionArchive.NotWritable(Folder, e);
+        }
+    }
+
     /// <summary>Lets the journal go. What was appended and not flushed is lost unless the session was sealed.</summary>
     public void Dispose() => journal.Dispose();
 

@@ -1,0 +1,27 @@
+using Microsoft.Win32.SafeHandles;
+
+namespace PulseStream.Cli;
+
+/// <summary>Standard output as a stream that says when nobody reads it any more; the console's own hides that.</summary>
+internal static class StandardOutput
+{
+    private const int Handle = 1;
+
+    public static Stream Open()
+    {
+        if (OperatingSystem.IsWindows())
+        {
+            return Console.OpenStandardOutput();
+        }
+
+        try
+        {
+            return new FileStream(new SafeFileHandle(Handle, ownsHandle: false), FileAccess.Write, bufferSize: 0);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException)
+        {
+            // Started with standard output closed: there is nobody to tell results to.
+            return Stream.Null;
+        }
+    }
+}
