@@ -28,8 +28,8 @@ public sealed record JudgeOptions
     /// </summary>
     public double UnprovenDisagreement { get; init; } = 0.01;
 
-    /// <summary>Skewness of the slope below which the wave has no front: blood comes faster than it goes, a shaken hand moves alike both ways.</summary>
-    public double LeastFrontSteepness { get; init; } = 0.45;
+    /// <summary>Skewness of the slope below which the wave has no front: blood comes faster than it goes, a shaken hand moves alike both ways. The published two-Gaussian pulse (Tang, Sci Rep 2020;10:13883) has 0.2 to 0.35 here, most fingers more.</summary>
+    public double LeastFrontSteepness { get; init; } = 0.16;
 
     /// <summary>Median correlation of the beats' fronts below which they are not one heart's.</summary>
     public double LeastAgreement { get; init; } = 0.85;
