@@ -44,6 +44,12 @@ public sealed class CalibrationCurve
     /// <summary>Coefficients in ascending powers of R; empty where the curve is a table.</summary>
     public ReadOnlySpan<double> Coefficients => coefficients;
 
+    /// <summary>Ratios of the table, rising; empty where the curve is a polynomial.</summary>
+    public ReadOnlySpan<double> TableRatios => tableRatios;
+
+    /// <summary>SpO2 at each of <see cref="TableRatios"/>, percent.</summary>
+    public ReadOnlySpan<double> TablePercents => tablePercents;
+
     /// <summary>A polynomial in R.</summary>
     /// <param name="name">Name of the curve.</param>
     /// <param name="coefficients">In ascending powers of R, at least two.</param>

@@ -1,64 +1,109 @@
 using System.CommandLine;
+using PulseStream.Archive;
+using PulseStream.Cli.Inputs;
+using PulseStream.Cli.Options;
 using PulseStream.Cli.Output;
-using PulseStream.Readings;
 using PulseStream.Samples;
-using PulseStream.Sessions;
-using PulseStream.Sessions.Events;
 using PulseStream.Sources.Csv;
-using PulseStream.Triage;
-using PulseStream.Triage.Policies;
 
 namespace PulseStream.Cli.Commands;
 
 /// <summary>`replay`: runs recordings through the pipeline.</summary>
-internal static class ReplayCommand
+internal sealed class ReplayCommand
 {
+    // Above any converter's largest count, so that only slips are refused.
+    private const double LargestFullScale = 1e12;
+
+    private readonly Argument<string[]> _paths = new("PATH")
+    {
+        Arity = ArgumentArity.OneOrMore,
+        Description = "recordings: CSV files, session folders, folders of them, or - for CSV on standard input",
+    };
+
+    private readonly Option<bool> _beats = new("--beats") { Description = "tell each beat as well" };
+    private readonly Option<string?> _rate = new("--rate") { HelpName = "HZ", Description = "sample rate where a file does not tell it, 25 to 1000" };
+    private readonly Option<string?> _fullScale = new("--full-scale") { HelpName = "N", Description = "the converter's largest count, to judge clipping" };
+    private readonly Option<string?> _start = new("--start") { HelpName = "TIME", Description = "when the recording began, ISO 8601 with offset" };
+    private readonly Option<string?> _sensor = new("--sensor") { HelpName = "ID", Description = "which sensor, kept in the archive" };
+    private readonly Option<string?> _site = new("--site") { HelpName = "ID", Description = "where on the body, kept in the archive" };
+    private readonly CommonOptions _common = new();
+    private readonly PersonOptions _person = new();
+    private readonly Surroundings _surroundings;
+    private readonly ResultStream _results;
+
+    private ReplayCommand(Surroundings surroundings, ResultStream results) => (_surroundings, _results) = (surroundings, results);
+
     public static Command Of(Surroundings surroundings, ResultStream results)
     {
-        var paths = new Argument<string[]>("PATH") { Arity = ArgumentArity.OneOrMore, Description = "recordings" };
-        var beats = new Option<bool>("--beats");
-        var format = new Option<string>("--format");
-        var command = new Command("replay", "runs recordings through the pipeline") { paths, beats, format };
-        command.SetAction((ParseResult parsed, CancellationToken cancel) => Task.Run(() =>
+        var replay = new ReplayCommand(surroundings, results);
+        var command = new Command("replay", "Runs recordings through the pipeline: readings accepted or refused, the advice that follows, the archive.")
         {
-            using var line = new NdjsonLine(results);
-            var printer = new NdjsonPrinter(line, parsed.GetValue(beats));
-            foreach (var path in parsed.GetValue(paths)!)
-            {
-                var options = new CsvOptions(Say: surroundings.Error.WriteLine);
-                using var recording = path == "-"
-                    ? CsvRecording.Open(surroundings.Input, "-", options, cancel)
-                    : CsvRecording.Open(path, options, cancel);
-                var judgement = new Judgement(CalibrationCurve.TextbookLine, new ReadingOptions(), TriagePolicy.AdultsAtHomeSeaLevel, new Circumstances(), []);
-                BadInputException? refused = null;
-                MeasurementSession.Events(recording, judgement, null, cancel).Subscribe(new Shower(printer, results, problem => refused = problem));
-                results.Flush();
-                if (refused is not null)
-                {
-                    throw refused;
-                }
-            }
+            replay._paths, replay._beats, replay._rate, replay._fullScale, replay._start, replay._sensor, replay._site,
+        };
+        replay._common.AddTo(command);
+        replay._person.AddTo(command);
+        replay._paths.Validators.Add(PathArguments.RefuseUnknownOptions);
 
-            return ExitStatus.Done;
-        }));
+        // On a thread of its own: the replay blocks, and Ctrl-C must be heard meanwhile.
+        command.SetAction((ParseResult parsed, CancellationToken cancel) => Task.Run(() => replay.Run(parsed, cancel), CancellationToken.None));
         return command;
     }
 
-    private sealed class Shower(ResultPrinter printer, ResultStream results, Action<BadInputException> refuse) : IObserver<SessionEvent>
+    private int Run(ParseResult parsed, CancellationToken cancel)
     {
-        public void OnNext(SessionEvent value)
+        var order = OrderOf(parsed);
+        using var line = new NdjsonLine(_results);
+        using var text = new StreamWriter(_results, leaveOpen: true);
+        ResultPrinter printer = _common.IsNdjson(parsed)
+            ? new NdjsonPrinter(line, parsed.GetValue(_beats))
+            : new TextPrinter(text, parsed.GetValue(_beats));
+        return new ReplayRun(order, _surroundings, _results, printer).Run(cancel);
+    }
+
+    private ReplayOrder OrderOf(ParseResult parsed)
+    {
+        var paths = parsed.GetRequiredValue(_paths);
+        var say = _common.Say(parsed, _surroundings.Error);
+        var order = new ReplayOrder(
+            paths,
+            new CsvOptions(
+                OptionText.Number(_rate.Name, parsed.GetValue(_rate), SampleRate.LowestHz, SampleRate.HighestHz),
+                OptionText.Number(_fullScale.Name, parsed.GetValue(_fullScale), 1, LargestFullScale),
+                OptionText.Instant(_start.Name, parsed.GetValue(_start)),
+                say),
+            _common.Archive(parsed),
+            _common.Person(parsed),
+            Checked(_sensor, parsed),
+            Checked(_site, parsed),
+            _common.Curve(parsed),
+            _common.Policy(parsed),
+            curve => _person.Circumstances(parsed, curve),
+            _person.Previous(parsed),
+            say);
+        CheckTogether(order);
+        return order;
+    }
+
+    private void CheckTogether(ReplayOrder order)
+    {
+        // A wrong word is refused before the first recording is touched.
+        order.CircumstancesFor(order.Curve ?? Readings.CalibrationCurve.TextbookLine);
+        if (order.Csv.Start is not null && order.Paths.Count > 1)
         {
-            printer.Print(value);
-            if (value is SecondJudged)
-            {
-                results.Flush();
-            }
+            throw new BadInputException(_start.Name, $"expected one recording that began then, found {order.Paths.Count}", "Replay them one by one");
         }
 
-        public void OnError(Exception error) => refuse((BadInputException)error);
-
-        public void OnCompleted()
+        if (order.Paths.Count(path => path == RecordingPaths.StandardInput) > 1)
         {
+            throw new BadInputException(RecordingPaths.StandardInput, "standard input can be read once, found it named twice", "Name it once");
+        }
+
+        if (order is { Archive: null, Person: not null })
+        {
+            order.Say("--person is of no use without --archive: nothing is kept, and no earlier reading is known.");
         }
     }
+
+    private static string? Checked(Option<string?> option, ParseResult parsed) =>
+        parsed.GetValue(option) is { } word ? Pseudonym.Checked(option.Name, word) : null;
 }

@@ -38,7 +38,8 @@ public sealed class CsvRecording : Recording
         }
 
         var scale = FindScale(lines, layout, source, options, cancel);
-        Header = new RecordingHeader(source, scale.Rate, layout.Columns, options.FullScaleCounts, options.Start);
+        // The name alone: a folder may tell who somebody is, and the header is archived.
+        Header = new RecordingHeader(Path.GetFileName(source), scale.Rate, layout.Columns, options.FullScaleCounts, options.Start);
         _reader = new CsvBlockReader(lines, layout, scale, source, options.Say);
     }
 
@@ -49,7 +50,7 @@ public sealed class CsvRecording : Recording
     public override SampleTally Tally => _reader.Tally;
 
     /// <summary>Opens a file.</summary>
-    /// <param name="path">The file; it is the name of the source as well.</param>
+    /// <param name="path">The file; messages say it as it is given, the header carries its name without folders.</param>
     /// <param name="options">What is known beside the file.</param>
     /// <param name="cancel">Ends the wait for the first rows, where the file is a pipe.</param>
     /// <exception cref="BadInputException">The file or an option cannot be used.</exception>

@@ -41,6 +41,7 @@ internal static class PolicyFile
             Pulse = ReadPulse(root.Object("pulse")),
             Target = ReadTarget(root.Object("target")),
             NoReading = ReadNoReading(root.Object("noReading")),
+            Json = JsonSerializer.Serialize(policy),
         };
     }
 

@@ -43,6 +43,9 @@ public sealed class TriagePolicy
     /// <summary>What a measurement without a value means.</summary>
     public required NoReadingRule NoReading { get; init; }
 
+    /// <summary>The policy as a JSON text without comments; reading it gives the same policy.</summary>
+    public required string Json { get; init; }
+
     /// <summary>Reads a policy from JSON; comments and trailing commas are allowed, unknown members are not.</summary>
     /// <param name="utf8Json">The file's bytes, UTF-8 with or without byte order mark.</param>
     /// <param name="place">The file's name, for messages.</param>
