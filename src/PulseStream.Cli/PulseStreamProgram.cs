@@ -54,7 +54,7 @@ public static class PulseStreamProgram
         }
         catch (Exception problem)
         {
-            return Fail(surroundings, $"A fault of the program itself, not of the input: {problem.GetType().Name}, {Line(problem.Message)} Please report it with the command.");
+            return Fail(surroundings, $"A fault of the program itself, not of the input: {problem.GetType().Name}, {problem.Message} Please report it with the command.");
         }
     }
 
@@ -73,12 +73,9 @@ public static class PulseStreamProgram
 
     private static string NameOf(Command command) => command is RootCommand ? "" : command.Name + " ";
 
-    private static string Line(string text) => text.ReplaceLineEndings(" ");
-
     private static int Fail(Surroundings surroundings, string sentence)
     {
-        surroundings.Error.WriteLine(Line(sentence));
-        surroundings.Error.Flush();
+        surroundings.Complain(sentence);
         return ExitStatus.BadInput;
     }
 }

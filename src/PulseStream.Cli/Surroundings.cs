@@ -5,4 +5,13 @@ namespace PulseStream.Cli;
 /// <param name="Output">Standard output: results, UTF-8.</param>
 /// <param name="Error">Standard error: diagnostics.</param>
 /// <param name="Clock">Tells the present where a person asks about now.</param>
-public sealed record Surroundings(Stream Input, Stream Output, TextWriter Error, TimeProvider Clock);
+public sealed record Surroundings(Stream Input, Stream Output, TextWriter Error, TimeProvider Clock)
+{
+    /// <summary>Says what went wrong, in one line: a library's words may hold line ends.</summary>
+    /// <param name="sentence">The sentence.</param>
+    internal void Complain(string sentence)
+    {
+        Error.WriteLine(sentence.ReplaceLineEndings(" "));
+        Error.Flush();
+    }
+}

@@ -44,7 +44,7 @@ internal sealed class ReplayRun(ReplayOrder order, Surroundings surroundings, Re
         {
             // What the recording has told so far comes before what is said of it.
             results.Flush();
-            surroundings.Error.WriteLine(problem.Message);
+            surroundings.Complain(problem.Message);
             refused++;
             return default;
         }

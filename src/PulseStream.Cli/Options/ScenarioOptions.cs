@@ -11,7 +11,7 @@ internal sealed class ScenarioOptions
     private readonly Option<string[]> _episodes = new("--episode")
     {
         HelpName = "KIND:FROM-TO[:NAME=VALUE,..]",
-        Description = "what happens for a while, repeatable: motion:20-30:size=3, off:40-50, slip, half-off, lifeless, venous, ambient, flicker, saturate, gap",
+        Description = "what happens for a while, repeatable: motion:20-30:size=3, off:40-50, slip, half-off, lifeless, venous, ambient, flicker, clip, gap",
         AllowMultipleArgumentsPerToken = false,
     };
 

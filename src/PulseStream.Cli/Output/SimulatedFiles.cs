@@ -70,12 +70,11 @@ internal static class SimulatedFiles
 
     private sealed class CancellableFile(string path, CancellationToken cancel) : FileStream(path, FileMode.Create, FileAccess.Write)
     {
-        public override void Write(ReadOnlySpan<byte> buffer)
+        // A derived file stream writes spans through here as well.
+        public override void Write(byte[] buffer, int offset, int count)
         {
             cancel.ThrowIfCancellationRequested();
-            base.Write(buffer);
+            base.Write(buffer, offset, count);
         }
-
-        public override void Write(byte[] buffer, int offset, int count) => Write(buffer.AsSpan(offset, count));
     }
 }

@@ -1,0 +1,60 @@
+using PulseStream.Readings;
+using PulseStream.Samples;
+using PulseStream.Signal;
+
+namespace PulseStream.Tests.Readings;
+
+/// <summary>All that a reader told of a stream, in its order.</summary>
+internal sealed class Heard : IReadingObserver
+{
+    public List<object> Events { get; } = [];
+
+    public IEnumerable<Beat> Beats => Events.OfType<Beat>();
+
+    public IEnumerable<Second> Seconds => Events.OfType<Second>();
+
+    public IEnumerable<UsableSecond> Usable => Events.OfType<UsableSecond>();
+
+    public IEnumerable<Reading> Readings => Events.OfType<Reading>();
+
+    public IEnumerable<Sitting> Sittings => Events.OfType<Sitting>();
+
+    /// <summary>Reads a stream to its end; a null is a missing sample, block lengths are taken in turn.</summary>
+    public static Heard Of(
+        double rateHz,
+        Sample?[] samples,
+        SampleColumns columns = SampleColumns.Red | SampleColumns.Infrared,
+        CalibrationCurve? curve = null,
+        double? fullScale = null,
+        params ReadOnlySpan<int> cuts)
+    {
+        var heard = new Heard();
+        var reader = new FingerReader(
+            new("test", new SampleRate(rateHz), columns, fullScale), curve ?? CalibrationCurve.TextbookLine, new ReadingOptions());
+        var block = 0;
+        for (var at = 0; at < samples.Length;)
+        {
+            var longest = cuts.IsEmpty ? samples.Length : cuts[block++ % cuts.Length];
+            var present = samples.Skip(at).Take(longest).TakeWhile(s => s is not null).Select(s => s!.Value).ToArray();
+            if (present.Length > 0)
+            {
+                reader.Read(new(at, present), heard);
+            }
+
+            at += Math.Max(1, present.Length);
+        }
+
+        reader.Finish(heard);
+        return heard;
+    }
+
+    public Reasons ReasonsAt(long second) => Seconds.OfType<UnusableSecond>().SingleOrDefault(s => s.SecondIndex == second)?.Reasons ?? Reasons.None;
+
+    public void OnBeat(in Beat beat) => Events.Add(beat);
+
+    public void OnSecond(Second second) => Events.Add(second);
+
+    public void OnReading(Reading reading) => Events.Add(reading);
+
+    public void OnSitting(Sitting sitting) => Events.Add(sitting);
+}
