@@ -28,11 +28,19 @@ internal sealed class ReplayRun(ReplayOrder order, Surroundings surroundings, Re
                 {
                     return ExitStatus.Cancelled;
                 }
+
+                if (IsForNobody)
+                {
+                    return ExitStatus.Done;
+                }
             }
         }
 
         return refused == 0 ? ExitStatus.Done : done > 0 ? ExitStatus.NotAll : ExitStatus.BadInput;
     }
+
+    // Nobody reads on, and nothing is kept.
+    private bool IsForNobody => results.HasLostReader && order.Archive is null;
 
     private T? Attempt<T>(Func<T> work, ref int refused)
     {
@@ -71,8 +79,7 @@ internal sealed class ReplayRun(ReplayOrder order, Surroundings surroundings, Re
             {
                 Show(told, opened.IsLive);
 
-                // Nobody reads on, and nothing is kept: there is nobody to go on for.
-                if (results.HasLostReader && archive is null)
+                if (IsForNobody)
                 {
                     stop.Cancel();
                 }

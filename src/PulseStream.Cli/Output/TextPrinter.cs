@@ -88,7 +88,7 @@ internal sealed class TextPrinter(TextWriter text, bool withBeats) : ResultPrint
 
     private void Print(Reading reading) => text.WriteLine(Row.Of(
         $"{reading.SecondIndex} s",
-        $"READING: SpO2 {reading.WholeSpo2Percent} % ({reading.Spo2.LowPercent:0.0} to {reading.Spo2.HighPercent:0.0}){Known(", pulse {0:0} /min", reading.PulseRatePerMinute)}{Known(", perfusion {0:0.00} %", reading.PerfusionPercent)}"));
+        $"READING: SpO2 {reading.WholeSpo2Percent} % ({reading.Spo2.LowPercent:0.0}–{reading.Spo2.HighPercent:0.0}){Known(", pulse {0:0} /min", reading.PulseRatePerMinute)}{Known(", perfusion {0:0.00} %", reading.PerfusionPercent)}"));
 
     private void Print(Sitting sitting)
     {
