@@ -62,7 +62,6 @@ public static class PulseStreamProgram
         new("Turns raw red and infrared samples of a finger oximeter into readings that can be believed, and the advice that follows. No medical device.")
         {
             ReplayCommand.Of(surroundings, results),
-            SimulateCommand.Of(),
         };
 
     private static string NameOf(Command command) => command is RootCommand ? "" : command.Name + " ";
