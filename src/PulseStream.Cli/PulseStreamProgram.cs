@@ -26,7 +26,7 @@ public static class PulseStreamProgram
             var parsed = CommandsFor(surroundings, results).Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
             if (parsed.Action is ParseErrorAction)
             {
-                return Fail(surroundings, $"{parsed.Errors[0].Message.TrimEnd('.')}. Run 'pulsestream {NameOf(parsed.CommandResult.Command)}--help' to see what it takes.");
+                return Fail(surroundings, $"{WhatIsWrong(parsed)}. Run 'pulsestream {NameOf(parsed.CommandResult.Command)}--help' to see what it takes.");
             }
 
             await using var text = new StreamWriter(results) { AutoFlush = true };
@@ -62,7 +62,14 @@ public static class PulseStreamProgram
         new("Turns raw red and infrared samples of a finger oximeter into readings that can be believed, and the advice that follows. No medical device.")
         {
             ReplayCommand.Of(surroundings, results),
+            SimulateCommand.Of(surroundings),
+            AdviseCommand.Of(surroundings, results),
         };
+
+    // What was typed says more than what is missing because of it.
+    private static string WhatIsWrong(ParseResult parsed) => parsed.UnmatchedTokens is [var first, ..]
+        ? $"{first}: there is no such command or option"
+        : parsed.Errors[0].Message.TrimEnd('.');
 
     private static string NameOf(Command command) => command is RootCommand ? "" : command.Name + " ";
 
