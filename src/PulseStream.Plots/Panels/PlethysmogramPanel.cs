@@ -1,0 +1,95 @@
+using PulseStream.Readings;
+using PulseStream.Samples;
+using ScottPlot;
+
+namespace PulseStream.Plots.Panels;
+
+/// <summary>The plethysmogram with its beats.</summary>
+internal static class PlethysmogramPanel
+{
+    // Marks closer than this would merge.
+    private const double PixelsPerBeat = 12;
+    private const float MarkSize = 8;
+    private const float MarkHeightPixels = 7;
+
+    // The scale follows the usable seconds, a few peaks aside: one jerk of the hand must not flatten every beat.
+    private const double ScaledShare = 0.995;
+    private const double Margin = 0.12;
+
+    /// <summary>What stands above it.</summary>
+    /// <param name="content">The session.</param>
+    /// <param name="area">Its place.</param>
+    public static PanelText TextOf(SessionContent content, PanelArea area)
+    {
+        var beats = ShowsBeats(content, area) ? " · ▲ a beat" : string.Empty;
+        return content.Session.Header.Columns.HasFlag(SampleColumns.Infrared)
+            ? new("Plethysmogram (% of the infrared light)", $"up: more blood · filtered{beats}")
+            : new("Plethysmogram (the recording's own unit)", $"up: more blood · filtered{beats}");
+    }
+
+    /// <summary>Draws it.</summary>
+    /// <param name="content">The session.</param>
+    /// <param name="area">Its place.</param>
+    public static Panel Draw(SessionContent content, PanelArea area)
+    {
+        var (low, high) = ScaleOf(content);
+        var panel = new Panel(area, low, high);
+        panel.ShadeRefused(content.Seconds);
+        if (content.Plethysmogram.Count == 0)
+        {
+            panel.Say("No samples in this session.");
+            return panel;
+        }
+
+        var (times, values) = PathOf(content);
+        panel.Plot.Add.ScatterLine(times, values, Palette.Ink).LineWidth = 1;
+        if (ShowsBeats(content, area))
+        {
+            var bottom = low + (MarkHeightPixels * (high - low) / area.Height);
+            panel.Plot.Add.Markers(content.BeatTimes.Select(time => new Coordinates(time, bottom)).ToArray(), MarkerShape.FilledTriangleUp, MarkSize, Palette.Vermilion);
+        }
+
+        return panel;
+    }
+
+    private static bool ShowsBeats(SessionContent content, PanelArea area) =>
+        content.BeatTimes.Count > 0 && content.BeatTimes.Count * PixelsPerBeat <= area.DataWidth;
+
+    // A bin without a sample is a gap: the drawing library interrupts the line at NaN.
+    private static (double[] Times, double[] Values) PathOf(SessionContent content)
+    {
+        var envelope = content.Plethysmogram;
+        var rate = content.Session.Header.Rate;
+        var times = new List<double>();
+        var values = new List<double>();
+        for (var bin = 0; bin < envelope.Count; bin++)
+        {
+            times.Add(rate.SecondsAt(((bin + 0.5) * envelope.SamplesPerBin) - 0.5));
+            values.Add(envelope.LowOf(bin));
+            if (envelope.SamplesPerBin > 1)
+            {
+                times.Add(times[^1]);
+                values.Add(envelope.HighOf(bin));
+            }
+        }
+
+        return ([.. times], [.. values]);
+    }
+
+    private static (double Low, double High) ScaleOf(SessionContent content)
+    {
+        var usable = content.Seconds.OfType<UsableSecond>().Select(second => second.SecondIndex).ToHashSet();
+        var all = Enumerable.Range(0, content.Plethysmogram.Count).Where(bin => !double.IsNaN(content.Plethysmogram.LowOf(bin))).ToArray();
+        var scaled = all.Where(bin => usable.Contains(content.Session.Header.Rate.SecondOf(bin * content.Plethysmogram.SamplesPerBin))).ToArray();
+        scaled = scaled.Length > 0 ? scaled : all;
+        var low = -Peak(scaled.Select(bin => -content.Plethysmogram.LowOf(bin)));
+        var high = Peak(scaled.Select(content.Plethysmogram.HighOf));
+        return high > low ? (low - (2 * Margin * (high - low)), high + (Margin * (high - low))) : (-1, 1);
+    }
+
+    private static double Peak(IEnumerable<double> values)
+    {
+        var sorted = values.Order().ToArray();
+        return sorted.Length == 0 ? 0 : sorted[(int)(ScaledShare * (sorted.Length - 1))];
+    }
+}
