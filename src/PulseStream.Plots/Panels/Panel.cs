@@ -22,13 +22,17 @@ internal sealed class Panel : IDisposable
     private const float PixelsPerTime = 84;
     private const float PixelsPerValue = 34;
 
+    // A value at the very edge would stand beside the panel's title.
+    private const float EdgePixels = 7;
+
     private readonly PanelArea area;
 
     /// <summary>An empty panel.</summary>
     /// <param name="area">Its place.</param>
     /// <param name="low">Lower end of the values.</param>
     /// <param name="high">Upper end of the values.</param>
-    public Panel(PanelArea area, double low, double high)
+    /// <param name="mostWritten">The largest value that is written at the left, where there is a limit to what can be.</param>
+    public Panel(PanelArea area, double low, double high, double mostWritten = double.PositiveInfinity)
     {
         this.area = area;
         Plot.FigureBackground.Color = Colors.Transparent;
@@ -50,15 +54,13 @@ internal sealed class Panel : IDisposable
 
         var times = NiceTicks.Times(area.EndSeconds, Math.Max(1, (int)(area.DataWidth / PixelsPerTime)));
         Plot.Axes.Bottom.TickGenerator = new NumericManual(times, [.. times.Select(t => area.HasTimes ? $"{t:0.###}" : string.Empty)]);
-        SetValues(NiceTicks.Between(low, high, Math.Max(2, (int)(area.Height / PixelsPerValue))));
+        var edge = EdgePixels * (high - low) / area.Height;
+        var values = NiceTicks.Between(low + edge, Math.Min(high - edge, mostWritten), Math.Max(2, (int)(area.Height / PixelsPerValue)));
+        SetNames(values, [.. values.Select(v => $"{v:0.######}")]);
     }
 
     /// <summary>The drawing library's plot.</summary>
     public Plot Plot { get; } = new();
-
-    /// <summary>Says which values are written at the left.</summary>
-    /// <param name="values">In the panel's unit.</param>
-    public void SetValues(double[] values) => SetNames(values, [.. values.Select(v => $"{v:0.######}")]);
 
     /// <summary>Says what is written at the left.</summary>
     /// <param name="values">Where.</param>

@@ -14,6 +14,9 @@ internal static class PlethysmogramPanel
 
     // The scale follows the usable seconds, a few peaks aside: one jerk of the hand must not flatten every beat.
     private const double ScaledShare = 0.995;
+
+    // Nor must what a finger that comes leaves in the filter for a while.
+    private const int SettlingSeconds = 5;
     private const double Margin = 0.12;
 
     /// <summary>What stands above it.</summary>
@@ -78,13 +81,34 @@ internal static class PlethysmogramPanel
 
     private static (double Low, double High) ScaleOf(SessionContent content)
     {
-        var usable = content.Seconds.OfType<UsableSecond>().Select(second => second.SecondIndex).ToHashSet();
-        var all = Enumerable.Range(0, content.Plethysmogram.Count).Where(bin => !double.IsNaN(content.Plethysmogram.LowOf(bin))).ToArray();
-        var scaled = all.Where(bin => usable.Contains(content.Session.Header.Rate.SecondOf(bin * content.Plethysmogram.SamplesPerBin))).ToArray();
+        var envelope = content.Plethysmogram;
+        var calm = CalmSecondsOf(content.Seconds);
+        var all = Enumerable.Range(0, envelope.Count).Where(bin => !double.IsNaN(envelope.LowOf(bin))).ToArray();
+        var scaled = all.Where(IsCalm).ToArray();
         scaled = scaled.Length > 0 ? scaled : all;
-        var low = -Peak(scaled.Select(bin => -content.Plethysmogram.LowOf(bin)));
-        var high = Peak(scaled.Select(content.Plethysmogram.HighOf));
-        return high > low ? (low - (2 * Margin * (high - low)), high + (Margin * (high - low))) : (-1, 1);
+        var low = -Peak(scaled.Select(bin => -envelope.LowOf(bin)));
+        var high = Peak(scaled.Select(envelope.HighOf));
+        return high > low ? (low - (2 * Margin * (high - low)), high + (Margin * (high - low))) : (-1.2, 1.2);
+
+        bool IsCalm(int bin)
+        {
+            var rate = content.Session.Header.Rate;
+            return calm.Contains(rate.SecondOf(bin * envelope.SamplesPerBin)) && calm.Contains(rate.SecondOf(((bin + 1) * envelope.SamplesPerBin) - 1));
+        }
+    }
+
+    private static HashSet<long> CalmSecondsOf(IEnumerable<Second> seconds)
+    {
+        var calm = new HashSet<long>();
+        foreach (var run in SecondRun<bool>.Of(seconds, second => second is UsableSecond ? true : null))
+        {
+            for (var second = run.From + SettlingSeconds; second < run.To; second++)
+            {
+                calm.Add(second);
+            }
+        }
+
+        return calm;
     }
 
     private static double Peak(IEnumerable<double> values)

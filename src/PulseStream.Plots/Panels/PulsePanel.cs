@@ -8,8 +8,8 @@ internal static class PulsePanel
     // A steady pulse must not look like a race.
     private const double LeastSpan = 20;
     private const double Margin = 0.08;
-    private const double EmptyLow = 40;
-    private const double EmptyHigh = 120;
+    private const double EmptyLow = 30;
+    private const double EmptyHigh = 130;
 
     /// <summary>What stands above it.</summary>
     public static PanelText Text { get; } = new("Pulse rate (1/min)", "grey: refused");

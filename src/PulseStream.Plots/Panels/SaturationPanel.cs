@@ -14,7 +14,8 @@ internal static class SaturationPanel
     // The scale lets a few wide intervals run out of the panel rather than flatten the rest.
     private const double ScaledShare = 0.95;
     private const double BandOpacity = 0.35;
-    private const float DotSize = 8;
+    // Room for a reading's number above its dot, pixels.
+    private const float RoomPixels = ReadingLabel.LiftPixels + ReadingLabel.HeightPixels + 2;
 
     /// <summary>What stands above it.</summary>
     /// <param name="content">The session.</param>
@@ -31,8 +32,7 @@ internal static class SaturationPanel
     {
         var runs = SecondRun<Saturation>.Of(content.Seconds, second => (second as UsableSecond)?.Spo2).ToArray();
         var (low, high) = ScaleOf(runs.SelectMany(run => run.Points).ToArray(), content.Readings, area.Height);
-        var panel = new Panel(area, low, high);
-        panel.SetValues(NiceTicks.Between(low, Math.Min(high, Full), Math.Max(2, (int)(area.Height / 34))));
+        var panel = new Panel(area, low, high, mostWritten: Full);
         panel.ShadeRefused(content.Seconds);
         foreach (var run in runs)
         {
@@ -40,7 +40,7 @@ internal static class SaturationPanel
             panel.AddLine(new(run.From, run.To, [.. run.Points.Select(point => point.Percent)]), Palette.Blue);
         }
 
-        AddReadings(panel, content, area, high - low);
+        AddReadings(panel, content, area, low, high);
         if (runs.Length == 0 && content.Readings.Count == 0)
         {
             panel.Say(content.Session.Header.Columns.HasFlag(SampleColumns.Red) ? "No second gave an SpO₂." : "No red light in this recording: no SpO₂.");
@@ -60,7 +60,7 @@ internal static class SaturationPanel
         band.LineWidth = 0;
     }
 
-    private static void AddReadings(Panel panel, SessionContent content, PanelArea area, double span)
+    private static void AddReadings(Panel panel, SessionContent content, PanelArea area, double low, double high)
     {
         if (content.Readings.Count == 0)
         {
@@ -68,17 +68,16 @@ internal static class SaturationPanel
         }
 
         var dots = content.Readings.Select(reading => new Coordinates(reading.SecondIndex + 0.5, reading.WholeSpo2Percent)).ToArray();
-        panel.Plot.Add.Markers(dots, MarkerShape.FilledCircle, DotSize, Palette.Vermilion);
-        var labels = new ReadingLabels(area.PixelsPerSecond, area.Height / span, area.DataWidth);
-        foreach (var (reading, x) in labels.Choose(content.Readings))
+        panel.Plot.Add.Markers(dots, MarkerShape.FilledCircle, ReadingLabels.DotPixels, Palette.Vermilion);
+        foreach (var label in new ReadingLabels(area, low, high).Choose(content.Readings))
         {
-            var text = panel.Plot.Add.Text($"{reading.WholeSpo2Percent}", x, reading.WholeSpo2Percent);
+            var text = panel.Plot.Add.Text(label.Text, label.Time, label.Reading.WholeSpo2Percent);
             text.LabelFontName = ShippedFont.Name;
-            text.LabelFontSize = ReadingLabels.LetterSize;
+            text.LabelFontSize = ReadingLabel.LetterSize;
             text.LabelBold = true;
             text.LabelFontColor = Palette.Ink;
-            text.LabelAlignment = Alignment.LowerCenter;
-            text.OffsetY = -ReadingLabels.LiftPixels;
+            text.LabelAlignment = Alignment.MiddleCenter;
+            text.OffsetY = (float)-label.RisePixels;
         }
     }
 
@@ -87,7 +86,7 @@ internal static class SaturationPanel
         var values = points.Select(point => point.Percent).Concat(readings.Select(reading => (double)reading.WholeSpo2Percent)).ToArray();
         if (values.Length == 0)
         {
-            return (Full - (2 * LeastSpan), Full + 1);
+            return (Full - (2 * LeastSpan) - 1, Full + 1);
         }
 
         var low = Math.Min(values.Min(), points.Select(point => point.LowPercent).OrderDescending().ElementAtOrDefault((int)(ScaledShare * (points.Length - 1))));
@@ -97,7 +96,7 @@ internal static class SaturationPanel
         low = Math.Min(low, high - LeastSpan);
 
         // Room for the dots below and for the dots and their numbers above.
-        var perPixel = (high - low) / (height - ReadingLabels.RoomPixels - DotSize);
-        return (low - (DotSize * perPixel), high + (ReadingLabels.RoomPixels * perPixel));
+        var perPixel = (high - low) / (height - RoomPixels - ReadingLabels.DotPixels);
+        return (low - (ReadingLabels.DotPixels * perPixel), high + (RoomPixels * perPixel));
     }
 }

@@ -36,9 +36,9 @@ internal sealed class InventedSession(string archive, RecordingHeader header, st
             Add(new UsableSecond(Length, saturation, pulse + (2 * Math.Sin(0.3 * Length)), 2, warnings));
         }
 
-        for (var time = Length - length; time + BeatSeconds <= Length; time++)
+        for (var beat = Math.Ceiling((Length - length) / BeatSeconds); beat * BeatSeconds < Length; beat++)
         {
-            beats.Add(new((time + 0.3) * header.Rate.Hz, BeatSeconds, 0.5, 2, 1));
+            beats.Add(new(beat * BeatSeconds * header.Rate.Hz, BeatSeconds, 0.5, 2, 1));
         }
 
         return this;

@@ -1,5 +1,4 @@
 using PulseStream.Plots;
-using PulseStream.Samples;
 using PulseStream.Tests.Archive;
 using SkiaSharp;
 using Xunit;
