@@ -2,7 +2,6 @@ using PulseStream.Archive;
 using PulseStream.Readings;
 using PulseStream.Samples;
 using PulseStream.Signal;
-using PulseStream.Tests.Archive;
 
 namespace PulseStream.Tests.Plots;
 
@@ -22,7 +21,7 @@ internal sealed class InventedSession(string archive, RecordingHeader header, st
     private readonly List<ArchivedAdvice> advice = [];
 
     public static readonly RecordingHeader TwoLights =
-        new("hut-evening.csv", new SampleRate(50), SampleColumns.Red | SampleColumns.Infrared, Start: Sessions.Start);
+        new("hut-evening.csv", new SampleRate(50), SampleColumns.Red | SampleColumns.Infrared, Start: new(2026, 3, 1, 23, 30, 0, TimeSpan.FromHours(1)));
 
     public long Length => seconds.Count;
 
@@ -88,7 +87,7 @@ internal sealed class InventedSession(string archive, RecordingHeader header, st
     /// <summary>Writes and seals it; the session's folder.</summary>
     public string Seal(SessionIdentity? identity = null)
     {
-        var settings = Sessions.Settings with { CurveJson = curveJson };
+        var settings = new SessionSettings("textbook-line", curveJson, "adults-at-home", "{}", "0.1.0");
         using var writer = SessionWriter.Create(archive, identity ?? new SessionIdentity("hut-evening", "guest-12"), header, settings, JournalPace.Replay);
         blocks.ForEach(writer.Append);
         seconds.ForEach(writer.Append);
