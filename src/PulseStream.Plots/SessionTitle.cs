@@ -84,7 +84,12 @@ internal static class SessionTitle
         }
 
         var highest = advice.MaxBy(a => AdviceLevelName.TryParse(a.Level, out var level) ? (int)level : -1)!;
-        return highest.RecheckAfterMinutes is { } minutes ? $"highest advice: {highest.Level} in {minutes} min" : $"highest advice: {highest.Level}";
+        return highest.RecheckAfterMinutes switch
+        {
+            null => $"highest advice: {highest.Level}",
+            0 => $"highest advice: {highest.Level} now",
+            var minutes => $"highest advice: {highest.Level} in {minutes} min",
+        };
     }
 
     private static string Lower(SittingOutcome outcome) => outcome.ToString().ToLowerInvariant();

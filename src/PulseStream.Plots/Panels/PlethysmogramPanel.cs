@@ -8,8 +8,8 @@ namespace PulseStream.Plots.Panels;
 internal static class PlethysmogramPanel
 {
     // Marks closer than this would merge.
-    private const double PixelsPerBeat = 12;
-    private const float MarkSize = 8;
+    private const double PixelsPerBeat = 9;
+    private const float MarkSize = 7;
     private const float MarkHeightPixels = 7;
 
     // The scale follows the usable seconds, a few peaks aside: one jerk of the hand must not flatten every beat.
@@ -24,10 +24,10 @@ internal static class PlethysmogramPanel
     /// <param name="area">Its place.</param>
     public static PanelText TextOf(SessionContent content, PanelArea area)
     {
-        var beats = ShowsBeats(content, area) ? " · ▲ a beat" : string.Empty;
+        var form = (IsEnvelope(content) ? ", lowest to highest" : string.Empty) + (ShowsBeats(content, area) ? " · ▲ a beat" : string.Empty);
         return content.Session.Header.Columns.HasFlag(SampleColumns.Infrared)
-            ? new("Plethysmogram (% of the infrared light)", $"up: more blood · filtered{beats}")
-            : new("Plethysmogram (the recording's own unit)", $"up: more blood · filtered{beats}");
+            ? new("Plethysmogram (% of the infrared light)", $"up: more blood · filtered{form}")
+            : new("Plethysmogram (the recording's own unit)", $"up: more blood · filtered{form}");
     }
 
     /// <summary>Draws it.</summary>
@@ -45,7 +45,7 @@ internal static class PlethysmogramPanel
         }
 
         var (times, values) = PathOf(content);
-        panel.Plot.Add.ScatterLine(times, values, Palette.Ink).LineWidth = 1;
+        panel.Plot.Add.ScatterLine(times, values, IsEnvelope(content) ? Palette.Soft : Palette.Ink).LineWidth = 1;
         if (ShowsBeats(content, area))
         {
             var bottom = low + (MarkHeightPixels * (high - low) / area.Height);
@@ -54,6 +54,8 @@ internal static class PlethysmogramPanel
 
         return panel;
     }
+
+    private static bool IsEnvelope(SessionContent content) => content.Plethysmogram.SamplesPerBin > 1;
 
     private static bool ShowsBeats(SessionContent content, PanelArea area) =>
         content.BeatTimes.Count > 0 && content.BeatTimes.Count * PixelsPerBeat <= area.DataWidth;
@@ -69,7 +71,7 @@ internal static class PlethysmogramPanel
         {
             times.Add(rate.SecondsAt(((bin + 0.5) * envelope.SamplesPerBin) - 0.5));
             values.Add(envelope.LowOf(bin));
-            if (envelope.SamplesPerBin > 1)
+            if (IsEnvelope(content))
             {
                 times.Add(times[^1]);
                 values.Add(envelope.HighOf(bin));

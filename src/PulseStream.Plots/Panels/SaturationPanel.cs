@@ -14,6 +14,9 @@ internal static class SaturationPanel
     // The scale lets a few wide intervals run out of the panel rather than flatten the rest.
     private const double ScaledShare = 0.95;
     private const double BandOpacity = 0.35;
+
+    // A number stays readable where another second's line passes behind it.
+    private const double LabelOpacity = 0.7;
     // Room for a reading's number above its dot, pixels.
     private const float RoomPixels = ReadingLabel.LiftPixels + ReadingLabel.HeightPixels + 2;
 
@@ -76,6 +79,7 @@ internal static class SaturationPanel
             text.LabelFontSize = ReadingLabel.LetterSize;
             text.LabelBold = true;
             text.LabelFontColor = Palette.Ink;
+            text.LabelBackgroundColor = Colors.White.WithOpacity(LabelOpacity);
             text.LabelAlignment = Alignment.MiddleCenter;
             text.OffsetY = (float)-label.RisePixels;
         }
