@@ -64,6 +64,7 @@ public static class PulseStreamProgram
             ReplayCommand.Of(surroundings, results),
             SimulateCommand.Of(surroundings),
             AdviseCommand.Of(surroundings, results),
+            ReportCommand.Of(surroundings, results),
         };
 
     // What was typed says more than what is missing because of it.

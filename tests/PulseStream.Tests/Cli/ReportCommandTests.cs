@@ -1,0 +1,32 @@
+using Xunit;
+
+namespace PulseStream.Tests.Cli;
+
+public sealed class ReportCommandTests
+{
+    // PNG specification (W3C), section 5.2: the signature.
+    private static readonly byte[] Signature = [0x89, 0x50, 0x4E, 0x47, 0x0D, 0x0A, 0x1A, 0x0A];
+
+    [Fact]
+    public void ASessionBecomesAPicture()
+    {
+        using var folder = new TemporaryFolder();
+        ProgramRun.Of("replay", Recordings.WarmFinger, "--archive", folder["archive"]);
+
+        var run = ProgramRun.Of("report", folder["archive"], "--out", folder["session.png"]);
+
+        Assert.Equal((0, folder["session.png"]), (run.Status, Assert.Single(run.Lines)));
+        Assert.Equal(Signature, File.ReadAllBytes(folder["session.png"])[..Signature.Length]);
+    }
+
+    [Fact]
+    public void WhatIsNoSessionIsOneSentenceAndNoPicture()
+    {
+        using var folder = new TemporaryFolder();
+
+        ProgramRun.Of("report", Recordings.WarmFinger, "--out", folder["session.png"]).IsRefused();
+        ProgramRun.Of("report", folder.Path, "--out", folder["session.png"]).IsRefused();
+
+        Assert.Empty(Directory.GetFiles(folder.Path));
+    }
+}
