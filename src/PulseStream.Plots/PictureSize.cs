@@ -1,13 +1,13 @@
 namespace PulseStream.Plots;
 
 /// <summary>Size of a picture, pixels.</summary>
-/// <param name="Width">600 to 8000.</param>
-/// <param name="Height">700 to 8000: four panels, their titles and the small print need as much.</param>
+/// <param name="Width">900 to 8000: the small print stays whole.</param>
+/// <param name="Height">800 to 8000: eleven reasons find room below three panels.</param>
 /// <exception cref="ArgumentOutOfRangeException">A side is outside its limits.</exception>
 public sealed record PictureSize(int Width, int Height)
 {
-    private const int Narrowest = 600;
-    private const int Lowest = 700;
+    private const int Narrowest = 900;
+    private const int Lowest = 800;
 
     // Above it a picture takes more than a quarter of a gigabyte while it is drawn.
     private const int Largest = 8000;

@@ -55,7 +55,7 @@ internal sealed class Panel : IDisposable
         var times = NiceTicks.Times(area.EndSeconds, Math.Max(1, (int)(area.DataWidth / PixelsPerTime)));
         Plot.Axes.Bottom.TickGenerator = new NumericManual(times, [.. times.Select(t => area.HasTimes ? $"{t:0.###}" : string.Empty)]);
         var edge = EdgePixels * (high - low) / area.Height;
-        var values = NiceTicks.Between(low + edge, Math.Min(high - edge, mostWritten), Math.Max(2, (int)(area.Height / PixelsPerValue)));
+        var values = NiceTicks.Between(low + edge, Math.Min(high - edge, mostWritten), Math.Max(3, (int)(area.Height / PixelsPerValue)));
         SetNames(values, [.. values.Select(v => $"{v:0.######}")]);
     }
 

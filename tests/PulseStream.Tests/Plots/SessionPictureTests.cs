@@ -62,8 +62,8 @@ public class SessionPictureTests
     }
 
     [Theory]
-    [InlineData(600, 700)]
-    [InlineData(1200, 700)]
+    [InlineData(900, 800)]
+    [InlineData(1600, 800)]
     [InlineData(2400, 2000)]
     public void ThePictureHasTheSizeAskedFor(int width, int height)
     {
@@ -76,8 +76,8 @@ public class SessionPictureTests
     }
 
     [Theory]
-    [InlineData(599, 1000)]
-    [InlineData(1200, 699)]
+    [InlineData(899, 1000)]
+    [InlineData(1200, 799)]
     [InlineData(8001, 1000)]
     public void ASizeThatCannotHoldThePanelsIsRefused(int width, int height) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => new PictureSize(width, height));

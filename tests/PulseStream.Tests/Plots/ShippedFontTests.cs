@@ -13,7 +13,8 @@ public class ShippedFontTests
     [InlineData(true)]
     public void TheDrawingLibraryGetsTheFontOfThisAssembly(bool bold)
     {
-        using var letters = ScottPlot.Fonts.GetTypeface(ShippedFont.Name, bold, italic: false);
+        // Not disposed: the drawing library keeps it for every picture.
+        var letters = ScottPlot.Fonts.GetTypeface(ShippedFont.Name, bold, italic: false);
 
         Assert.Equal(Family, letters.FamilyName);
         Assert.Equal(bold, letters.IsBold);
