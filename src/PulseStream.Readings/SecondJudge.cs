@@ -30,7 +30,8 @@ internal sealed class SecondJudge
     {
         sinceDisturbance = sinceDisturbance == int.MaxValue ? sinceDisturbance : sinceDisturbance + 1;
         var reasons = ReasonsOf(second);
-        HasFinger = !reasons.HasFlag(Reasons.NoFinger) && !(reasons == Reasons.MissingSamples && !HasFinger);
+        HasFinger = reasons == Reasons.None
+            || (!reasons.HasFlag(Reasons.NoFinger) && (HasFinger || ShowsFinger(second, reasons)));
         if (reasons != Reasons.None)
         {
             return new UnusableSecond(second.SecondIndex, reasons, PerfusionOf(second));
@@ -40,6 +41,10 @@ internal sealed class SecondJudge
         presence.Remember(second);
         return Usable(second);
     }
+
+    // Still light may be air that has not been still for long enough to be called so: a finger comes on with a movement.
+    private static bool ShowsFinger(in SignalSecond second, Reasons reasons) =>
+        reasons != Reasons.MissingSamples && !Presence.IsFlat(second);
 
     private static double? PerfusionOf(in SignalSecond second) =>
         second.Fit.WindowSeconds > 0 && double.IsFinite(second.Pulse.PerfusionPercent) ? second.Pulse.PerfusionPercent : null;
