@@ -43,6 +43,9 @@ public sealed class FingerReaderTests
     }
 
     [Fact]
+    public void AnEmptyClipIsNoSitting() => Assert.Empty(Heard.Of(100, new Finger().Air()).Sittings);
+
+    [Fact]
     public void NoReadingWhileTheLightStandsAtItsEndStop()
     {
         // A converter of 80 000 counts cuts the top off every beat.
