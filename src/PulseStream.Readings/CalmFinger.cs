@@ -3,7 +3,7 @@ using PulseStream.Signal;
 namespace PulseStream.Readings;
 
 /// <summary>What the finger looked like while it could be believed: the pulse's height and the steady light of both channels.</summary>
-internal sealed class CalmFinger(JudgeOptions options)
+internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
 {
     // The height follows within some seven windows; light is let brighten by 0.2 % a second without a word.
     private const double HeightGain = 0.15;
@@ -65,7 +65,8 @@ internal sealed class CalmFinger(JudgeOptions options)
             return Reasons.None;
         }
 
-        isLeaking = IsLeaking(second);
+        // Added light scales the pulse and leaves its rate alone.
+        isLeaking = hasRed && IsLeaking(second);
         if (isLeaking)
         {
             return CauseOfLight(second);

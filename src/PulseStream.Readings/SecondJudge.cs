@@ -18,7 +18,7 @@ internal sealed class SecondJudge
         this.curve = curve;
         this.options = options;
         this.hasRed = hasRed;
-        calm = new(options);
+        calm = new(options, hasRed);
         presence = new(options);
     }
 
