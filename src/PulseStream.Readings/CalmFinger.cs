@@ -5,8 +5,8 @@ namespace PulseStream.Readings;
 /// <summary>What the finger looked like while it could be believed: the pulse's height and the steady light of both channels.</summary>
 internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
 {
-    // The height follows within some seven windows; light is let brighten by 0.2 % a second without a word.
-    private const double HeightGain = 0.15;
+    // The height follows within some three seconds, as fast as a warming finger's pulse grows; light is let brighten by 0.2 % a second without a word.
+    private const double HeightGain = 0.3;
     private const double BrighteningPerSecond = 0.002;
     private const double EqualCountsShare = 0.15;
     private double logHeight = double.NaN;

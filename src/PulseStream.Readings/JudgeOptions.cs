@@ -34,6 +34,12 @@ public sealed record JudgeOptions
     /// <summary>Median correlation of the beats' fronts below which they are not one heart's.</summary>
     public double LeastAgreement { get; init; } = 0.85;
 
+    /// <summary>Autocorrelation below which a window has no rhythm of its own to vouch for its beats.</summary>
+    public double LeastPeriodicity { get; init; } = 0.6;
+
+    /// <summary>The same correlation where the window has no rhythm: one heart's fronts are alike however irregular it beats, chance shaking's are not.</summary>
+    public double LeastAgreementWithoutRhythm { get; init; } = 0.95;
+
     /// <summary>Growth of the pulse, as a logarithm, that a vessel does not show from one window to the next: ln 1.5.</summary>
     public double LargestGrowth { get; init; } = 0.4;
 

@@ -118,7 +118,8 @@ internal sealed class SecondJudge
             return Reasons.LowPerfusion;
         }
 
-        if (!(pulse.FrontSteepness >= options.LeastFrontSteepness) || !(pulse.Agreement >= options.LeastAgreement))
+        var agreement = pulse.Periodicity < options.LeastPeriodicity ? options.LeastAgreementWithoutRhythm : options.LeastAgreement;
+        if (!(pulse.FrontSteepness >= options.LeastFrontSteepness) || !(pulse.Agreement >= agreement))
         {
             return sinceDisturbance <= 8 ? Reasons.Settling : calm.IsKnown && !hasRed ? Reasons.Motion : Reasons.Misplaced;
         }
