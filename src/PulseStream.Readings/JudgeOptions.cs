@@ -28,6 +28,15 @@ public sealed record JudgeOptions
     /// </summary>
     public double UnprovenDisagreement { get; init; } = 0.01;
 
+    /// <summary>The same once the pulse's height is known, so that movement cannot hide as a taller pulse: 0.03 is 0.75 points where there is as much movement as pulse.</summary>
+    public double LargestDisagreement { get; init; } = 0.03;
+
+    /// <summary>Seconds that a disturbance can stay in the longest window; what it spoils there is called settling.</summary>
+    public int SettlingSeconds { get; init; } = 8;
+
+    /// <summary>Beats that a window shorter than the longest has to hold, so that each can be compared with two others.</summary>
+    public int LeastBeats { get; init; } = 3;
+
     /// <summary>Skewness of the slope below which the wave has no front: blood comes faster than it goes, a shaken hand moves alike both ways. The published two-Gaussian pulse (Tang, Sci Rep 2020;10:13883) has 0.2 to 0.35 here, most fingers more.</summary>
     public double LeastFrontSteepness { get; init; } = 0.16;
 

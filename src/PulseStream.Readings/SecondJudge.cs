@@ -5,6 +5,11 @@ namespace PulseStream.Readings;
 /// <summary>Turns the measurements of a second into a verdict; remembers what the calm finger looked like.</summary>
 internal sealed class SecondJudge
 {
+    // A gap that restarts the window is half a second at least; across two seconds each has more than this.
+    private const double RestartMissingShare = 0.2;
+
+    // All but a few samples at the end stop: there is no beat left to see, the emitters shine straight in.
+    private const double WholeShare = 0.98;
     private readonly CalibrationCurve curve;
     private readonly JudgeOptions options;
     private readonly bool hasRed;
@@ -58,7 +63,7 @@ internal sealed class SecondJudge
             return received;
         }
 
-        if (second.Fit.WindowSeconds == 0 || second.Pulse.BeatCount < 3 && second.Fit.WindowSeconds < 8)
+        if (second.Fit.WindowSeconds == 0 || (second.Pulse.BeatCount < options.LeastBeats && second.Fit.WindowSeconds < options.SettlingSeconds))
         {
             return Presence.IsFlat(second) ? presence.FlatReason(second) : Reasons.Settling;
         }
@@ -77,14 +82,14 @@ internal sealed class SecondJudge
     {
         var light = second.Light;
         if (missing.Add(light.MissingShare) > options.MissingWindowShare || light.MissingShare > options.MissingShare
-            || (second.IsRestarted && light.MissingShare > 0.2))
+            || (second.IsRestarted && light.MissingShare > RestartMissingShare))
         {
             return Reasons.MissingSamples;
         }
 
         if (light.AtEndStopShare > options.AtEndStopShare)
         {
-            return Reasons.Saturated | (presence.IsOpenAir(second) || light.AtEndStopShare > 0.98 ? Reasons.NoFinger : Reasons.None);
+            return Reasons.Saturated | (presence.IsOpenAir(second) || light.AtEndStopShare > WholeShare ? Reasons.NoFinger : Reasons.None);
         }
 
         if (presence.IsOpenAir(second))
@@ -108,9 +113,9 @@ internal sealed class SecondJudge
             return presence.FlatReason(second);
         }
 
-        if (hasRed && !(fit.Disagreement <= (calm.IsKnown ? 0.03 : options.UnprovenDisagreement)))
+        if (hasRed && !(fit.Disagreement <= (calm.IsKnown ? options.LargestDisagreement : options.UnprovenDisagreement)))
         {
-            return sinceDisturbance <= 8 ? Reasons.Settling : calm.CauseOfDisagreement(second);
+            return sinceDisturbance <= options.SettlingSeconds ? Reasons.Settling : calm.CauseOfDisagreement(second);
         }
 
         if (hasRed && !(fit.StandardError * Math.Abs(curve.SlopeAt(fit.Ratio)) <= options.LargestErrorPercent))
@@ -121,7 +126,7 @@ internal sealed class SecondJudge
         var agreement = pulse.Periodicity < options.LeastPeriodicity ? options.LeastAgreementWithoutRhythm : options.LeastAgreement;
         if (!(pulse.FrontSteepness >= options.LeastFrontSteepness) || !(pulse.Agreement >= agreement))
         {
-            return sinceDisturbance <= 8 ? Reasons.Settling : calm.IsKnown && !hasRed ? Reasons.Motion : Reasons.Misplaced;
+            return sinceDisturbance <= options.SettlingSeconds ? Reasons.Settling : calm.IsKnown && !hasRed ? Reasons.Motion : Reasons.Misplaced;
         }
 
         return Reasons.None;
