@@ -20,8 +20,8 @@ public sealed class CalibrationCurve
     }
 
     /// <summary>
-    /// The textbook line SpO2 = 110 − 25 R. Source: J. G. Webster (ed.), Design of Pulse Oximeters, 1997. Its
-    /// range here ends where the line leaves 0 to 100 %; a device has a curve of its own.
+    /// The textbook line SpO2 = 110 − 25 R, taken from 100 down to 50 %. Source: J. G. Webster (ed.), Design of Pulse Oximeters,
+    /// 1997, which is quoted as valid for R of 0.4 to 1.0 or so; a device has a curve of its own.
     /// </summary>
     public static CalibrationCurve TextbookLine { get; } =
         OfPolynomial("textbook-line", [110, -25], 0.4, 2.4, null, "Webster (ed.), Design of Pulse Oximeters, 1997: SpO2 = 110 − 25 R");

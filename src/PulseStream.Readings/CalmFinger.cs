@@ -9,6 +9,9 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
     private const double HeightGain = 0.3;
     private const double BrighteningPerSecond = 0.002;
     private const double EqualCountsShare = 0.15;
+
+    // Light that swings by a tenth within a second is jerked, not slipping.
+    private const double JerkSwing = 0.1;
     private double logHeight = double.NaN;
     private double logInfrared;
     private double logRed;
@@ -88,7 +91,7 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
     /// <summary>Why the two lights disagree: light that moved, a line of mains light, else movement.</summary>
     public Reasons CauseOfDisagreement(in SignalSecond second)
     {
-        if (IsKnown && Rise(second) > options.LeakRise && second.Light.LevelSwing < 0.1)
+        if (IsKnown && Rise(second) > options.LeakRise && second.Light.LevelSwing < JerkSwing)
         {
             return CauseOfLight(second);
         }

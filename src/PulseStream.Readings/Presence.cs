@@ -5,8 +5,13 @@ namespace PulseStream.Readings;
 /// <summary>Whether there is a finger at all: it takes most of the light away, and what is left is never still.</summary>
 internal sealed class Presence(JudgeOptions options)
 {
+    // White noise alone scatters by its own size, known to a few tenths of it from one second; the floor is the rounding of
+    // a 16-bit converter in the middle of its range.
     private const double StillOverNoise = 1.6;
     private const double StillFloor = 2e-5;
+
+    // The slowest rate gives the fewest samples to a mean; six of its deviations are no chance.
+    private const double FewestSamples = 25;
     private const double MovingMeans = 6;
     private const int StillSeconds = 2;
     private readonly double[] means = new double[8];
@@ -62,7 +67,6 @@ internal sealed class Presence(JudgeOptions options)
             squares += (means[k] - (sum / held)) * (means[k] - (sum / held));
         }
 
-        const double samplesInSecond = 25;
-        return Math.Sqrt(squares / held) > (MovingMeans * second.Light.NoiseSwing / Math.Sqrt(samplesInSecond)) + StillFloor;
+        return Math.Sqrt(squares / held) > (MovingMeans * second.Light.NoiseSwing / Math.Sqrt(FewestSamples)) + StillFloor;
     }
 }

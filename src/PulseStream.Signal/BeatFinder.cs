@@ -2,7 +2,7 @@ namespace PulseStream.Signal;
 
 /// <summary>
 /// Finds the beats of a window by the steepest rise of blood volume: the pulse's front is its fastest part. A rise counts
-/// where none steeper lies within a third of the period that the window repeats with, so that a second wave is no beat
+/// where none steeper lies within a quarter of the period that the window repeats with, so that a second wave is no beat
 /// and an early beat is one.
 /// </summary>
 internal sealed class BeatFinder
@@ -16,14 +16,26 @@ internal sealed class BeatFinder
     // The first repetition as good as the best is the period; the later ones are its multiples.
     private const double FirstGoodShare = 0.85;
 
-    // A second wave rises at most a quarter as steeply as the front; an early, weak beat does more.
+    // Between a second wave, which hardly rises after smoothing, and the early beats of bigeminy, which rise 0.4 times as
+    // steeply as full ones and more.
     private const double WeakestShare = 0.36;
+
+    // A second wave comes within a quarter of the period behind the front; beats do not come within 0.18 s at 220 a minute,
+    // and an early one may come 0.3 s behind another however long the period.
+    private const double ReachShare = 0.25;
+    private const double ShortestReachSeconds = 0.18;
+    private const double LongestReachSeconds = 0.3;
+
+    // Noise can make up most of a weak pulse's slope; what is left is not taken for less than this share of it.
+    private const double LeastPulseShare = 0.2;
+
     // At its ends a window bends towards the slow fit: what rises there is not trusted.
     private const double EdgeSeconds = 0.2;
     private readonly double binRateHz;
     private readonly int edge;
     private readonly int stride;
     private readonly double[] coarse;
+    private readonly double[] autocorrelation;
     private readonly double[] slopes;
     private readonly int[] candidates = new int[256];
     private readonly double[] kept = new double[MostBeats];
@@ -34,6 +46,7 @@ internal sealed class BeatFinder
         edge = 1 + (int)(EdgeSeconds * binRateHz);
         stride = binRateHz >= 50 ? 2 : 1;
         coarse = new double[(design.LongestWindowBins / stride) + 1];
+        autocorrelation = new double[(int)(LongestPeriodSeconds * binRateHz / stride) + 2];
         slopes = new double[design.LongestWindowBins];
     }
 
@@ -80,7 +93,7 @@ internal sealed class BeatFinder
 
         var count = length - (2 * edge);
         var variance = square / count;
-        var pulse = Math.Max(variance - slopeNoise, variance * 0.2);
+        var pulse = Math.Max(variance - slopeNoise, variance * LeastPulseShare);
         FrontSteepness = pulse > 0 ? cube / count / (pulse * Math.Sqrt(pulse)) : 0;
     }
 
@@ -95,35 +108,44 @@ internal sealed class BeatFinder
         var rate = binRateHz / stride;
         var shortest = (int)Math.Ceiling(ShortestPeriodSeconds * rate);
         var longest = Math.Min((int)(LongestPeriodSeconds * rate), coarseLength / 2);
-        var best = BestPeak(coarseLength, shortest, longest, double.NegativeInfinity);
-        var first = best.Height > 0 ? BestPeak(coarseLength, shortest, longest, FirstGoodShare * best.Height) : best;
-        Periodicity = first.Height;
-        PeriodSeconds = first.Height > 0 ? first.Lag / rate : double.NaN;
-    }
-
-    private (double Lag, double Height) BestPeak(int length, int shortest, int longest, double enough)
-    {
-        (double Lag, double Height) best = (0, double.NegativeInfinity);
-        var before = AutocorrelationAt(length, shortest - 1);
-        var here = AutocorrelationAt(length, shortest);
-        for (var lag = shortest; lag <= longest; lag++)
+        for (var lag = shortest - 1; lag <= longest + 1; lag++)
         {
-            var after = AutocorrelationAt(length, lag + 1);
-            if (here >= before && here > after && here > best.Height)
-            {
-                best = (lag + (0.5 * (before - after) / (before - (2 * here) + after)), here);
-                if (here >= enough && enough > double.NegativeInfinity)
-                {
-                    return best;
-                }
-            }
-
-            before = here;
-            here = after;
+            autocorrelation[lag] = AutocorrelationAt(coarseLength, lag);
         }
 
-        return best;
+        var highest = HighestPeak(shortest, longest);
+        var lagOfPeriod = FirstPeak(shortest, longest, FirstGoodShare * highest);
+        Periodicity = highest > 0 ? autocorrelation[lagOfPeriod] : highest;
+        PeriodSeconds = highest > 0 ? Refined(autocorrelation, lagOfPeriod) / rate : double.NaN;
     }
+
+    private double HighestPeak(int shortest, int longest)
+    {
+        var highest = double.NegativeInfinity;
+        for (var lag = shortest; lag <= longest; lag++)
+        {
+            if (IsPeak(lag))
+            {
+                highest = Math.Max(highest, autocorrelation[lag]);
+            }
+        }
+
+        return highest;
+    }
+
+    private int FirstPeak(int shortest, int longest, double enough)
+    {
+        var lag = shortest;
+        while (lag < longest && !(IsPeak(lag) && autocorrelation[lag] >= enough))
+        {
+            lag++;
+        }
+
+        return lag;
+    }
+
+    private bool IsPeak(int lag) =>
+        autocorrelation[lag] >= autocorrelation[lag - 1] && autocorrelation[lag] > autocorrelation[lag + 1];
 
     private double AutocorrelationAt(int length, int lag)
     {
@@ -156,11 +178,8 @@ internal sealed class BeatFinder
 
     private void Keep(int candidateCount)
     {
-        const double reachShare = 0.25;
-        const double shortestReachSeconds = 0.18;
-        const double longestReachSeconds = 0.3;
         var period = double.IsNaN(PeriodSeconds) ? 0 : PeriodSeconds;
-        var reach = Math.Clamp(reachShare * period, shortestReachSeconds, longestReachSeconds) * binRateHz;
+        var reach = Math.Clamp(ReachShare * period, ShortestReachSeconds, LongestReachSeconds) * binRateHz;
         Count = 0;
         for (var k = 0; k < candidateCount && Count < MostBeats; k++)
         {
@@ -173,7 +192,7 @@ internal sealed class BeatFinder
         DropWeak();
         for (var k = 0; k < Count; k++)
         {
-            kept[k] = Refined((int)kept[k]);
+            kept[k] = Refined(slopes, (int)kept[k]);
         }
     }
 
@@ -223,9 +242,10 @@ internal sealed class BeatFinder
         Count = left;
     }
 
-    private double Refined(int n)
+    // Top of the parabola through a maximum and its neighbours.
+    private static double Refined(double[] values, int n)
     {
-        var curve = slopes[n - 1] - (2 * slopes[n]) + slopes[n + 1];
-        return curve < 0 ? n + (0.5 * (slopes[n - 1] - slopes[n + 1]) / curve) : n;
+        var curve = values[n - 1] - (2 * values[n]) + values[n + 1];
+        return curve < 0 ? n + (0.5 * (values[n - 1] - values[n + 1]) / curve) : n;
     }
 }

@@ -16,6 +16,13 @@ internal static class RatioRegression
     // The drifting R is read at this place of the window (-1 start, 1 end): late enough to follow, early enough not to shoot over.
     private const double ReadAt = 0.5;
 
+    // A window holds some fifty degrees of freedom; the guard only keeps a square root real where lines took nearly all.
+    private const double LeastFreedom = 4;
+
+    // Below this share of the infrared's power there is no pulse to speak of, and the correction would blow up.
+    private const double LeastPulseShare = 0.05;
+    private const double NoiseDeviations = 4;
+
     /// <summary>Fits one window.</summary>
     /// <param name="pairs">Infrared and red in turn, slow part removed.</param>
     /// <param name="noise">White noise of a bin.</param>
@@ -26,7 +33,7 @@ internal static class RatioRegression
     {
         var sums = RatioSums.Over(pairs);
         var bins = pairs.Length / 2;
-        var freedom = Math.Max(4, (bins * noiseGain) - removed);
+        var freedom = Math.Max(LeastFreedom, (bins * noiseGain) - removed);
         var fit = sums.Solve();
         var infraredNoise = freedom * noise.Infrared;
         var residualPower = Math.Max(fit.RestMoving, 0);
@@ -35,14 +42,14 @@ internal static class RatioRegression
             infraredNoise = Math.Min(infraredNoise, residualPower / (fit.Ratio * fit.Ratio));
         }
 
-        var pulsePower = Math.Max(sums.Infrared - infraredNoise, sums.Infrared * 0.05);
+        var pulsePower = Math.Max(sums.Infrared - infraredNoise, sums.Infrared * LeastPulseShare);
         var unbias = sums.Infrared / pulsePower;
         var white = Math.Max(noise.OfResidual(fit.Ratio), residualPower / freedom);
         var isMoving = fit.RestSteady - fit.RestMoving > DriftSignificance * white;
         var error = Math.Sqrt(white / pulsePower);
 
         // White noise is known to within its own scatter: four of its standard deviations are no disagreement.
-        var expected = freedom * noise.OfResidual(fit.Ratio) * (1 + (4 * Math.Sqrt(2 / freedom)));
+        var expected = freedom * noise.OfResidual(fit.Ratio) * (1 + (NoiseDeviations * Math.Sqrt(2 / freedom)));
         return new(
             windowSeconds,
             unbias * (isMoving ? fit.Middle + (ReadAt * fit.Drift) : fit.Ratio),

@@ -18,7 +18,7 @@ public sealed class SignalDesign
         Options = options;
         SamplesPerBin = Math.Max(1, (int)Math.Floor(rate.Hz / InnerRateHz));
         BinRateHz = rate.Hz / SamplesPerBin;
-        Kernel = new(options.BandHighHz, BinRateHz);
+        Kernel = new(options.FastestPulseHarmonicHz, BinRateHz);
         slow = Bases(options.SlowestPulseHz);
         slowOfFastPulse = Bases(options.SlowestFastPulseHz);
     }

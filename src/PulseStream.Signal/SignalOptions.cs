@@ -3,11 +3,8 @@ namespace PulseStream.Signal;
 /// <summary>Settings of the signal stage, each with its reason.</summary>
 public sealed record SignalOptions
 {
-    /// <summary>Lower edge of the plethysmogram's band-pass, Hz: 30 beats a minute.</summary>
-    public double BandLowHz { get; init; } = 0.5;
-
-    /// <summary>Upper edge of the plethysmogram's band-pass, Hz: a pulse carries next to nothing above its harmonics up to here.</summary>
-    public double BandHighHz { get; init; } = 8;
+    /// <summary>Edge of the smoothing, Hz: a pulse carries next to nothing above its harmonics up to here.</summary>
+    public double FastestPulseHarmonicHz { get; init; } = 8;
 
     /// <summary>Everything slower than this in a window is breathing and baseline, not pulse, Hz.</summary>
     public double SlowestPulseHz { get; init; } = 0.5;

@@ -5,7 +5,7 @@ namespace PulseStream.Signal;
 
 /// <summary>
 /// What breathing and baseline can look like in a window: cosines up to a frequency and a cubic, made orthonormal.
-/// Taking their least-squares fit away leaves less than 3 % of anything slower than 0.4 Hz and nearly all of a pulse,
+/// Taking their least-squares fit away leaves less than 2 % of anything up to 0.3 Hz and most of a pulse,
 /// with no delay and no memory of what was before the window.
 /// </summary>
 /// <remarks>Source: the partial regression theorem (Frisch, Waugh, Econometrica 1933;1:387), with polynomials beside cosines so that a trend does not end in a step.</remarks>

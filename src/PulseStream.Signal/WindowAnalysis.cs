@@ -5,15 +5,27 @@ namespace PulseStream.Signal;
 /// <summary>Measures the window that ends with a second: ratio, lines, beats. The longest window whose lights agree is taken.</summary>
 internal sealed class WindowAnalysis
 {
+    // Mains light carries its own second harmonic; a third line is what movement may add.
     private const int MostLines = 3;
+
+    // A beat is told once the next bins cannot move its steepest rise any more.
     private const double EmitDelaySeconds = 0.12;
+
+    // Two rises closer than this are one beat seen in two windows; further apart than that, beats were missed between them.
     private const double ShortestIntervalSeconds = 0.2;
     private const double LongestIntervalSeconds = 3;
+
+    // Stands in for the interval where fewer than two beats were found: 75 a minute.
+    private const double UsualIntervalSeconds = 0.8;
+
+    // A beat reaches from before its front to before the next one's, in shares of the interval.
+    private const double BeatBeforeShare = 0.3;
+    private const double BeatAfterShare = 0.7;
     private readonly SignalDesign design;
     private readonly bool hasRed;
     private readonly bool isPleth;
-    private double[] pairs;
-    private double[] best;
+    private readonly double[] pairs;
+    private readonly double[] best;
     private readonly Vector128<double>[] sums;
     private readonly LineRemover lines;
     private readonly BeatFinder finder;
@@ -62,14 +74,19 @@ internal sealed class WindowAnalysis
         var taken = default(RatioFit);
         for (var seconds = longest; seconds >= design.Options.ShortestWindowSeconds; seconds -= 2)
         {
-            Take(Load(bins, seconds, isFastPulse: false), ref taken);
+            var fit = Load(bins, seconds, isFastPulse: false);
+            Take(fit, ref taken);
             if (IsCoherent(taken))
             {
                 return taken;
             }
 
-            var fit = Load(bins, seconds, IsFastPulse(bins, taken.WindowSeconds));
-            Take(fit, ref taken);
+            if (IsFastPulse(bins, taken.WindowSeconds))
+            {
+                fit = Load(bins, seconds, isFastPulse: true);
+                Take(fit, ref taken);
+            }
+
             for (var line = 0; line < MostLines && !IsCoherent(taken) && TryRemoveLine(bins, seconds, ref fit); line++)
             {
                 Take(fit, ref taken);
@@ -171,7 +188,7 @@ internal sealed class WindowAnalysis
     {
         var window = Find(bins, seconds);
         var rhythm = RhythmOf(bins, seconds);
-        var period = double.IsNaN(rhythm.MedianIntervalSeconds) ? 0.8 : rhythm.MedianIntervalSeconds;
+        var period = double.IsNaN(rhythm.MedianIntervalSeconds) ? UsualIntervalSeconds : rhythm.MedianIntervalSeconds;
         shape.Judge(window, finder.Rises, period * design.BinRateHz);
         Emit(bins, window);
         return new(
@@ -222,8 +239,8 @@ internal sealed class WindowAnalysis
         }
 
         var period = finder.Count > 1 ? finder.Rises[Math.Max(k, 1)] - finder.Rises[Math.Max(k, 1) - 1] : design.BinRateHz;
-        var from = Math.Max(0, (int)(finder.Rises[k] - (0.3 * period)));
-        var to = Math.Min(window.Length / 2, (int)(finder.Rises[k] + (0.7 * period)));
+        var from = Math.Max(0, (int)(finder.Rises[k] - (BeatBeforeShare * period)));
+        var to = Math.Min(window.Length / 2, (int)(finder.Rises[k] + (BeatAfterShare * period)));
         double cross = 0, square = 0;
         for (var n = from; n < to; n++)
         {

@@ -1,7 +1,6 @@
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
-using System.Text.Unicode;
 using PulseStream.Samples;
 
 namespace PulseStream.Readings.Curves;
@@ -16,8 +15,6 @@ public static class CurveFile
     private const double LargestRise = 1e-6;
     private const int RangeSteps = 200;
 
-    private static readonly byte[] ByteOrderMark = [0xEF, 0xBB, 0xBF];
-
     /// <summary>Reads a curve; comments and trailing commas are allowed, unknown members are not.</summary>
     /// <param name="utf8Json">The file's bytes, UTF-8 with or without byte order mark.</param>
     /// <param name="place">The file's name, for messages.</param>
@@ -25,19 +22,8 @@ public static class CurveFile
     /// No JSON, an unknown, missing or doubled member, coefficients and a table both, a range that is empty or leaves the
     /// table, a curve that rises within its range.
     /// </exception>
-    public static CalibrationCurve Parse(ReadOnlyMemory<byte> utf8Json, string place)
-    {
-        using var document = Open(utf8Json, place);
-        try
-        {
-            return Read(new CurveMembers(place, document.RootElement));
-        }
-        catch (InvalidOperationException e)
-        {
-            // The only way there: an escape such as \ud800, half a character, which no text can hold.
-            throw new BadInputException(place, "a text holds half a character", "Write the character itself, in UTF-8", e);
-        }
-    }
+    public static CalibrationCurve Parse(ReadOnlyMemory<byte> utf8Json, string place) =>
+        StrictJson.Read(utf8Json, place, root => Read(new CurveMembers(place, root)));
 
     /// <summary>Writes a curve as one line of JSON that <see cref="Parse"/> reads back equal.</summary>
     /// <param name="curve">The curve.</param>
@@ -62,28 +48,6 @@ public static class CurveFile
         }
 
         return Encoding.UTF8.GetString(bytes.ToArray());
-    }
-
-    private static JsonDocument Open(ReadOnlyMemory<byte> utf8Json, string place)
-    {
-        if (!Utf8.IsValid(utf8Json.Span))
-        {
-            throw new BadInputException(place, "this is not UTF-8 text", "Save it as UTF-8 and run again");
-        }
-
-        var options = new JsonDocumentOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true, AllowDuplicateProperties = false };
-        try
-        {
-            return JsonDocument.Parse(utf8Json.Span.StartsWith(ByteOrderMark) ? utf8Json[ByteOrderMark.Length..] : utf8Json, options);
-        }
-        catch (JsonException e) when (e.LineNumber is { } line)
-        {
-            throw new BadInputException($"{place}, line {line + 1}", $"this is not JSON from byte {e.BytePositionInLine + 1} of the line on", "Mend the line and run again", e);
-        }
-        catch (Exception e) when (e is JsonException or InvalidOperationException)
-        {
-            throw new BadInputException(place, "a member stands twice, or a text holds half a character", "Keep each member once, in UTF-8", e);
-        }
     }
 
     private static CalibrationCurve Read(CurveMembers members)

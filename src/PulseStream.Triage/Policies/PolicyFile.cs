@@ -1,5 +1,4 @@
 using System.Text.Json;
-using System.Text.Unicode;
 using PulseStream.Samples;
 
 namespace PulseStream.Triage.Policies;
@@ -10,27 +9,15 @@ internal static class PolicyFile
     // Beyond these no pulse of a person lies; a limit outside them is a slip of the pen.
     private const double LargestPulseRatePerMinute = 300;
     private const int MinutesOfAWeek = 7 * 24 * 60;
-    private static readonly byte[] ByteOrderMark = [0xEF, 0xBB, 0xBF];
 
-    public static TriagePolicy Parse(ReadOnlyMemory<byte> utf8Json, string place)
-    {
-        using var document = Open(utf8Json, place);
-        try
-        {
-            return Read(document.RootElement, place);
-        }
-        catch (InvalidOperationException e)
-        {
-            // The only way there: an escape such as \ud800, half a character, which no text can hold.
-            throw BrokenText(place, e);
-        }
-    }
+    public static TriagePolicy Parse(ReadOnlyMemory<byte> utf8Json, string place) =>
+        StrictJson.Read(utf8Json, place, root => Read(root, place));
 
     private static TriagePolicy Read(JsonElement policy, string place)
     {
         if (policy.ValueKind != JsonValueKind.Object)
         {
-            throw new BadInputException(place, $"expected an object with the members of a policy, found {PolicyObject.Describe(policy)}", "Start from a copy of the default policy");
+            throw new BadInputException(place, $"expected an object with the members of a policy, found {JsonMembers.Describe(policy)}", "Start from a copy of the default policy");
         }
 
         var root = new PolicyObject(place, "", policy);
@@ -44,35 +31,6 @@ internal static class PolicyFile
             Json = JsonSerializer.Serialize(policy),
         };
     }
-
-    private static JsonDocument Open(ReadOnlyMemory<byte> utf8Json, string place)
-    {
-        if (!Utf8.IsValid(utf8Json.Span))
-        {
-            throw new BadInputException(place, "this is not UTF-8 text", "Save it as UTF-8 and run again");
-        }
-
-        var options = new JsonDocumentOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true, AllowDuplicateProperties = false };
-        try
-        {
-            return JsonDocument.Parse(utf8Json.Span.StartsWith(ByteOrderMark) ? utf8Json[ByteOrderMark.Length..] : utf8Json, options);
-        }
-        catch (JsonException e) when (e.LineNumber is { } line)
-        {
-            throw new BadInputException($"{place}, line {line + 1}", $"this is not JSON from byte {e.BytePositionInLine + 1} of the line on", "Mend the line; comments and trailing commas are allowed, numbers are plain decimals", e);
-        }
-        catch (JsonException e)
-        {
-            throw new BadInputException(place, "a member stands twice in one object", "Keep each member once", e);
-        }
-        catch (InvalidOperationException e)
-        {
-            throw BrokenText(place, e);
-        }
-    }
-
-    private static BadInputException BrokenText(string place, InvalidOperationException e) =>
-        new(place, @"a text holds half a character, such as \ud800", "Write the character itself, in UTF-8", e);
 
     private static PolicyBand[] ReadBands(PolicyObject root)
     {
