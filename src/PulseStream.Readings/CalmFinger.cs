@@ -68,6 +68,11 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
             return Reasons.None;
         }
 
+        if (second.Fit.IsSeparated)
+        {
+            return Math.Abs(Rise(second)) > options.LargestLightChange ? CauseOfDisagreement(second) : Reasons.None;
+        }
+
         // Added light scales the pulse and leaves its rate alone.
         isLeaking = hasRed && IsLeaking(second);
         if (isLeaking)

@@ -61,6 +61,15 @@ public sealed class FingerReader
         }
 
         var second = judge.Judge(measured);
+        if (second is UsableSecond && !measured.Fit.IsSeparated)
+        {
+            signal.LearnPulse();
+        }
+        else if (!judge.HasFinger)
+        {
+            signal.ForgetPulse();
+        }
+
         observer.OnSecond(second);
         var accepted = steady.Step(second);
         if (accepted is not null)

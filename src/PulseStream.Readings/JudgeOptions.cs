@@ -15,6 +15,9 @@ public sealed record JudgeOptions
     /// <summary>Standard error of SpO2, points, above which the pulse is too weak for its noise: twice it stays within the 1.5 points that an instrument is expected to repeat to.</summary>
     public double LargestErrorPercent { get; init; } = 0.75;
 
+    /// <summary>The same where the pulse was told from movement, points: most of it is then how well the pulse's height is known, which is stated widely.</summary>
+    public double LargestSeparatedErrorPercent { get; init; } = 0.9;
+
     /// <summary>Perfusion below which a usable second warns, percent (common practice between 0.3 and 1).</summary>
     public double LowPerfusionPercent { get; init; } = 0.5;
 
@@ -60,6 +63,9 @@ public sealed record JudgeOptions
 
     /// <summary>Share of the light's rise by which the pulse has to have shrunk for it to be a leak: added light shrinks it by all of it.</summary>
     public double LeakShrinkShare { get; init; } = 0.5;
+
+    /// <summary>Change of the steady light, as a logarithm, above which a pulse told from movement is not taken to have its calm height.</summary>
+    public double LargestLightChange { get; init; } = 0.1;
 
     /// <summary>Change of the light, as a logarithm, with which a finger has left: a finger takes most of the light away.</summary>
     public double OpenAirRise { get; init; } = 0.3;

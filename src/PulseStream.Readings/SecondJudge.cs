@@ -42,8 +42,12 @@ internal sealed class SecondJudge
             return new UnusableSecond(second.SecondIndex, reasons, PerfusionOf(second));
         }
 
-        calm.Remember(second);
-        presence.Remember(second);
+        if (!second.Fit.IsSeparated)
+        {
+            calm.Remember(second);
+            presence.Remember(second);
+        }
+
         return Usable(second);
     }
 
@@ -118,9 +122,9 @@ internal sealed class SecondJudge
             return sinceDisturbance <= options.SettlingSeconds ? Reasons.Settling : calm.CauseOfDisagreement(second);
         }
 
-        if (hasRed && !(fit.StandardError * Math.Abs(curve.SlopeAt(fit.Ratio)) <= options.LargestErrorPercent))
+        if (hasRed && !(fit.StandardError * Math.Abs(curve.SlopeAt(fit.Ratio)) <= (fit.IsSeparated ? options.LargestSeparatedErrorPercent : options.LargestErrorPercent)))
         {
-            return Reasons.LowPerfusion;
+            return fit.IsSeparated ? Reasons.Motion : Reasons.LowPerfusion;
         }
 
         var agreement = pulse.Periodicity < options.LeastPeriodicity ? options.LeastAgreementWithoutRhythm : options.LeastAgreement;

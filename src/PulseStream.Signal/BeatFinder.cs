@@ -11,7 +11,7 @@ internal sealed class BeatFinder
 
     // 33 to 220 beats a minute: what a finger can show and an oximeter is asked for.
     private const double ShortestPeriodSeconds = 0.27;
-    private const double LongestPeriodSeconds = 1.8;
+    public const double LongestPeriodSeconds = 1.8;
 
     // The first repetition as good as the best is the period; the later ones are its multiples.
     private const double FirstGoodShare = 0.85;

@@ -86,6 +86,12 @@ public sealed class FingerSignal
         return true;
     }
 
+    /// <summary>The second told last was believed and calm: movement is told from its pulse from now on.</summary>
+    public void LearnPulse() => analysis.Learn();
+
+    /// <summary>The finger has left: its pulse says nothing of the next.</summary>
+    public void ForgetPulse() => analysis.ForgetPulse();
+
     // A dark detector still has a logarithm: one count is less than any finger lets through.
     private static double LightOf(double counts, double ambient) =>
         Math.Max(1, double.IsNaN(ambient) ? counts : counts - ambient);

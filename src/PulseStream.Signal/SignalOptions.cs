@@ -32,4 +32,19 @@ public sealed record SignalOptions
 
     /// <summary>Share of the disagreement that one steady line has to explain before it is removed as mains light.</summary>
     public double LineShare { get; init; } = 0.7;
+
+    /// <summary>Disagreement of the lights, in units of R, above which a movement is looked for, once a calm pulse is known.</summary>
+    public double SeparatedDisagreement { get; init; } = 0.02;
+
+    /// <summary>Window from which the calm pulse is learned and in which movement is told from it, s: some six beats at least.</summary>
+    public int SeparationWindowSeconds { get; init; } = 6;
+
+    /// <summary>Correlation of the separated pulse with the calm one below which the separation failed: a beat's own changes of shape leave 0.99.</summary>
+    public double LeastCalmAgreement { get; init; } = 0.97;
+
+    /// <summary>Spread of the pulse's height, as a share, against the one learned: some eight beats that vary by 5 %.</summary>
+    public double HeightSpread { get; init; } = 0.02;
+
+    /// <summary>What this spread grows by for the square root of each second since, as a share: vessels change their tone within a minute.</summary>
+    public double HeightSpreadPerRootSecond { get; init; } = 0.01;
 }

@@ -30,10 +30,13 @@ internal sealed class WindowAnalysis
     private readonly LineRemover lines;
     private readonly BeatFinder finder;
     private readonly BeatShape shape = new();
+    private readonly PulseTemplate calm;
+    private readonly MotionSeparation separation;
     private readonly Beat[] beats = new Beat[64];
     private double lastRiseIndex = double.NegativeInfinity;
     private int beatCount;
     private int removed;
+    private (int Length, double PeriodBins) learnable;
 
     public WindowAnalysis(SignalDesign design, bool hasRed, bool isPleth)
     {
@@ -45,6 +48,8 @@ internal sealed class WindowAnalysis
         sums = new Vector128<double>[design.MostSlowTerms];
         lines = new(design);
         finder = new(design);
+        calm = new(design);
+        separation = new(design);
     }
 
     /// <summary>Beats found with the second measured last.</summary>
@@ -53,10 +58,24 @@ internal sealed class WindowAnalysis
     /// <summary>The next beat has no interval.</summary>
     public void Restart() => lastRiseIndex = double.NegativeInfinity;
 
+    /// <summary>The window measured last was calm: its pulse is what later movement is told from.</summary>
+    public void Learn()
+    {
+        if (learnable.Length > 0)
+        {
+            calm.Learn(best.AsSpan(0, learnable.Length), finder.Rises, learnable.PeriodBins);
+        }
+    }
+
+    /// <summary>The finger has left.</summary>
+    public void ForgetPulse() => calm.Forget();
+
     /// <summary>Measures the newest window.</summary>
     public (RatioFit Fit, WindowPulse Pulse) Measure(SmoothedBins bins)
     {
         beatCount = 0;
+        learnable = default;
+        calm.Age();
         var options = design.Options;
         var seconds = LongestFilled(bins);
         if (seconds < options.ShortestWindowSeconds)
@@ -64,7 +83,7 @@ internal sealed class WindowAnalysis
             return (default, default);
         }
 
-        var fit = BestOf(bins, seconds);
+        var fit = Separated(bins, seconds, BestOf(bins, seconds));
         return (hasRed ? fit : fit with { Ratio = double.NaN, StandardError = double.NaN, Disagreement = double.NaN }, MeasurePulse(bins, fit.WindowSeconds));
     }
 
@@ -99,6 +118,37 @@ internal sealed class WindowAnalysis
         }
 
         return taken;
+    }
+
+    // Leaves the pulse without the movement in 'best' where that could be told.
+    private RatioFit Separated(SmoothedBins bins, int seconds, in RatioFit taken)
+    {
+        var options = design.Options;
+        if (!hasRed || !calm.IsKnown || taken.Disagreement <= options.SeparatedDisagreement || seconds < options.SeparationWindowSeconds)
+        {
+            return taken;
+        }
+
+        var isFastPulse = 60 * design.BinRateHz >= options.FastPulsePerMinute * calm.PeriodBins;
+        var fit = Load(bins, seconds, isFastPulse);
+        var basis = design.SlowOf(seconds, isFastPulse);
+        var window = pairs.AsSpan(0, 2 * basis.Length);
+        if (!separation.TrySeparate(window, basis, sums, calm, out var separated)
+            || separated.StandardError > Math.Sqrt((taken.StandardError * taken.StandardError) + (taken.Disagreement * taken.Disagreement)))
+        {
+            return taken;
+        }
+
+        window.CopyTo(best);
+        return fit with
+        {
+            Ratio = separated.Ratio,
+            StandardError = separated.StandardError,
+            Disagreement = 0,
+            PulseSize = Math.Sqrt(RatioSums.Over(window).Infrared / basis.Length),
+            IsMoving = false,
+            IsSeparated = true,
+        };
     }
 
     private void Take(in RatioFit fit, ref RatioFit taken)
@@ -190,6 +240,7 @@ internal sealed class WindowAnalysis
         var rhythm = RhythmOf(bins, seconds);
         var period = double.IsNaN(rhythm.MedianIntervalSeconds) ? UsualIntervalSeconds : rhythm.MedianIntervalSeconds;
         shape.Judge(window, finder.Rises, period * design.BinRateHz);
+        learnable = seconds >= design.Options.SeparationWindowSeconds ? (window.Length, period * design.BinRateHz) : default;
         Emit(bins, window);
         return new(
             finder.Count,

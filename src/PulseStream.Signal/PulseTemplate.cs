@@ -1,0 +1,104 @@
+namespace PulseStream.Signal;
+
+/// <summary>The mean beat of the calm finger, infrared, in its calm height; it can be laid out along other beats.</summary>
+internal sealed class PulseTemplate
+{
+    // From before the front to past the next one, so that a longer interval is filled too.
+    private const double BeforeShare = 0.3;
+    private const double LengthShare = 1.5;
+    private const int FewestBeats = 2;
+
+    // A cubic needs a point before the first.
+    private const int Lead = 1;
+    private readonly double[] points;
+    private int before;
+    private int length;
+
+    public PulseTemplate(SignalDesign design) => points = new double[(int)(LengthShare * BeatFinder.LongestPeriodSeconds * design.BinRateHz) + 1];
+
+    /// <summary>Whether a calm pulse has been learned.</summary>
+    public bool IsKnown => length > 0;
+
+    /// <summary>Period of the calm pulse, bins.</summary>
+    public double PeriodBins { get; private set; }
+
+    /// <summary>Seconds since it was learned.</summary>
+    public int AgeSeconds { get; private set; }
+
+    /// <summary>Forgets the pulse: another finger may come.</summary>
+    public void Forget() => length = 0;
+
+    /// <summary>A second went by.</summary>
+    public void Age() => AgeSeconds++;
+
+    /// <summary>Learns the mean beat of a window, unless it holds too few whole ones.</summary>
+    /// <param name="pairs">Infrared and red in turn, slow part removed.</param>
+    /// <param name="rises">Steepest rises, bins.</param>
+    /// <param name="periodBins">Typical interval, bins.</param>
+    public void Learn(ReadOnlySpan<double> pairs, ReadOnlySpan<double> rises, double periodBins)
+    {
+        var newBefore = (int)(BeforeShare * periodBins);
+        var newLength = Math.Min(points.Length, (int)(LengthShare * periodBins));
+        if (WholeBeats(pairs, rises, newBefore, newLength) < FewestBeats)
+        {
+            return;
+        }
+
+        PeriodBins = periodBins;
+        before = newBefore;
+        length = newLength;
+        AgeSeconds = 0;
+        points.AsSpan(0, length).Clear();
+        var count = 0;
+        foreach (var rise in rises)
+        {
+            if (IsWhole(pairs, rise - before, length))
+            {
+                count++;
+                for (var n = 0; n < length; n++)
+                {
+                    points[n] += Cubic.At(pairs, 2, rise - before + n);
+                }
+            }
+        }
+
+        for (var n = 0; n < length; n++)
+        {
+            points[n] /= count;
+        }
+    }
+
+    /// <summary>Lays the beat out along rises, one beat to the front of the next, as the second value of each pair.</summary>
+    /// <param name="rises">Steepest rises, bins; at least two.</param>
+    /// <param name="pairs">Its second values are overwritten.</param>
+    public void LayOut(ReadOnlySpan<double> rises, Span<double> pairs)
+    {
+        var bins = pairs.Length / 2;
+        var beat = -1;
+        for (var n = 0; n < bins; n++)
+        {
+            while (beat + 1 < rises.Length && n >= rises[beat + 1] - before + Lead)
+            {
+                beat++;
+            }
+
+            // Before the first rise lies the tail of a beat that is not seen.
+            var start = (beat < 0 ? rises[0] - PeriodBins : rises[beat]) - before;
+            pairs[(2 * n) + 1] = Cubic.At(points.AsSpan(0, length), 1, n - start);
+        }
+    }
+
+    private static bool IsWhole(ReadOnlySpan<double> pairs, double start, int points) =>
+        start >= 0 && start + points <= (pairs.Length / 2) - 1;
+
+    private static int WholeBeats(ReadOnlySpan<double> pairs, ReadOnlySpan<double> rises, int before, int points)
+    {
+        var count = 0;
+        foreach (var rise in rises)
+        {
+            count += IsWhole(pairs, rise - before, points) ? 1 : 0;
+        }
+
+        return count;
+    }
+}

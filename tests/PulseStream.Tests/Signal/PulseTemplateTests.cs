@@ -1,0 +1,45 @@
+using PulseStream.Samples;
+using PulseStream.Signal;
+using PulseStream.Tests.Readings;
+using Xunit;
+
+namespace PulseStream.Tests.Signal;
+
+public sealed class PulseTemplateTests
+{
+    // Between bins a cubic is off by less than a hundredth of a pulse's height.
+    private const double Tolerance = 0.01;
+    private const double PeriodBins = 81.7;
+    private static readonly SignalDesign Design = new(new SampleRate(100), new());
+
+    [Fact]
+    public void ALearnedPulseLaidOutAlongItsOwnBeatsIsThePulse()
+    {
+        var (pairs, rises) = Window();
+        var template = new PulseTemplate(Design);
+        template.Learn(pairs, rises, PeriodBins);
+        template.LayOut(rises, pairs);
+        Assert.True(template.IsKnown);
+        Assert.All(Enumerable.Range(10, 700), n => Assert.Equal(pairs[2 * n], pairs[(2 * n) + 1], Tolerance));
+    }
+
+    [Fact]
+    public void OneWholeBeatTeachesNothing()
+    {
+        var (pairs, rises) = Window();
+        var template = new PulseTemplate(Design);
+        template.Learn(pairs.AsSpan(0, 300), rises.AsSpan(0, 3), PeriodBins);
+        Assert.False(template.IsKnown);
+    }
+
+    private static (double[] Pairs, double[] Rises) Window()
+    {
+        var pairs = new double[1600];
+        for (var n = 0; n < 800; n++)
+        {
+            pairs[2 * n] = -Finger.Volume(n / PeriodBins);
+        }
+
+        return (pairs, [.. Enumerable.Range(0, 9).Select(k => (k + 0.1) * PeriodBins)]);
+    }
+}
