@@ -1,11 +1,14 @@
 using BenchmarkDotNet.Running;
 using PulseStream.Benchmarks;
+using PulseStream.Benchmarks.Believable;
 
 // Build with -c Release. '--filter *SignalCore* --job short --inProcess' gives figures within a minute.
 switch (args)
 {
     case ["allocation"]:
         return Allocation.Print();
+    case ["believable"]:
+        return BelievableReport.Print();
     case ["archive-size"]:
         return ArchiveSize.Print();
     default:
