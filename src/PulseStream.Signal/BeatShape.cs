@@ -1,15 +1,18 @@
 namespace PulseStream.Signal;
 
-/// <summary>How alike the beats of a window are, and how high: each beat's front against the mean of all.</summary>
+/// <summary>How alike the beats of a window are, and how high: each beat against the mean of all the others.</summary>
 internal sealed class BeatShape
 {
-    private const int MostPoints = 64;
-    private readonly double[] mean = new double[MostPoints];
+    private const int MostPoints = 200;
+    // From the foot of the front to that of the next.
+    private const double BeforeShare = 0.2;
+    private readonly double[] sums = new double[MostPoints];
+    private readonly int[] counts = new int[MostPoints];
     private readonly double[] agreements = new double[64];
     private readonly double[] heights = new double[64];
     private readonly double[] sorted = new double[64];
 
-    /// <summary>Correlation of each beat with the mean beat, −1 to 1.</summary>
+    /// <summary>Correlation of each beat with the mean of the others, −1 to 1.</summary>
     public ReadOnlySpan<double> Agreements => agreements.AsSpan(0, Count);
 
     /// <summary>Trough to peak of each beat, natural logarithm of light.</summary>
@@ -18,7 +21,7 @@ internal sealed class BeatShape
     /// <summary>Beats judged: those that lie wholly in the window are compared, the others stand as they are.</summary>
     public int Count { get; private set; }
 
-    /// <summary>Median of <see cref="Agreements"/>; NaN with fewer than two beats.</summary>
+    /// <summary>Lower quartile of <see cref="Agreements"/>; NaN with fewer than two beats.</summary>
     public double Agreement { get; private set; }
 
     /// <summary>Median of <see cref="Heights"/>; NaN without beats.</summary>
@@ -30,32 +33,36 @@ internal sealed class BeatShape
     /// <param name="periodBins">Typical interval, bins.</param>
     public void Judge(ReadOnlySpan<double> pairs, ReadOnlySpan<double> rises, double periodBins)
     {
-        const double beforeShare = 0.18;
-        const double afterShare = 0.4;
         Count = rises.Length;
-        var before = Math.Max(1, (int)(beforeShare * periodBins));
-        var points = Math.Clamp(before + (int)(afterShare * periodBins), 4, MostPoints);
-        BuildMean(pairs, rises, before, points);
+        var before = Math.Max(1, (int)(BeforeShare * periodBins));
+        var longest = Math.Clamp((int)periodBins, 4, MostPoints);
+        Sum(pairs, rises, before, longest);
         for (var k = 0; k < Count; k++)
         {
             var start = (int)Math.Round(rises[k]) - before;
-            agreements[k] = IsWhole(pairs, start, points) ? Correlation(pairs, start, points) : 0;
+            agreements[k] = IsWhole(pairs, start, PointsOf(rises, k, longest)) ? Likeness(pairs, start, PointsOf(rises, k, longest)) : 0;
             heights[k] = HeightOf(pairs, rises[k], periodBins);
         }
 
-        Agreement = Count > 1 ? MedianOfWhole(pairs, rises, before, points) : double.NaN;
+        Agreement = Count > 1 ? QuartileOfWhole(pairs, rises, before, longest) : double.NaN;
         Height = MedianHeight();
     }
+
+    // A beat ends where the next one's front begins.
+    private static int PointsOf(ReadOnlySpan<double> rises, int k, int longest) =>
+        k + 1 < rises.Length ? Math.Min(longest, (int)(rises[k + 1] - rises[k])) : longest;
 
     private static bool IsWhole(ReadOnlySpan<double> pairs, int start, int points) =>
         start >= 0 && start + points <= pairs.Length / 2;
 
-    private void BuildMean(ReadOnlySpan<double> pairs, ReadOnlySpan<double> rises, int before, int points)
+    private void Sum(ReadOnlySpan<double> pairs, ReadOnlySpan<double> rises, int before, int longest)
     {
-        mean.AsSpan(0, points).Clear();
-        foreach (var rise in rises)
+        sums.AsSpan(0, longest).Clear();
+        counts.AsSpan(0, longest).Clear();
+        for (var k = 0; k < rises.Length; k++)
         {
-            var start = (int)Math.Round(rise) - before;
+            var start = (int)Math.Round(rises[k]) - before;
+            var points = PointsOf(rises, k, longest);
             if (!IsWhole(pairs, start, points))
             {
                 continue;
@@ -63,36 +70,36 @@ internal sealed class BeatShape
 
             for (var n = 0; n < points; n++)
             {
-                mean[n] -= pairs[2 * (start + n)];
+                sums[n] -= pairs[2 * (start + n)];
+                counts[n]++;
             }
-        }
-
-        var average = 0.0;
-        for (var n = 0; n < points; n++)
-        {
-            average += mean[n] / points;
-        }
-
-        for (var n = 0; n < points; n++)
-        {
-            mean[n] -= average;
         }
     }
 
-    private double Correlation(ReadOnlySpan<double> pairs, int start, int points)
+    // With the mean of all the others: a beat is always like a mean that it is part of.
+    private double Likeness(ReadOnlySpan<double> pairs, int start, int points)
     {
-        double sum = 0, square = 0, cross = 0, meanSquare = 0;
+        double a = 0, b = 0, aa = 0, ab = 0, bb = 0;
+        var used = 0;
         for (var n = 0; n < points; n++)
         {
-            var value = -pairs[2 * (start + n)];
-            sum += value;
-            square += value * value;
-            cross += value * mean[n];
-            meanSquare += mean[n] * mean[n];
+            if (counts[n] < 2)
+            {
+                continue;
+            }
+
+            var own = -pairs[2 * (start + n)];
+            var others = (sums[n] - own) / (counts[n] - 1);
+            used++;
+            a += own;
+            b += others;
+            aa += own * own;
+            ab += own * others;
+            bb += others * others;
         }
 
-        var power = (square - (sum * sum / points)) * meanSquare;
-        return power > 0 ? cross / Math.Sqrt(power) : 0;
+        var power = (aa - (a * a / used)) * (bb - (b * b / used));
+        return power > 0 ? (ab - (a * b / used)) / Math.Sqrt(power) : 0;
     }
 
     private static double HeightOf(ReadOnlySpan<double> pairs, double rise, double periodBins)
@@ -114,27 +121,27 @@ internal sealed class BeatShape
         return peak - trough;
     }
 
-    private double MedianOfWhole(ReadOnlySpan<double> pairs, ReadOnlySpan<double> rises, int before, int points)
+    private double QuartileOfWhole(ReadOnlySpan<double> pairs, ReadOnlySpan<double> rises, int before, int longest)
     {
         var count = 0;
         for (var k = 0; k < Count; k++)
         {
-            if (IsWhole(pairs, (int)Math.Round(rises[k]) - before, points))
+            if (IsWhole(pairs, (int)Math.Round(rises[k]) - before, PointsOf(rises, k, longest)))
             {
                 sorted[count++] = agreements[k];
             }
         }
 
-        return Median(count);
+        return Quantile(count, 0.25);
     }
 
     private double MedianHeight()
     {
         Heights.CopyTo(sorted);
-        return Median(Count);
+        return Quantile(Count, 0.5);
     }
 
-    private double Median(int count)
+    private double Quantile(int count, double share)
     {
         if (count == 0)
         {
@@ -142,6 +149,8 @@ internal sealed class BeatShape
         }
 
         Array.Sort(sorted, 0, count);
-        return 0.5 * (sorted[(count - 1) / 2] + sorted[count / 2]);
+        var place = share * (count - 1);
+        var below = (int)place;
+        return sorted[below] + ((place - below) * (sorted[Math.Min(below + 1, count - 1)] - sorted[below]));
     }
 }
