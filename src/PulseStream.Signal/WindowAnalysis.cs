@@ -5,9 +5,6 @@ namespace PulseStream.Signal;
 /// <summary>Measures the window that ends with a second: ratio, lines, beats. The longest window whose lights agree is taken.</summary>
 internal sealed class WindowAnalysis
 {
-    // Mains light carries its own second harmonic; a third line is what movement may add.
-    private const int MostLines = 3;
-
     // A beat is told once the next bins cannot move its steepest rise any more.
     private const double EmitDelaySeconds = 0.12;
 
@@ -87,7 +84,7 @@ internal sealed class WindowAnalysis
                 Take(fit, ref taken);
             }
 
-            for (var line = 0; line < MostLines && !IsCoherent(taken) && TryRemoveLine(bins, seconds, ref fit); line++)
+            for (var line = 0; line < LineRemover.MostLines && !IsCoherent(taken) && TryRemoveLine(bins, seconds, ref fit); line++)
             {
                 Take(fit, ref taken);
             }
@@ -137,22 +134,22 @@ internal sealed class WindowAnalysis
         var window = pairs.AsSpan(0, 2 * basis.Length);
         bins.CopyNewest(window);
         basis.Remove(window, sums);
+        lines.Restart(seconds);
         removed = basis.Count;
         return RatioRegression.Fit(window, bins.NoiseOver(seconds), design.Kernel.NoiseGain, removed, seconds);
     }
 
     private bool TryRemoveLine(SmoothedBins bins, int seconds, ref RatioFit fit)
     {
-        const int lineFreedom = 3;
         var window = pairs.AsSpan(0, 2 * design.SlowOf(seconds).Length);
         var noise = bins.NoiseOver(seconds);
         var noisePower = window.Length / 2 * design.Kernel.NoiseGain * noise.OfResidual(fit.Ratio);
-        if (!lines.TryRemove(window, fit.Ratio, noisePower, design.Options.LineShare))
+        if (!lines.TryRemove(window, noisePower, design.Options.LineShare))
         {
             return false;
         }
 
-        removed += lineFreedom;
+        removed += LineRemover.FreedomOfLine;
         fit = RatioRegression.Fit(window, noise, design.Kernel.NoiseGain, removed, seconds) with
         {
             Lines = fit.Lines + 1,
