@@ -25,20 +25,19 @@ internal sealed class LineRemover
 
     // What is left of a column that the ones before it already hold.
     private const double LeastNewShare = 1e-6;
-    private readonly SignalDesign design;
     private readonly double binRateHz;
     private readonly Vector128<double>[] sums;
     private readonly double[] wave;
     private readonly double[][] columns;
     private int columnCount;
-    private int seconds;
+    private SlowBasis slow;
 
     public LineRemover(SignalDesign design)
     {
-        this.design = design;
         binRateHz = design.BinRateHz;
         sums = new Vector128<double>[design.MostSlowTerms];
         wave = new double[2 * design.LongestWindowBins];
+        slow = design.SlowOf(design.Options.LongestWindowSeconds);
         columns = new double[MostLines * FreedomOfLine][];
         for (var k = 0; k < columns.Length; k++)
         {
@@ -56,10 +55,11 @@ internal sealed class LineRemover
     public (double Cosine, double Sine) InRed { get; private set; }
 
     /// <summary>A new window: no line has been taken from it.</summary>
-    public void Restart(int windowSeconds)
+    /// <param name="removedBasis">What has been taken away from the window as slow.</param>
+    public void Restart(SlowBasis removedBasis)
     {
         columnCount = 0;
-        seconds = windowSeconds;
+        slow = removedBasis;
     }
 
     /// <summary>Finds the line without which both lights agree best and, where it explains enough of what they disagree by, in both halves, removes it from both.</summary>
@@ -216,7 +216,7 @@ internal sealed class LineRemover
             pair[(2 * n) + 1] = size * sine;
         }
 
-        design.SlowOf(seconds).Remove(pair, sums);
+        slow.Remove(pair, sums);
         AddColumn(pair, 0);
         AddColumn(pair, 1);
     }

@@ -31,6 +31,8 @@ internal sealed class WindowAnalysis
     private double lastRiseIndex = double.NegativeInfinity;
     private int beatCount;
     private int removed;
+    private bool isLoadedFast;
+    private bool isTakenFast;
 
     public WindowAnalysis(SignalDesign design, bool hasRed, bool isPleth)
     {
@@ -62,6 +64,11 @@ internal sealed class WindowAnalysis
         }
 
         var fit = BestOf(bins, seconds);
+        if (fit.Lines > 0)
+        {
+            fit = PutPulseBack(bins, fit);
+        }
+
         return (hasRed ? fit : fit with { Ratio = double.NaN, StandardError = double.NaN, Disagreement = double.NaN }, MeasurePulse(bins, fit.WindowSeconds));
     }
 
@@ -104,7 +111,32 @@ internal sealed class WindowAnalysis
         {
             pairs.AsSpan().CopyTo(best);
             taken = fit;
+            isTakenFast = isLoadedFast;
         }
+    }
+
+    // Room light's mixture is known. Where the window repeats worse with its pulse put back, the line was something else.
+    private RatioFit PutPulseBack(SmoothedBins bins, in RatioFit fit)
+    {
+        var mix = Math.Exp(bins.Last.Infrared - bins.Last.Red);
+        if (!LinePart.IsTold(fit.Ratio, mix))
+        {
+            return fit;
+        }
+
+        var without = Find(bins, fit.WindowSeconds);
+        var periodicity = finder.Periodicity;
+        Load(bins, fit.WindowSeconds, isTakenFast);
+        var whole = pairs.AsSpan(0, without.Length);
+        LinePart.LeavePulse(whole, without, fit.Ratio, mix);
+        finder.Find(whole, bins.NoiseOver(fit.WindowSeconds).Infrared * design.Kernel.SlopeNoiseGain);
+        if (finder.Periodicity < periodicity)
+        {
+            return fit;
+        }
+
+        whole.CopyTo(best);
+        return fit with { PulseSize = LinePart.SizeOf(whole) };
     }
 
     private bool IsFastPulse(SmoothedBins bins, int seconds)
@@ -134,8 +166,9 @@ internal sealed class WindowAnalysis
         var window = pairs.AsSpan(0, 2 * basis.Length);
         bins.CopyNewest(window);
         basis.Remove(window, sums);
-        lines.Restart(seconds);
+        lines.Restart(basis);
         removed = basis.Count;
+        isLoadedFast = isFastPulse;
         return RatioRegression.Fit(window, bins.NoiseOver(seconds), design.Kernel.NoiseGain, removed, seconds);
     }
 
