@@ -12,7 +12,11 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
 
     // Light that swings by a tenth within a second is jerked, not slipping.
     private const double JerkSwing = 0.1;
+
+    // Nearer to R than this, room light mixes its red and infrared as blood does.
+    private const double LeastMixDistance = 0.05;
     private double logHeight = double.NaN;
+    private double ratio;
     private double logInfrared;
     private double logRed;
     private int otherHeightSeconds;
@@ -34,6 +38,7 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
     public void Remember(in SignalSecond second)
     {
         var height = Math.Log(second.Fit.PulseSize);
+        ratio = second.Fit.Ratio;
         if (!IsKnown)
         {
             Settle(second);
@@ -96,7 +101,19 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
             return CauseOfLight(second);
         }
 
-        return second.Fit.IsRoomLight ? Reasons.AmbientLight : Reasons.Motion;
+        return second.Fit.IsRoomLight || IsCalmWithoutRoomLight(second) ? Reasons.AmbientLight : Reasons.Motion;
+    }
+
+    // One frequency, the same counts in both channels, and the calm finger's own pulse is left without it.
+    private bool IsCalmWithoutRoomLight(in SignalSecond second)
+    {
+        var newest = second.Fit.Newest;
+        var mix = second.Light.InfraredCounts / second.Light.RedCounts;
+        var distance = Math.Abs(mix - ratio);
+        return IsKnown && distance > LeastMixDistance
+            && newest.LineShare > options.RoomLightLineShare
+            && Math.Abs(newest.MixOfDisturbance(ratio) - mix) < options.SameMixShare * distance
+            && Math.Abs(Math.Log(newest.SizeWithout(mix) / distance) - logHeight) < options.SameHeight;
     }
 
     // Added light shrinks the pulse by as much as it brightens the light. Once seen it stays until the light is back.

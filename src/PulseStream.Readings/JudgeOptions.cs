@@ -15,6 +15,9 @@ public sealed record JudgeOptions
     /// <summary>Standard error of SpO2, points, above which the pulse is too weak for its noise: twice it stays within the 1.5 points that an instrument is expected to repeat to.</summary>
     public double LargestErrorPercent { get; init; } = 0.75;
 
+    /// <summary>The same where lines were taken away with part of the pulse: what is left then has to speak clearly, because what still disturbs it hides in its noise.</summary>
+    public double LargestErrorBesideLinesPercent { get; init; } = 0.3;
+
     /// <summary>Perfusion below which a usable second warns, percent (common practice between 0.3 and 1).</summary>
     public double LowPerfusionPercent { get; init; } = 0.5;
 
@@ -51,6 +54,15 @@ public sealed record JudgeOptions
 
     /// <summary>Growth of the pulse, as a logarithm, that a vessel does not show from one window to the next: ln 1.5.</summary>
     public double LargestGrowth { get; init; } = 0.4;
+
+    /// <summary>Change of the pulse's height, as a logarithm, that breathing and the few beats of two seconds bring about: within it the pulse is the same.</summary>
+    public double SameHeight { get; init; } = 0.4;
+
+    /// <summary>Share of what the lights disagree by that one frequency explains where mains light disturbs: two seconds of one frequency with a beginning in them leave half.</summary>
+    public double RoomLightLineShare { get; init; } = 0.5;
+
+    /// <summary>Distance of a disturbance's mixture from room light's, over the distance of that from R, within which it is room light: the pulse of two seconds goes with a disturbance by chance.</summary>
+    public double SameMixShare { get; init; } = 0.25;
 
     /// <summary>Seconds after which another height of the pulse is taken as the true one.</summary>
     public int NewHeightSeconds { get; init; } = 20;

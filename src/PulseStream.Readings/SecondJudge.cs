@@ -118,7 +118,13 @@ internal sealed class SecondJudge
             return sinceDisturbance <= options.SettlingSeconds ? Reasons.Settling : calm.CauseOfDisagreement(second);
         }
 
-        if (hasRed && !(fit.StandardError * Math.Abs(curve.SlopeAt(fit.Ratio)) <= options.LargestErrorPercent))
+        var errorPercent = fit.StandardError * Math.Abs(curve.SlopeAt(fit.Ratio));
+        if (hasRed && fit.Lines > 0 && !(errorPercent <= options.LargestErrorBesideLinesPercent))
+        {
+            return sinceDisturbance <= options.SettlingSeconds ? Reasons.Settling : calm.CauseOfDisagreement(second);
+        }
+
+        if (hasRed && !(errorPercent <= options.LargestErrorPercent))
         {
             return Reasons.LowPerfusion;
         }

@@ -86,6 +86,18 @@ internal sealed class LineRemover
         return true;
     }
 
+    /// <summary>How both lights vary, and how far their disagreement is one line.</summary>
+    /// <param name="pairs">Infrared and red in turn; left as they are.</param>
+    public LightScatter Scatter(ReadOnlySpan<double> pairs)
+    {
+        var lanes = MemoryMarshal.Cast<double, Vector128<double>>(pairs);
+        var whole = RatioSums.Over(pairs);
+        var rest = RestOf(whole);
+        var left = RestWithout(lanes, whole, Strongest(lanes, whole));
+        var scale = 1.0 / lanes.Length;
+        return new(scale * whole.Infrared, scale * whole.Red, scale * whole.Cross, rest > 0 ? 1 - (left / rest) : 0);
+    }
+
     private static double RestOf(in RatioSums sums) => sums.Red - (sums.Cross * sums.Cross / sums.Infrared);
 
     // The sums that are left when the best sine of one frequency is taken from both channels (sine and cosine nearly orthogonal).

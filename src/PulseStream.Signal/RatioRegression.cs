@@ -59,6 +59,7 @@ internal static class RatioRegression
             Math.Sqrt(freedom * noise.Infrared / bins),
             isMoving,
             0,
-            false);
+            false,
+            default);
     }
 }

@@ -69,6 +69,11 @@ internal sealed class WindowAnalysis
             fit = PutPulseBack(bins, fit);
         }
 
+        if (!IsCoherent(fit))
+        {
+            fit = fit with { Newest = NewestScatter(bins) };
+        }
+
         return (hasRed ? fit : fit with { Ratio = double.NaN, StandardError = double.NaN, Disagreement = double.NaN }, MeasurePulse(bins, fit.WindowSeconds));
     }
 
@@ -118,7 +123,7 @@ internal sealed class WindowAnalysis
     // Room light's mixture is known. Where the window repeats worse with its pulse put back, the line was something else.
     private RatioFit PutPulseBack(SmoothedBins bins, in RatioFit fit)
     {
-        var mix = Math.Exp(bins.Last.Infrared - bins.Last.Red);
+        var mix = LinePart.MixOfRoomLight(bins.Last);
         if (!LinePart.IsTold(fit.Ratio, mix))
         {
             return fit;
@@ -128,15 +133,25 @@ internal sealed class WindowAnalysis
         var periodicity = finder.Periodicity;
         Load(bins, fit.WindowSeconds, isTakenFast);
         var whole = pairs.AsSpan(0, without.Length);
+        var least = LinePart.IsOneMixtureOtherThan(whole, without, mix) ? periodicity : LinePart.LeastPeriodicityShare * periodicity;
         LinePart.LeavePulse(whole, without, fit.Ratio, mix);
         finder.Find(whole, bins.NoiseOver(fit.WindowSeconds).Infrared * design.Kernel.SlopeNoiseGain);
-        if (finder.Periodicity < periodicity)
+        if (finder.Periodicity < least)
         {
             return fit;
         }
 
         whole.CopyTo(best);
         return fit with { PulseSize = LinePart.SizeOf(whole) };
+    }
+
+    // The newest half of the shortest window: a disturbance that has just begun fills most of it.
+    private LightScatter NewestScatter(SmoothedBins bins)
+    {
+        var seconds = design.Options.ShortestWindowSeconds;
+        Load(bins, seconds, isFastPulse: false);
+        var length = design.SlowOf(seconds).Length;
+        return lines.Scatter(pairs.AsSpan(2 * (length / 2), 2 * (length - (length / 2))));
     }
 
     private bool IsFastPulse(SmoothedBins bins, int seconds)
