@@ -8,7 +8,11 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
     // The height follows within some three seconds, as fast as a warming finger's pulse grows; light is let brighten by 0.2 % a second without a word.
     private const double HeightGain = 0.3;
     private const double BrighteningPerSecond = 0.002;
-    private const double EqualCountsShare = 0.15;
+
+    // Equal counts are equal to within rounding; the calm level that they are counted from is known to a few thousandths.
+    private const double EqualCountsShare = 0.04;
+    private const double LevelError = 0.004;
+    private const double EqualSharesShare = 0.1;
 
     // Light that swings by a tenth within a second is jerked, not slipping.
     private const double JerkSwing = 0.1;
@@ -37,6 +41,12 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
     /// <summary>Takes over what a believed second looked like.</summary>
     public void Remember(in SignalSecond second)
     {
+        // Part of the pulse may have gone with a line: its height then speaks for no other second.
+        if (second.Fit.Lines > 0)
+        {
+            return;
+        }
+
         var height = Math.Log(second.Fit.PulseSize);
         ratio = second.Fit.Ratio;
         if (!IsKnown)
@@ -96,19 +106,46 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
     /// <summary>Why the two lights disagree: light that moved, a line of mains light, else movement.</summary>
     public Reasons CauseOfDisagreement(in SignalSecond second)
     {
-        if (IsKnown && Rise(second) > options.LeakRise && second.Light.LevelSwing < JerkSwing)
+        if (HasLightMoved(second))
         {
             return CauseOfLight(second);
         }
 
-        return second.Fit.IsRoomLight || IsCalmWithoutRoomLight(second) ? Reasons.AmbientLight : Reasons.Motion;
+        return IsRoomLight(second) ? Reasons.AmbientLight : Reasons.Motion;
     }
+
+    /// <summary>Why a wave in which both lights agree is no pulse: light that moved, room light alone, else something shakes; whether a finger, only a finger seen before can tell.</summary>
+    public Reasons CauseOfShape(in SignalSecond second)
+    {
+        if (HasLightMoved(second))
+        {
+            return CauseOfLight(second);
+        }
+
+        var distance = Math.Abs(second.Fit.Ratio - MixOfRoomLight(second));
+        if (distance < options.RoomLightAlone && second.Fit.Disagreement < options.RoomLightAlone)
+        {
+            return Reasons.AmbientLight | Reasons.NoFinger;
+        }
+
+        return distance < options.RoomLightDistance || IsRoomLight(second) ? Reasons.AmbientLight
+            : IsKnown ? Reasons.Motion : Reasons.Motion | Reasons.Misplaced;
+    }
+
+    private bool HasLightMoved(in SignalSecond second) =>
+        IsKnown && Rise(second) > options.LeakRise && second.Light.LevelSwing < JerkSwing;
+
+    // Without a calm finger to compare with, a line that is nearly all there is and has room light's mixture has to do.
+    private bool IsRoomLight(in SignalSecond second) =>
+        IsKnown ? IsCalmWithoutRoomLight(second) : second.Fit.IsRoomLight;
+
+    private static double MixOfRoomLight(in SignalSecond second) => second.Light.InfraredCounts / second.Light.RedCounts;
 
     // One frequency, the same counts in both channels, and the calm finger's own pulse is left without it.
     private bool IsCalmWithoutRoomLight(in SignalSecond second)
     {
         var newest = second.Fit.Newest;
-        var mix = second.Light.InfraredCounts / second.Light.RedCounts;
+        var mix = MixOfRoomLight(second);
         var distance = Math.Abs(mix - ratio);
         return IsKnown && distance > LeastMixDistance
             && newest.LineShare > options.RoomLightLineShare
@@ -132,12 +169,23 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
         return Math.Max(double.IsNaN(infrared) ? 0 : infrared, double.IsNaN(red) ? 0 : red);
     }
 
-    // Room light adds the same counts to both channels; emitters' light past a finger adds to each what it emits.
+    // Room light adds the same counts to both channels; emitters' light past a finger adds to each a share of what it emits.
     private Reasons CauseOfLight(in SignalSecond second)
     {
         var infrared = second.Light.InfraredCounts - Math.Exp(logInfrared);
         var red = second.Light.RedCounts - Math.Exp(logRed);
-        var isEqual = Math.Abs(infrared - red) < EqualCountsShare * Math.Max(Math.Abs(infrared), Math.Abs(red));
-        return isEqual ? Reasons.AmbientLight : Reasons.Misplaced;
+        var largest = Math.Max(Math.Abs(infrared), Math.Abs(red));
+        var tolerance = (EqualCountsShare * largest) + (LevelError * Math.Max(second.Light.InfraredCounts, second.Light.RedCounts));
+        return Math.Abs(infrared - red) > tolerance ? Reasons.Misplaced
+            : IsEqualShare(second) ? Reasons.AmbientLight | Reasons.Misplaced
+            : Reasons.AmbientLight;
+    }
+
+    // Where both channels are equally bright, equal counts are equal shares too, and the two cannot be told apart.
+    private bool IsEqualShare(in SignalSecond second)
+    {
+        var infrared = Math.Log(second.Light.InfraredCounts) - logInfrared;
+        var red = Math.Log(second.Light.RedCounts) - logRed;
+        return Math.Abs(infrared - red) < EqualSharesShare * Math.Max(Math.Abs(infrared), Math.Abs(red));
     }
 }

@@ -43,6 +43,9 @@ public sealed record JudgeOptions
     /// <summary>Skewness of the slope below which the wave has no front: blood comes faster than it goes, a shaken hand moves alike both ways. The published two-Gaussian pulse (Tang, Sci Rep 2020;10:13883) has 0.2 to 0.35 here, most fingers more.</summary>
     public double LeastFrontSteepness { get; init; } = 0.16;
 
+    /// <summary>The same where the window has no rhythm: twice what chance shaking of eight seconds scatters by.</summary>
+    public double LeastFrontSteepnessWithoutRhythm { get; init; } = 0.4;
+
     /// <summary>Median correlation of the beats' fronts below which they are not one heart's.</summary>
     public double LeastAgreement { get; init; } = 0.85;
 
@@ -72,6 +75,12 @@ public sealed record JudgeOptions
 
     /// <summary>Share of the light's rise by which the pulse has to have shrunk for it to be a leak: added light shrinks it by all of it.</summary>
     public double LeakShrinkShare { get; init; } = 0.5;
+
+    /// <summary>Distance of R from room light's mixture below which a wave that is no pulse is room light, in units of R: as far as a pulse a fiftieth of its size moves it.</summary>
+    public double RoomLightDistance { get; init; } = 0.02;
+
+    /// <summary>The same, and the disagreement, below which nothing else is in the light at all: no finger pulses beside it.</summary>
+    public double RoomLightAlone { get; init; } = 0.003;
 
     /// <summary>Change of the light, as a logarithm, with which a finger has left: a finger takes most of the light away.</summary>
     public double OpenAirRise { get; init; } = 0.3;

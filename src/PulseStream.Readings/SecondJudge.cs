@@ -129,10 +129,11 @@ internal sealed class SecondJudge
             return Reasons.LowPerfusion;
         }
 
-        var agreement = pulse.Periodicity < options.LeastPeriodicity ? options.LeastAgreementWithoutRhythm : options.LeastAgreement;
-        if (!(pulse.FrontSteepness >= options.LeastFrontSteepness) || !(pulse.Agreement >= agreement))
+        var hasRhythm = pulse.Periodicity >= options.LeastPeriodicity;
+        if (!(pulse.FrontSteepness >= (hasRhythm ? options.LeastFrontSteepness : options.LeastFrontSteepnessWithoutRhythm))
+            || !(pulse.Agreement >= (hasRhythm ? options.LeastAgreement : options.LeastAgreementWithoutRhythm)))
         {
-            return sinceDisturbance <= options.SettlingSeconds ? Reasons.Settling : calm.IsKnown && !hasRed ? Reasons.Motion : Reasons.Misplaced;
+            return sinceDisturbance <= options.SettlingSeconds ? Reasons.Settling : hasRed ? calm.CauseOfShape(second) : Reasons.Motion;
         }
 
         return Reasons.None;
