@@ -16,6 +16,7 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
 
     // Light that swings by a tenth within a second is jerked, not slipping.
     private const double JerkSwing = 0.1;
+    private const int LongestWindow = 16;
 
     // Nearer to R than this, room light mixes its red and infrared as blood does.
     private const double LeastMixDistance = 0.05;
@@ -26,6 +27,9 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
     private int otherHeightSeconds;
     private int heightWindowSeconds;
     private bool isLeaking;
+    private readonly double[] infraredLevels = new double[LongestWindow];
+    private readonly double[] redLevels = new double[LongestWindow];
+    private int levelCount;
 
     /// <summary>Whether a calm second has been seen since the finger came on.</summary>
     public bool IsKnown => !double.IsNaN(logHeight);
@@ -36,6 +40,14 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
         logHeight = double.NaN;
         isLeaking = false;
         otherHeightSeconds = 0;
+    }
+
+    /// <summary>Takes in the light of every second, believed or not.</summary>
+    public void See(in SignalSecond second)
+    {
+        infraredLevels[levelCount % LongestWindow] = Math.Log(second.Light.InfraredCounts);
+        redLevels[levelCount % LongestWindow] = Math.Log(second.Light.RedCounts);
+        levelCount++;
     }
 
     /// <summary>Takes over what a believed second looked like.</summary>
@@ -63,7 +75,12 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
             Settle(second);
         }
 
-        logHeight += HeightGain * (height - logHeight);
+        // Light that brightens while the pulse shrinks may be a leak: the height that it is measured by has to stay.
+        if (height > logHeight || Rise(second) < options.LeakDoubtRise)
+        {
+            logHeight += HeightGain * (height - logHeight);
+        }
+
         logInfrared = Math.Min(logInfrared + BrighteningPerSecond, Math.Log(second.Light.InfraredCounts));
         logRed = Math.Min(logRed + BrighteningPerSecond, Math.Log(second.Light.RedCounts));
     }
@@ -117,15 +134,15 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
     /// <summary>Why a wave in which both lights agree is no pulse: light that moved, room light alone, else something shakes; whether a finger, only a finger seen before can tell.</summary>
     public Reasons CauseOfShape(in SignalSecond second)
     {
-        if (HasLightMoved(second))
-        {
-            return CauseOfLight(second);
-        }
-
         var distance = Math.Abs(second.Fit.Ratio - MixOfRoomLight(second));
         if (distance < options.RoomLightAlone && second.Fit.Disagreement < options.RoomLightAlone)
         {
             return Reasons.AmbientLight | Reasons.NoFinger;
+        }
+
+        if (HasLightMoved(second))
+        {
+            return CauseOfLight(second);
         }
 
         return distance < options.RoomLightDistance || IsRoomLight(second) ? Reasons.AmbientLight
@@ -137,7 +154,7 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
 
     // Without a calm finger to compare with, a line that is nearly all there is and has room light's mixture has to do.
     private bool IsRoomLight(in SignalSecond second) =>
-        IsKnown ? IsCalmWithoutRoomLight(second) : second.Fit.IsRoomLight;
+        IsKnown ? IsCalmWithoutRoomLight(second) : second.Fit.IsRoomLight && second.Fit.Newest.LineShare > options.LoneRoomLightLineShare;
 
     private static double MixOfRoomLight(in SignalSecond second) => second.Light.InfraredCounts / second.Light.RedCounts;
 
@@ -153,13 +170,49 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
             && Math.Abs(Math.Log(newest.SizeWithout(mix) / distance) - logHeight) < options.SameHeight;
     }
 
+    /// <summary>
+    /// How far R may be off by light leaking past, in units of R: what is not yet enough to refuse the second. Leaked light
+    /// divides each channel's pulse by its own rise.
+    /// </summary>
+    /// <param name="second">A believed second.</param>
+    public double LeakedRatio(in SignalSecond second)
+    {
+        if (!IsKnown || !hasRed)
+        {
+            return 0;
+        }
+
+        var rises = WindowRises(second.Fit.WindowSeconds);
+        var shrink = logHeight - Math.Log(second.Fit.PulseSize);
+        var isDoubtful = Math.Max(rises.Infrared, rises.Red) > options.LeakDoubtRise && shrink > options.LeakShrinkShare * rises.Infrared;
+        return isDoubtful ? Math.Abs(second.Fit.Ratio * (rises.Red - rises.Infrared)) : 0;
+    }
+
     // Added light shrinks the pulse by as much as it brightens the light. Once seen it stays until the light is back.
     private bool IsLeaking(in SignalSecond second)
     {
-        var rise = Rise(second);
+        if (isLeaking)
+        {
+            return Rise(second) > options.LeakRise;
+        }
+
+        var rises = WindowRises(second.Fit.WindowSeconds);
         var shrink = logHeight - Math.Log(second.Fit.PulseSize);
-        return rise > options.LeakRise
-            && (isLeaking || shrink > options.LeakShrinkShare * rise);
+        return Math.Max(rises.Infrared, rises.Red) > options.LeakRise && shrink > options.LeakShrinkShare * Math.Max(rises.Infrared, 0);
+    }
+
+    // The pulse of a window is divided by the light of the whole window.
+    private (double Infrared, double Red) WindowRises(int windowSeconds)
+    {
+        var count = Math.Min(Math.Min(windowSeconds, levelCount), LongestWindow);
+        double infrared = 0, red = 0;
+        for (var back = 1; back <= count; back++)
+        {
+            infrared += infraredLevels[(levelCount - back) % LongestWindow] - logInfrared;
+            red += redLevels[(levelCount - back) % LongestWindow] - logRed;
+        }
+
+        return (infrared / count, red / count);
     }
 
     private double Rise(in SignalSecond second)

@@ -64,6 +64,9 @@ public sealed record JudgeOptions
     /// <summary>Share of what the lights disagree by that one frequency explains where mains light disturbs: two seconds of one frequency with a beginning in them leave half.</summary>
     public double RoomLightLineShare { get; init; } = 0.5;
 
+    /// <summary>The same before the finger's own pulse is known, to compare with: chance movement and veins do not reach it.</summary>
+    public double LoneRoomLightLineShare { get; init; } = 0.7;
+
     /// <summary>Distance of a disturbance's mixture from room light's, over the distance of that from R, within which it is room light: the pulse of two seconds goes with a disturbance by chance.</summary>
     public double SameMixShare { get; init; } = 0.25;
 
@@ -72,6 +75,9 @@ public sealed record JudgeOptions
 
     /// <summary>Rise of the steady light, as a logarithm, that tells of light leaking past: blood alone changes it by a few percent.</summary>
     public double LeakRise { get; init; } = 0.05;
+
+    /// <summary>Rise of the steady light, as a logarithm, from which a shrinking pulse is no longer taken as the finger's own: breathing moves the light by less.</summary>
+    public double LeakDoubtRise { get; init; } = 0.02;
 
     /// <summary>Share of the light's rise by which the pulse has to have shrunk for it to be a leak: added light shrinks it by all of it.</summary>
     public double LeakShrinkShare { get; init; } = 0.5;

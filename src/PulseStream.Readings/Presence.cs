@@ -17,7 +17,7 @@ internal sealed class Presence(JudgeOptions options)
 
     // What shakes fast looks like noise at the smoothing's edge; white noise is alike in the band and beyond it, and does not make a window's pulse.
     private const double PulseOverNoise = 3;
-    private const double MovingShare = 0.5;
+    private const double MovingShare = 0.25;
 
     // A heart does not stop for a second: where a tenth of the window's pulse is left, the finger has gone.
     private const double StoppedShare = 0.1;

@@ -34,6 +34,7 @@ internal sealed class SecondJudge
     public Second Judge(in SignalSecond second)
     {
         sinceDisturbance = sinceDisturbance == int.MaxValue ? sinceDisturbance : sinceDisturbance + 1;
+        calm.See(second);
         var reasons = ReasonsOf(second);
         HasFinger = reasons == Reasons.None
             || (!reasons.HasFlag(Reasons.NoFinger) && (HasFinger || ShowsFinger(second, reasons)));
@@ -44,7 +45,7 @@ internal sealed class SecondJudge
 
         calm.Remember(second);
         presence.Remember(second);
-        return Usable(second);
+        return Usable(second, calm.LeakedRatio(second));
     }
 
     // Still light may be air that has not been still for long enough to be called so: a finger comes on with a movement.
@@ -151,7 +152,7 @@ internal sealed class SecondJudge
         return isInside ? Reasons.None : Reasons.OutOfRange;
     }
 
-    private UsableSecond Usable(in SignalSecond second)
+    private UsableSecond Usable(in SignalSecond second, double leakedRatio)
     {
         var pulse = second.Pulse;
         var perfusion = PerfusionOf(second);
@@ -159,18 +160,18 @@ internal sealed class SecondJudge
             | (pulse.Irregularity > options.Irregularity ? Reasons.Irregular : Reasons.None);
         return new(
             second.SecondIndex,
-            hasRed ? SaturationOf(second.Fit) : null,
+            hasRed ? SaturationOf(second.Fit, leakedRatio) : null,
             double.IsFinite(pulse.RatePerMinute) ? pulse.RatePerMinute : null,
             perfusion,
             warnings);
     }
 
-    private Saturation SaturationOf(in RatioFit fit)
+    private Saturation SaturationOf(in RatioFit fit, double leakedRatio)
     {
         var percent = curve.PercentAt(fit.Ratio);
         var half = Math.Abs(curve.SlopeAt(fit.Ratio))
             * Math.Sqrt(Square(options.IntervalErrors * fit.StandardError) + Square(2 * fit.Disagreement));
-        half += options.IntervalFloorPercent;
+        half += options.IntervalFloorPercent + (Math.Abs(curve.SlopeAt(fit.Ratio)) * leakedRatio);
         return new(Clamp(percent), Clamp(percent - half), Clamp(percent + half));
     }
 
