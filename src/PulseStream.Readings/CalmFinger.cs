@@ -152,9 +152,12 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
     private bool HasLightMoved(in SignalSecond second) =>
         IsKnown && Rise(second) > options.LeakRise && second.Light.LevelSwing < JerkSwing;
 
-    // Without a calm finger to compare with, a line that is nearly all there is and has room light's mixture has to do.
-    private bool IsRoomLight(in SignalSecond second) =>
-        IsKnown ? IsCalmWithoutRoomLight(second) : second.Fit.IsRoomLight && second.Fit.Newest.LineShare > options.LoneRoomLightLineShare;
+    // Without a calm finger to compare with, a line of equal counts has to be nearly all that the lights disagree by.
+    private bool IsRoomLight(in SignalSecond second) => IsKnown
+        ? IsCalmWithoutRoomLight(second)
+        : second.Fit.IsRoomLight
+            && second.Fit.Newest.LineShare > options.LoneRoomLightLineShare
+            && second.Fit.Disagreement < options.LoneRoomLightDisagreement;
 
     private static double MixOfRoomLight(in SignalSecond second) => second.Light.InfraredCounts / second.Light.RedCounts;
 

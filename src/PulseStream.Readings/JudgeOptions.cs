@@ -67,6 +67,9 @@ public sealed record JudgeOptions
     /// <summary>The same before the finger's own pulse is known, to compare with: chance movement and veins do not reach it.</summary>
     public double LoneRoomLightLineShare { get; init; } = 0.7;
 
+    /// <summary>Disagreement that may then be left without the line, in units of R: twice what a believed second may have.</summary>
+    public double LoneRoomLightDisagreement { get; init; } = 0.06;
+
     /// <summary>Distance of a disturbance's mixture from room light's, over the distance of that from R, within which it is room light: the pulse of two seconds goes with a disturbance by chance.</summary>
     public double SameMixShare { get; init; } = 0.25;
 

@@ -69,7 +69,7 @@ internal sealed class WindowAnalysis
             fit = PutPulseBack(bins, fit);
         }
 
-        if (!IsCoherent(fit))
+        if (fit.Lines > 0 || !IsCoherent(fit))
         {
             fit = fit with { Newest = NewestScatter(bins) };
         }
