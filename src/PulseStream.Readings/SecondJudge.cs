@@ -45,7 +45,7 @@ internal sealed class SecondJudge
 
         calm.Remember(second);
         presence.Remember(second);
-        return Usable(second, calm.LeakedRatio(second));
+        return Usable(second);
     }
 
     // Still light may be air that has not been still for long enough to be called so: a finger comes on with a movement.
@@ -152,7 +152,7 @@ internal sealed class SecondJudge
         return isInside ? Reasons.None : Reasons.OutOfRange;
     }
 
-    private UsableSecond Usable(in SignalSecond second, double leakedRatio)
+    private UsableSecond Usable(in SignalSecond second)
     {
         var pulse = second.Pulse;
         var perfusion = PerfusionOf(second);
@@ -160,19 +160,29 @@ internal sealed class SecondJudge
             | (pulse.Irregularity > options.Irregularity ? Reasons.Irregular : Reasons.None);
         return new(
             second.SecondIndex,
-            hasRed ? SaturationOf(second.Fit, leakedRatio) : null,
+            hasRed ? SaturationOf(second) : null,
             double.IsFinite(pulse.RatePerMinute) ? pulse.RatePerMinute : null,
             perfusion,
             warnings);
     }
 
-    private Saturation SaturationOf(in RatioFit fit, double leakedRatio)
+    private Saturation SaturationOf(in SignalSecond second)
     {
+        var fit = second.Fit;
         var percent = curve.PercentAt(fit.Ratio);
-        var half = Math.Abs(curve.SlopeAt(fit.Ratio))
-            * Math.Sqrt(Square(options.IntervalErrors * fit.StandardError) + Square(2 * fit.Disagreement));
-        half += options.IntervalFloorPercent + (Math.Abs(curve.SlopeAt(fit.Ratio)) * leakedRatio);
+        var slope = Math.Abs(curve.SlopeAt(fit.Ratio));
+        var chance = Square(options.IntervalErrors * fit.StandardError) + Square(options.IntervalDisagreements * fit.Disagreement);
+
+        // Light that was added to the emitters' divides each channel's pulse by its own share: an error of one sign, not of chance.
+        var addedLight = calm.LeakedRatio(second) + (options.RoomLightAmplitudes * RoomLightRatio(second));
+        var half = Math.Sqrt((slope * slope * chance) + Square(options.IntervalFloorPercent)) + (slope * addedLight);
         return new(Clamp(percent), Clamp(percent - half), Clamp(percent + half));
+    }
+
+    private static double RoomLightRatio(in SignalSecond second)
+    {
+        var red = second.Fit.RoomLightSize * second.Light.InfraredCounts / second.Light.RedCounts;
+        return Math.Abs(second.Fit.Ratio * (red - second.Fit.RoomLightSize));
     }
 
     private static double Square(double x) => x * x;

@@ -48,8 +48,10 @@ internal static class LinePart
     /// <param name="without">The same without its lines.</param>
     /// <param name="ratio">R of the pulse.</param>
     /// <param name="mix">M, the line's red over its infrared.</param>
-    public static void LeavePulse(Span<double> whole, ReadOnlySpan<double> without, double ratio, double mix)
+    /// <returns>Amplitude of f, as a sine of the same power has it.</returns>
+    public static double LeavePulse(Span<double> whole, ReadOnlySpan<double> without, double ratio, double mix)
     {
+        var power = 0.0;
         for (var n = 0; n + 1 < whole.Length; n += 2)
         {
             var infrared = whole[n] - without[n];
@@ -57,7 +59,10 @@ internal static class LinePart
             var pulse = ((mix * infrared) - red) / (mix - ratio);
             whole[n] = without[n] + pulse;
             whole[n + 1] = without[n + 1] + (ratio * pulse);
+            power += (infrared - pulse) * (infrared - pulse);
         }
+
+        return Math.Sqrt(4 * power / whole.Length);
     }
 
     /// <summary>Root mean square of the infrared of a window.</summary>

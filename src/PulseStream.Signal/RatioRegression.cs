@@ -60,6 +60,7 @@ internal static class RatioRegression
             isMoving,
             0,
             false,
+            0,
             default);
     }
 }

@@ -134,7 +134,7 @@ internal sealed class WindowAnalysis
         Load(bins, fit.WindowSeconds, isTakenFast);
         var whole = pairs.AsSpan(0, without.Length);
         var least = LinePart.IsOneMixtureOtherThan(whole, without, mix) ? periodicity : LinePart.LeastPeriodicityShare * periodicity;
-        LinePart.LeavePulse(whole, without, fit.Ratio, mix);
+        var amplitude = LinePart.LeavePulse(whole, without, fit.Ratio, mix);
         finder.Find(whole, bins.NoiseOver(fit.WindowSeconds).Infrared * design.Kernel.SlopeNoiseGain);
         if (finder.Periodicity < least)
         {
@@ -142,7 +142,7 @@ internal sealed class WindowAnalysis
         }
 
         whole.CopyTo(best);
-        return fit with { PulseSize = LinePart.SizeOf(whole) };
+        return fit with { PulseSize = LinePart.SizeOf(whole), RoomLightSize = amplitude };
     }
 
     // The newest half of the shortest window: a disturbance that has just begun fills most of it.
