@@ -8,16 +8,28 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
     // The height follows within some three seconds, as fast as a warming finger's pulse grows; light is let brighten by 0.2 % a second without a word.
     private const double HeightGain = 0.3;
     private const double BrighteningPerSecond = 0.002;
-    private const double EqualCountsShare = 0.15;
+
+    // Equal counts are equal to within rounding; the calm level that they are counted from is known to a few thousandths.
+    private const double EqualCountsShare = 0.04;
+    private const double LevelError = 0.004;
+    private const double EqualSharesShare = 0.1;
 
     // Light that swings by a tenth within a second is jerked, not slipping.
     private const double JerkSwing = 0.1;
+    private const int LongestWindow = 16;
+
+    // Nearer to R than this, room light mixes its red and infrared as blood does.
+    private const double LeastMixDistance = 0.05;
     private double logHeight = double.NaN;
+    private double ratio;
     private double logInfrared;
     private double logRed;
     private int otherHeightSeconds;
     private int heightWindowSeconds;
     private bool isLeaking;
+    private readonly double[] infraredLevels = new double[LongestWindow];
+    private readonly double[] redLevels = new double[LongestWindow];
+    private int levelCount;
 
     /// <summary>Whether a calm second has been seen since the finger came on.</summary>
     public bool IsKnown => !double.IsNaN(logHeight);
@@ -30,10 +42,25 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
         otherHeightSeconds = 0;
     }
 
+    /// <summary>Takes in the light of every second, believed or not.</summary>
+    public void See(in SignalSecond second)
+    {
+        infraredLevels[levelCount % LongestWindow] = Math.Log(second.Light.InfraredCounts);
+        redLevels[levelCount % LongestWindow] = Math.Log(second.Light.RedCounts);
+        levelCount++;
+    }
+
     /// <summary>Takes over what a believed second looked like.</summary>
     public void Remember(in SignalSecond second)
     {
+        // Part of the pulse may have gone with a line: its height then speaks for no other second.
+        if (second.Fit.Lines > 0)
+        {
+            return;
+        }
+
         var height = Math.Log(second.Fit.PulseSize);
+        ratio = second.Fit.Ratio;
         if (!IsKnown)
         {
             Settle(second);
@@ -48,7 +75,12 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
             Settle(second);
         }
 
-        logHeight += HeightGain * (height - logHeight);
+        // Light that brightens while the pulse shrinks may be a leak: the height that it is measured by has to stay.
+        if (height > logHeight || Rise(second) < options.LeakDoubtRise)
+        {
+            logHeight += HeightGain * (height - logHeight);
+        }
+
         logInfrared = Math.Min(logInfrared + BrighteningPerSecond, Math.Log(second.Light.InfraredCounts));
         logRed = Math.Min(logRed + BrighteningPerSecond, Math.Log(second.Light.RedCounts));
     }
@@ -96,21 +128,99 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
     /// <summary>Why the two lights disagree: light that moved, a line of mains light, else movement.</summary>
     public Reasons CauseOfDisagreement(in SignalSecond second)
     {
-        if (IsKnown && Rise(second) > options.LeakRise && second.Light.LevelSwing < JerkSwing)
+        if (HasLightMoved(second))
         {
             return CauseOfLight(second);
         }
 
-        return second.Fit.IsRoomLight ? Reasons.AmbientLight : Reasons.Motion;
+        return IsRoomLight(second) ? Reasons.AmbientLight : Reasons.Motion;
+    }
+
+    /// <summary>Why a wave in which both lights agree is no pulse: light that moved, room light alone, else something shakes; whether a finger, only a finger seen before can tell.</summary>
+    public Reasons CauseOfShape(in SignalSecond second)
+    {
+        var distance = Math.Abs(second.Fit.Ratio - MixOfRoomLight(second));
+        if (distance < options.RoomLightAlone && second.Fit.Disagreement < options.RoomLightAlone)
+        {
+            return Reasons.AmbientLight | Reasons.NoFinger;
+        }
+
+        if (HasLightMoved(second))
+        {
+            return CauseOfLight(second);
+        }
+
+        return distance < options.RoomLightDistance || IsRoomLight(second) ? Reasons.AmbientLight
+            : IsKnown ? Reasons.Motion : Reasons.Motion | Reasons.Misplaced;
+    }
+
+    private bool HasLightMoved(in SignalSecond second) =>
+        IsKnown && Rise(second) > options.LeakRise && second.Light.LevelSwing < JerkSwing;
+
+    // Without a calm finger to compare with, a line of equal counts has to be nearly all that the lights disagree by.
+    private bool IsRoomLight(in SignalSecond second) => IsKnown
+        ? IsCalmWithoutRoomLight(second)
+        : second.Fit.IsRoomLight
+            && second.Fit.Newest.LineShare > options.LoneRoomLightLineShare
+            && second.Fit.Disagreement < options.LoneRoomLightDisagreement;
+
+    private static double MixOfRoomLight(in SignalSecond second) => second.Light.InfraredCounts / second.Light.RedCounts;
+
+    // One frequency, the same counts in both channels, and the calm finger's own pulse is left without it.
+    private bool IsCalmWithoutRoomLight(in SignalSecond second)
+    {
+        var newest = second.Fit.Newest;
+        var mix = MixOfRoomLight(second);
+        var distance = Math.Abs(mix - ratio);
+        return IsKnown && distance > LeastMixDistance
+            && newest.LineShare > options.RoomLightLineShare
+            && Math.Abs(newest.MixOfDisturbance(ratio) - mix) < options.SameMixShare * distance
+            && Math.Abs(Math.Log(newest.SizeWithout(mix) / distance) - logHeight) < options.SameHeight;
+    }
+
+    /// <summary>
+    /// How far R may be off by light leaking past, in units of R: what is not yet enough to refuse the second. Leaked light
+    /// divides each channel's pulse by its own rise.
+    /// </summary>
+    /// <param name="second">A believed second.</param>
+    public double LeakedRatio(in SignalSecond second)
+    {
+        if (!IsKnown || !hasRed)
+        {
+            return 0;
+        }
+
+        var rises = WindowRises(second.Fit.WindowSeconds);
+        var shrink = logHeight - Math.Log(second.Fit.PulseSize);
+        var isDoubtful = Math.Max(rises.Infrared, rises.Red) > options.LeakDoubtRise && shrink > options.LeakShrinkShare * rises.Infrared;
+        return isDoubtful ? Math.Abs(second.Fit.Ratio * (rises.Red - rises.Infrared)) : 0;
     }
 
     // Added light shrinks the pulse by as much as it brightens the light. Once seen it stays until the light is back.
     private bool IsLeaking(in SignalSecond second)
     {
-        var rise = Rise(second);
+        if (isLeaking)
+        {
+            return Rise(second) > options.LeakRise;
+        }
+
+        var rises = WindowRises(second.Fit.WindowSeconds);
         var shrink = logHeight - Math.Log(second.Fit.PulseSize);
-        return rise > options.LeakRise
-            && (isLeaking || shrink > options.LeakShrinkShare * rise);
+        return Math.Max(rises.Infrared, rises.Red) > options.LeakRise && shrink > options.LeakShrinkShare * Math.Max(rises.Infrared, 0);
+    }
+
+    // The pulse of a window is divided by the light of the whole window.
+    private (double Infrared, double Red) WindowRises(int windowSeconds)
+    {
+        var count = Math.Min(Math.Min(windowSeconds, levelCount), LongestWindow);
+        double infrared = 0, red = 0;
+        for (var back = 1; back <= count; back++)
+        {
+            infrared += infraredLevels[(levelCount - back) % LongestWindow] - logInfrared;
+            red += redLevels[(levelCount - back) % LongestWindow] - logRed;
+        }
+
+        return (infrared / count, red / count);
     }
 
     private double Rise(in SignalSecond second)
@@ -120,12 +230,23 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
         return Math.Max(double.IsNaN(infrared) ? 0 : infrared, double.IsNaN(red) ? 0 : red);
     }
 
-    // Room light adds the same counts to both channels; emitters' light past a finger adds to each what it emits.
+    // Room light adds the same counts to both channels; emitters' light past a finger adds to each a share of what it emits.
     private Reasons CauseOfLight(in SignalSecond second)
     {
         var infrared = second.Light.InfraredCounts - Math.Exp(logInfrared);
         var red = second.Light.RedCounts - Math.Exp(logRed);
-        var isEqual = Math.Abs(infrared - red) < EqualCountsShare * Math.Max(Math.Abs(infrared), Math.Abs(red));
-        return isEqual ? Reasons.AmbientLight : Reasons.Misplaced;
+        var largest = Math.Max(Math.Abs(infrared), Math.Abs(red));
+        var tolerance = (EqualCountsShare * largest) + (LevelError * Math.Max(second.Light.InfraredCounts, second.Light.RedCounts));
+        return Math.Abs(infrared - red) > tolerance ? Reasons.Misplaced
+            : IsEqualShare(second) ? Reasons.AmbientLight | Reasons.Misplaced
+            : Reasons.AmbientLight;
+    }
+
+    // Where both channels are equally bright, equal counts are equal shares too, and the two cannot be told apart.
+    private bool IsEqualShare(in SignalSecond second)
+    {
+        var infrared = Math.Log(second.Light.InfraredCounts) - logInfrared;
+        var red = Math.Log(second.Light.RedCounts) - logRed;
+        return Math.Abs(infrared - red) < EqualSharesShare * Math.Max(Math.Abs(infrared), Math.Abs(red));
     }
 }

@@ -18,6 +18,9 @@ public sealed record JudgeOptions
     /// <summary>The same where the pulse was told from movement, points: most of it is then how well the pulse's height is known, which is stated widely.</summary>
     public double LargestSeparatedErrorPercent { get; init; } = 0.9;
 
+    /// <summary>The same where lines were taken away with part of the pulse: what is left then has to speak clearly, because what still disturbs it hides in its noise.</summary>
+    public double LargestErrorBesideLinesPercent { get; init; } = 0.3;
+
     /// <summary>Perfusion below which a usable second warns, percent (common practice between 0.3 and 1).</summary>
     public double LowPerfusionPercent { get; init; } = 0.5;
 
@@ -43,6 +46,9 @@ public sealed record JudgeOptions
     /// <summary>Skewness of the slope below which the wave has no front: blood comes faster than it goes, a shaken hand moves alike both ways. The published two-Gaussian pulse (Tang, Sci Rep 2020;10:13883) has 0.2 to 0.35 here, most fingers more.</summary>
     public double LeastFrontSteepness { get; init; } = 0.16;
 
+    /// <summary>The same where the window has no rhythm: twice what chance shaking of eight seconds scatters by.</summary>
+    public double LeastFrontSteepnessWithoutRhythm { get; init; } = 0.4;
+
     /// <summary>Median correlation of the beats' fronts below which they are not one heart's.</summary>
     public double LeastAgreement { get; init; } = 0.85;
 
@@ -55,17 +61,41 @@ public sealed record JudgeOptions
     /// <summary>Growth of the pulse, as a logarithm, that a vessel does not show from one window to the next: ln 1.5.</summary>
     public double LargestGrowth { get; init; } = 0.4;
 
+    /// <summary>Change of the pulse's height, as a logarithm, that breathing and the few beats of two seconds bring about: within it the pulse is the same.</summary>
+    public double SameHeight { get; init; } = 0.4;
+
+    /// <summary>Share of what the lights disagree by that one frequency explains where mains light disturbs: two seconds of one frequency with a beginning in them leave half.</summary>
+    public double RoomLightLineShare { get; init; } = 0.5;
+
+    /// <summary>The same before the finger's own pulse is known, to compare with: chance movement and veins do not reach it.</summary>
+    public double LoneRoomLightLineShare { get; init; } = 0.7;
+
+    /// <summary>Disagreement that may then be left without the line, in units of R: twice what a believed second may have.</summary>
+    public double LoneRoomLightDisagreement { get; init; } = 0.06;
+
+    /// <summary>Distance of a disturbance's mixture from room light's, over the distance of that from R, within which it is room light: the pulse of two seconds goes with a disturbance by chance.</summary>
+    public double SameMixShare { get; init; } = 0.25;
+
     /// <summary>Seconds after which another height of the pulse is taken as the true one.</summary>
     public int NewHeightSeconds { get; init; } = 20;
 
     /// <summary>Rise of the steady light, as a logarithm, that tells of light leaking past: blood alone changes it by a few percent.</summary>
     public double LeakRise { get; init; } = 0.05;
 
+    /// <summary>Rise of the steady light, as a logarithm, from which a shrinking pulse is no longer taken as the finger's own: breathing moves the light by less.</summary>
+    public double LeakDoubtRise { get; init; } = 0.02;
+
     /// <summary>Share of the light's rise by which the pulse has to have shrunk for it to be a leak: added light shrinks it by all of it.</summary>
     public double LeakShrinkShare { get; init; } = 0.5;
 
     /// <summary>Change of the steady light, as a logarithm, above which a pulse told from movement is not taken to have its calm height.</summary>
     public double LargestLightChange { get; init; } = 0.1;
+
+    /// <summary>Distance of R from room light's mixture below which a wave that is no pulse is room light, in units of R: as far as a pulse a fiftieth of its size moves it.</summary>
+    public double RoomLightDistance { get; init; } = 0.02;
+
+    /// <summary>The same, and the disagreement, below which nothing else is in the light at all: no finger pulses beside it.</summary>
+    public double RoomLightAlone { get; init; } = 0.003;
 
     /// <summary>Change of the light, as a logarithm, with which a finger has left: a finger takes most of the light away.</summary>
     public double OpenAirRise { get; init; } = 0.3;
@@ -82,9 +112,15 @@ public sealed record JudgeOptions
     /// <summary>Margin beyond the curve's range, in units of R, that still counts as its end: a healthy finger sits on the end of the textbook line.</summary>
     public double RangeMargin { get; init; } = 0.03;
 
-    /// <summary>Multiple of the standard error that makes the interval; its scatter is known from some thirty degrees of freedom.</summary>
-    public double IntervalErrors { get; init; } = 2.1;
+    /// <summary>Multiple of the standard error in the interval: Student's t for the fifty to a hundred degrees of freedom of a window is 2.0; what is left over is not quite white, which makes it 2.2.</summary>
+    public double IntervalErrors { get; init; } = 2.2;
 
-    /// <summary>Half-width that every interval has at least, points: what breathing leaves behind.</summary>
-    public double IntervalFloorPercent { get; init; } = 0.06;
+    /// <summary>Multiple of the disagreement in the interval: what disagrees is a few oscillations, of which chance can put all into the pulse.</summary>
+    public double IntervalDisagreements { get; init; } = 1;
+
+    /// <summary>Amplitudes of removed room light that its mean may amount to: light is never negative, so at least one; lamps modulate by half and more.</summary>
+    public double RoomLightAmplitudes { get; init; } = 2;
+
+    /// <summary>Half-width that every interval has at least, points: the rounding of converters and of beats that differ in shape, seen in streams without noise.</summary>
+    public double IntervalFloorPercent { get; init; } = 0.01;
 }

@@ -14,6 +14,13 @@ internal sealed class Presence(JudgeOptions options)
     private const double FewestSamples = 25;
     private const double MovingMeans = 6;
     private const int StillSeconds = 2;
+
+    // What shakes fast looks like noise at the smoothing's edge; white noise is alike in the band and beyond it, and does not make a window's pulse.
+    private const double PulseOverNoise = 3;
+    private const double MovingShare = 0.25;
+
+    // A heart does not stop for a second: where a tenth of the window's pulse is left, the finger has gone.
+    private const double StoppedShare = 0.1;
     private readonly double[] means = new double[8];
     private double fingerInfrared = double.NaN;
     private double fingerRed = double.NaN;
@@ -28,7 +35,14 @@ internal sealed class Presence(JudgeOptions options)
 
     /// <summary>Whether nothing but white noise is in the second: no beat, no breath.</summary>
     public static bool IsFlat(in SignalSecond second) =>
-        second.Light.LevelSwing <= (StillOverNoise * second.Light.NoiseSwing) + StillFloor;
+        second.Light.LevelSwing <= (StillOverNoise * second.Light.NoiseSwing) + StillFloor
+        && !(HasPulse(second) && second.Light.LevelSwing > MovingShare * second.Fit.PulseSize);
+
+    private static bool HasPulse(in SignalSecond second) =>
+        second.Fit.WindowSeconds > 0 && second.Fit.PulseSize > PulseOverNoise * second.Fit.NoiseSize;
+
+    private static bool HasStopped(in SignalSecond second) =>
+        HasPulse(second) && second.Light.LevelSwing < StoppedShare * second.Fit.PulseSize;
 
     /// <summary>Whether there is air in the clip: still light that has left the finger's level, or that stays still for seconds. To be asked once a second.</summary>
     public bool IsOpenAir(in SignalSecond second)
@@ -42,13 +56,14 @@ internal sealed class Presence(JudgeOptions options)
 
         means[count % means.Length] = level;
         count++;
-        return IsAway(second) || (count >= StillSeconds && !IsDrifting(second));
+        return IsAway(second) || HasStopped(second) || (count >= StillSeconds && !IsDrifting(second));
     }
 
     /// <summary>Nothing pulses: air where the light has left the finger's level, else a finger without a pulse.</summary>
     public Reasons FlatReason(in SignalSecond second) => IsAway(second) ? Reasons.NoFinger : Reasons.NoPulse;
 
-    private bool IsAway(in SignalSecond second) =>
+    /// <summary>Whether the light has left the finger's level; false where none is known.</summary>
+    public bool IsAway(in SignalSecond second) =>
         Math.Abs(Math.Log(second.Light.InfraredCounts) - fingerInfrared) > options.OpenAirRise
         || Math.Abs(Math.Log(second.Light.RedCounts) - fingerRed) > options.OpenAirRise;
 

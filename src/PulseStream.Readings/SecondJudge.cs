@@ -34,6 +34,7 @@ internal sealed class SecondJudge
     public Second Judge(in SignalSecond second)
     {
         sinceDisturbance = sinceDisturbance == int.MaxValue ? sinceDisturbance : sinceDisturbance + 1;
+        calm.See(second);
         var reasons = ReasonsOf(second);
         HasFinger = reasons == Reasons.None
             || (!reasons.HasFlag(Reasons.NoFinger) && (HasFinger || ShowsFinger(second, reasons)));
@@ -122,15 +123,22 @@ internal sealed class SecondJudge
             return sinceDisturbance <= options.SettlingSeconds ? Reasons.Settling : calm.CauseOfDisagreement(second);
         }
 
-        if (hasRed && !(fit.StandardError * Math.Abs(curve.SlopeAt(fit.Ratio)) <= (fit.IsSeparated ? options.LargestSeparatedErrorPercent : options.LargestErrorPercent)))
+        var errorPercent = fit.StandardError * Math.Abs(curve.SlopeAt(fit.Ratio));
+        if (hasRed && fit.Lines > 0 && !(errorPercent <= options.LargestErrorBesideLinesPercent))
+        {
+            return sinceDisturbance <= options.SettlingSeconds ? Reasons.Settling : calm.CauseOfDisagreement(second);
+        }
+
+        if (hasRed && !(errorPercent <= (fit.IsSeparated ? options.LargestSeparatedErrorPercent : options.LargestErrorPercent)))
         {
             return fit.IsSeparated ? Reasons.Motion : Reasons.LowPerfusion;
         }
 
-        var agreement = pulse.Periodicity < options.LeastPeriodicity ? options.LeastAgreementWithoutRhythm : options.LeastAgreement;
-        if (!(pulse.FrontSteepness >= options.LeastFrontSteepness) || !(pulse.Agreement >= agreement))
+        var hasRhythm = pulse.Periodicity >= options.LeastPeriodicity;
+        if (!(pulse.FrontSteepness >= (hasRhythm ? options.LeastFrontSteepness : options.LeastFrontSteepnessWithoutRhythm))
+            || !(pulse.Agreement >= (hasRhythm ? options.LeastAgreement : options.LeastAgreementWithoutRhythm)))
         {
-            return sinceDisturbance <= options.SettlingSeconds ? Reasons.Settling : calm.IsKnown && !hasRed ? Reasons.Motion : Reasons.Misplaced;
+            return sinceDisturbance <= options.SettlingSeconds ? Reasons.Settling : hasRed ? calm.CauseOfShape(second) : Reasons.Motion;
         }
 
         return Reasons.None;
@@ -156,19 +164,29 @@ internal sealed class SecondJudge
             | (pulse.Irregularity > options.Irregularity ? Reasons.Irregular : Reasons.None);
         return new(
             second.SecondIndex,
-            hasRed ? SaturationOf(second.Fit) : null,
+            hasRed ? SaturationOf(second) : null,
             double.IsFinite(pulse.RatePerMinute) ? pulse.RatePerMinute : null,
             perfusion,
             warnings);
     }
 
-    private Saturation SaturationOf(in RatioFit fit)
+    private Saturation SaturationOf(in SignalSecond second)
     {
+        var fit = second.Fit;
         var percent = curve.PercentAt(fit.Ratio);
-        var half = Math.Abs(curve.SlopeAt(fit.Ratio))
-            * Math.Sqrt(Square(options.IntervalErrors * fit.StandardError) + Square(2 * fit.Disagreement));
-        half += options.IntervalFloorPercent;
+        var slope = Math.Abs(curve.SlopeAt(fit.Ratio));
+        var chance = Square(options.IntervalErrors * fit.StandardError) + Square(options.IntervalDisagreements * fit.Disagreement);
+
+        // Light that was added to the emitters' divides each channel's pulse by its own share: an error of one sign, not of chance.
+        var addedLight = calm.LeakedRatio(second) + (options.RoomLightAmplitudes * RoomLightRatio(second));
+        var half = Math.Sqrt((slope * slope * chance) + Square(options.IntervalFloorPercent)) + (slope * addedLight);
         return new(Clamp(percent), Clamp(percent - half), Clamp(percent + half));
+    }
+
+    private static double RoomLightRatio(in SignalSecond second)
+    {
+        var red = second.Fit.RoomLightSize * second.Light.InfraredCounts / second.Light.RedCounts;
+        return Math.Abs(second.Fit.Ratio * (red - second.Fit.RoomLightSize));
     }
 
     private static double Square(double x) => x * x;

@@ -1,19 +1,48 @@
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
+
 namespace PulseStream.Signal;
 
 /// <summary>
-/// Takes one steady line out of a window: mains light folded into the pulse band is one frequency of constant size, added
-/// to both lights. It is looked for in what red and infrared disagree by, where the pulse itself does not show.
+/// Takes steady lines out of a window: mains light folded into the pulse band is one frequency added to both lights. It is
+/// looked for where taking it away makes red and infrared agree best, and taken away jointly with the regression.
 /// </summary>
+/// <remarks>
+/// Variable projection (Golub, Pereyra, SIAM J Numer Anal 1973;10:413): for each frequency the line's own size and R follow
+/// by least squares, so only the frequency is searched. Light is added in counts, so a logarithm sees it in inverse
+/// proportion to the rest of the light; mains frequency wanders by some hundredths of a hertz within seconds. Both make a
+/// line's size and phase change slowly, and with the pulse: that is what its further columns are for.
+/// </remarks>
 internal sealed class LineRemover
 {
+    /// <summary>Lines that can be taken out of one window.</summary>
+    public const int MostLines = 3;
+
+    /// <summary>Degrees of freedom that one line takes: cosine and sine, as they are, drifting, bending and riding on the pulse.</summary>
+    public const int FreedomOfLine = 8;
     private const double LowestHz = 0.6;
+    private const double HighestHz = 12;
+
+    // What is left of a column that the ones before it already hold.
+    private const double LeastNewShare = 1e-6;
     private readonly double binRateHz;
-    private readonly double[] rest;
+    private readonly Vector128<double>[] sums;
+    private readonly double[] wave;
+    private readonly double[][] columns;
+    private int columnCount;
+    private SlowBasis slow;
 
     public LineRemover(SignalDesign design)
     {
         binRateHz = design.BinRateHz;
-        rest = new double[design.LongestWindowBins];
+        sums = new Vector128<double>[design.MostSlowTerms];
+        wave = new double[2 * design.LongestWindowBins];
+        slow = design.SlowOf(design.Options.LongestWindowSeconds);
+        columns = new double[MostLines * FreedomOfLine][];
+        for (var k = 0; k < columns.Length; k++)
+        {
+            columns[k] = new double[design.LongestWindowBins];
+        }
     }
 
     /// <summary>Frequency of the line last found, Hz.</summary>
@@ -25,112 +54,234 @@ internal sealed class LineRemover
     /// <summary>Cosine and sine of the line last removed from red, natural logarithm of light.</summary>
     public (double Cosine, double Sine) InRed { get; private set; }
 
-    /// <summary>Finds the strongest line in red − R × infrared and, where it explains enough of it in both halves, removes it from both channels.</summary>
-    /// <param name="pairs">Infrared and red in turn; changed only when true is returned.</param>
-    /// <param name="ratio">R of the fit whose rest is searched.</param>
-    /// <param name="noisePower">Σ of squares that white noise has in the rest.</param>
-    /// <param name="enoughShare">Share of the rest beyond noise that the line has to explain.</param>
-    public bool TryRemove(Span<double> pairs, double ratio, double noisePower, double enoughShare)
+    /// <summary>A new window: no line has been taken from it.</summary>
+    /// <param name="removedBasis">What has been taken away from the window as slow.</param>
+    public void Restart(SlowBasis removedBasis)
     {
-        var length = pairs.Length / 2;
-        var power = 0.0;
-        for (var n = 0; n < length; n++)
-        {
-            rest[n] = pairs[(2 * n) + 1] - (ratio * pairs[2 * n]);
-            power += rest[n] * rest[n];
-        }
+        columnCount = 0;
+        slow = removedBasis;
+    }
 
-        LineHz = Strongest(length);
-        var explained = PowerAt(0, length, LineHz);
-        var early = PowerAt(0, length / 2, LineHz);
-        var late = PowerAt(length / 2, length, LineHz);
-        var isSteady = early > 0.5 * late && late > 0.5 * early;
-        if (!isSteady || explained < enoughShare * (power - noisePower))
+    /// <summary>Finds the line without which both lights agree best and, where it explains enough of what they disagree by, in both halves, removes it from both.</summary>
+    /// <param name="pairs">Infrared and red in turn; changed only when true is returned.</param>
+    /// <param name="noisePower">Σ of squares that white noise has in red − R × infrared.</param>
+    /// <param name="enoughShare">Share of the rest beyond noise that the line has to explain.</param>
+    public bool TryRemove(Span<double> pairs, double noisePower, double enoughShare)
+    {
+        var lanes = MemoryMarshal.Cast<double, Vector128<double>>(pairs);
+        var before = RatioSums.Over(pairs);
+        LineHz = Strongest(lanes, before);
+        var (cosine, sine) = TransformAt(lanes, LineHz);
+        var without = Without(before, cosine, sine, lanes.Length);
+        var rest = RestOf(before);
+        if (rest - RestOf(without) < enoughShare * (rest - noisePower) || !IsSteady(lanes, without.Cross / without.Infrared))
         {
             return false;
         }
 
-        InInfrared = Subtract(pairs, length, 0);
-        InRed = Subtract(pairs, length, 1);
+        var scale = 2.0 / lanes.Length;
+        InInfrared = (scale * cosine.GetElement(0), scale * sine.GetElement(0));
+        InRed = (scale * cosine.GetElement(1), scale * sine.GetElement(1));
+        Remove(pairs);
         return true;
     }
 
-    private double Strongest(int length)
+    /// <summary>How both lights vary, and how far their disagreement is one line.</summary>
+    /// <param name="pairs">Infrared and red in turn; left as they are.</param>
+    public LightScatter Scatter(ReadOnlySpan<double> pairs)
     {
-        var resolution = binRateHz / length;
-        var highest = Math.Min(12, 0.45 * binRateHz);
-        double best = 0, bestHz = LowestHz;
+        var lanes = MemoryMarshal.Cast<double, Vector128<double>>(pairs);
+        var whole = RatioSums.Over(pairs);
+        var rest = RestOf(whole);
+        var left = RestWithout(lanes, whole, Strongest(lanes, whole));
+        var scale = 1.0 / lanes.Length;
+        return new(scale * whole.Infrared, scale * whole.Red, scale * whole.Cross, rest > 0 ? 1 - (left / rest) : 0);
+    }
+
+    private static double RestOf(in RatioSums sums) => sums.Red - (sums.Cross * sums.Cross / sums.Infrared);
+
+    // The sums that are left when the best sine of one frequency is taken from both channels (sine and cosine nearly orthogonal).
+    private static RatioSums Without(in RatioSums sums, Vector128<double> cosine, Vector128<double> sine, int length)
+    {
+        var scale = 2.0 / length;
+        var power = ((cosine * cosine) + (sine * sine)) * scale;
+        var cross = ((cosine.GetElement(0) * cosine.GetElement(1)) + (sine.GetElement(0) * sine.GetElement(1))) * scale;
+        return sums with
+        {
+            Infrared = sums.Infrared - power.GetElement(0),
+            Red = sums.Red - power.GetElement(1),
+            Cross = sums.Cross - cross,
+        };
+    }
+
+    private bool IsSteady(ReadOnlySpan<Vector128<double>> lanes, double ratio)
+    {
+        const double leastShare = 0.5;
+        var half = lanes.Length / 2;
+        var early = PowerInRest(lanes[..half], ratio);
+        var late = PowerInRest(lanes[half..], ratio);
+        return early > leastShare * late && late > leastShare * early;
+    }
+
+    private double PowerInRest(ReadOnlySpan<Vector128<double>> lanes, double ratio)
+    {
+        var (cosine, sine) = TransformAt(lanes, LineHz);
+        var inPhase = cosine.GetElement(1) - (ratio * cosine.GetElement(0));
+        var quadrature = sine.GetElement(1) - (ratio * sine.GetElement(0));
+        return ((inPhase * inPhase) + (quadrature * quadrature)) / lanes.Length;
+    }
+
+    private double Strongest(ReadOnlySpan<Vector128<double>> lanes, in RatioSums before)
+    {
+        var resolution = binRateHz / lanes.Length;
+        var highest = Math.Min(HighestHz, 0.45 * binRateHz);
+        double least = double.PositiveInfinity, bestHz = LowestHz;
         for (var hz = LowestHz; hz <= highest; hz += resolution / 3)
         {
-            var power = PowerAt(0, length, hz);
-            if (power > best)
+            var rest = RestWithout(lanes, before, hz);
+            if (rest < least)
             {
-                best = power;
+                least = rest;
                 bestHz = hz;
             }
         }
 
-        for (var step = resolution / 6; step > resolution / 200; step /= 2)
+        for (var step = resolution / 6; step > resolution / 100; step /= 2)
         {
-            bestHz = Better(length, bestHz, step);
+            bestHz = Better(lanes, before, bestHz, step);
         }
 
         return bestHz;
     }
 
-    private double Better(int length, double hz, double step)
+    private double Better(ReadOnlySpan<Vector128<double>> lanes, in RatioSums before, double hz, double step)
     {
-        var here = PowerAt(0, length, hz);
-        if (PowerAt(0, length, hz + step) > here)
+        var here = RestWithout(lanes, before, hz);
+        if (RestWithout(lanes, before, hz + step) < here)
         {
             return hz + step;
         }
 
-        return PowerAt(0, length, hz - step) > here ? hz - step : hz;
+        return RestWithout(lanes, before, hz - step) < here ? hz - step : hz;
     }
 
-    // Σ of squares that the best sine of this frequency explains (projection on sine and cosine, nearly orthogonal).
-    private double PowerAt(int from, int to, double hz)
+    private double RestWithout(ReadOnlySpan<Vector128<double>> lanes, in RatioSums before, double hz)
     {
-        var angle = 2 * Math.PI * hz / binRateHz;
-        var (turnSine, turnCosine) = Math.SinCos(angle);
-        double cosine = 1, sine = 0, inPhase = 0, quadrature = 0;
-        for (var n = from; n < to; n++)
+        var (cosine, sine) = TransformAt(lanes, hz);
+        return RestOf(Without(before, cosine, sine, lanes.Length));
+    }
+
+    private (Vector128<double> Cosine, Vector128<double> Sine) TransformAt(ReadOnlySpan<Vector128<double>> lanes, double hz)
+    {
+        var (turnSine, turnCosine) = Math.SinCos(2 * Math.PI * hz / binRateHz);
+        double cosine = 1, sine = 0;
+        Vector128<double> inPhase = default, quadrature = default;
+        foreach (var value in lanes)
         {
-            inPhase += rest[n] * cosine;
-            quadrature += rest[n] * sine;
+            inPhase += value * cosine;
+            quadrature += value * sine;
             var next = (cosine * turnCosine) - (sine * turnSine);
             sine = (sine * turnCosine) + (cosine * turnSine);
             cosine = next;
         }
 
-        return 2 * ((inPhase * inPhase) + (quadrature * quadrature)) / (to - from);
+        return (inPhase, quadrature);
     }
 
-    private (double Cosine, double Sine) Subtract(Span<double> pairs, int length, int lane)
+    private void Remove(Span<double> pairs)
     {
+        var pulse = Math.Sqrt(RatioSums.Over(pairs).Infrared / (pairs.Length / 2));
+        var first = columnCount;
+        for (var shape = 0; shape < FreedomOfLine / 2; shape++)
+        {
+            AddColumns(pairs, shape, pulse);
+        }
+
+        var lanes = MemoryMarshal.Cast<double, Vector128<double>>(pairs);
+        for (var k = first; k < columnCount; k++)
+        {
+            var column = columns[k].AsSpan(0, lanes.Length);
+            Vector128<double> share = default;
+            for (var n = 0; n < lanes.Length; n++)
+            {
+                share += lanes[n] * column[n];
+            }
+
+            for (var n = 0; n < lanes.Length; n++)
+            {
+                lanes[n] -= share * column[n];
+            }
+        }
+    }
+
+    private void AddColumns(ReadOnlySpan<double> pairs, int shape, double pulse)
+    {
+        var length = pairs.Length / 2;
+        var pair = wave.AsSpan(0, pairs.Length);
         var angle = 2 * Math.PI * LineHz / binRateHz;
-        double cc = 0, ss = 0, cs = 0, xc = 0, xs = 0;
         for (var n = 0; n < length; n++)
         {
+            var time = (2 * (n + 0.5) / length) - 1;
+            var size = shape switch { 0 => 1, 1 => time, 2 => (1.5 * time * time) - 0.5, _ => pairs[2 * n] / pulse };
             var (sine, cosine) = Math.SinCos(angle * n);
-            var x = pairs[(2 * n) + lane];
-            cc += cosine * cosine;
-            ss += sine * sine;
-            cs += cosine * sine;
-            xc += x * cosine;
-            xs += x * sine;
+            pair[2 * n] = size * cosine;
+            pair[(2 * n) + 1] = size * sine;
         }
 
-        var determinant = (cc * ss) - (cs * cs);
-        var a = ((xc * ss) - (xs * cs)) / determinant;
-        var b = ((xs * cc) - (xc * cs)) / determinant;
+        slow.Remove(pair, sums);
+        AddColumn(pair, 0);
+        AddColumn(pair, 1);
+    }
+
+    // Gram-Schmidt, twice, because what rides on the pulse is partly held by the lines themselves.
+    private void AddColumn(ReadOnlySpan<double> pair, int lane)
+    {
+        var length = pair.Length / 2;
+        var column = columns[columnCount].AsSpan(0, length);
         for (var n = 0; n < length; n++)
         {
-            var (sine, cosine) = Math.SinCos(angle * n);
-            pairs[(2 * n) + lane] -= (a * cosine) + (b * sine);
+            column[n] = pair[(2 * n) + lane];
         }
 
-        return (a, b);
+        var whole = Dot(column, column);
+        for (var pass = 0; pass < 2; pass++)
+        {
+            for (var k = 0; k < columnCount; k++)
+            {
+                Subtract(column, columns[k].AsSpan(0, length));
+            }
+        }
+
+        var left = Dot(column, column);
+        if (left > LeastNewShare * whole)
+        {
+            var scale = 1 / Math.Sqrt(left);
+            for (var n = 0; n < length; n++)
+            {
+                column[n] *= scale;
+            }
+
+            columnCount++;
+        }
+    }
+
+    private static void Subtract(Span<double> column, ReadOnlySpan<double> unit)
+    {
+        var share = Dot(column, unit);
+        for (var n = 0; n < column.Length; n++)
+        {
+            column[n] -= share * unit[n];
+        }
+    }
+
+    private static double Dot(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
+    {
+        var sum = 0.0;
+        for (var n = 0; n < a.Length; n++)
+        {
+            sum += a[n] * b[n];
+        }
+
+        return sum;
     }
 }

@@ -59,6 +59,8 @@ internal static class RatioRegression
             Math.Sqrt(freedom * noise.Infrared / bins),
             isMoving,
             0,
-            false);
+            false,
+            0,
+            default);
     }
 }

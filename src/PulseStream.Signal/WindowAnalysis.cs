@@ -5,9 +5,6 @@ namespace PulseStream.Signal;
 /// <summary>Measures the window that ends with a second: ratio, lines, beats. The longest window whose lights agree is taken.</summary>
 internal sealed class WindowAnalysis
 {
-    // Mains light carries its own second harmonic; a third line is what movement may add.
-    private const int MostLines = 3;
-
     // A beat is told once the next bins cannot move its steepest rise any more.
     private const double EmitDelaySeconds = 0.12;
 
@@ -37,6 +34,8 @@ internal sealed class WindowAnalysis
     private int beatCount;
     private int removed;
     private (int Length, double PeriodBins) learnable;
+    private bool isLoadedFast;
+    private bool isTakenFast;
 
     public WindowAnalysis(SignalDesign design, bool hasRed, bool isPleth)
     {
@@ -83,7 +82,18 @@ internal sealed class WindowAnalysis
             return (default, default);
         }
 
-        var fit = Separated(bins, seconds, BestOf(bins, seconds));
+        var fit = BestOf(bins, seconds);
+        if (fit.Lines > 0)
+        {
+            fit = PutPulseBack(bins, fit);
+        }
+
+        if (fit.Lines > 0 || !IsCoherent(fit))
+        {
+            fit = fit with { Newest = NewestScatter(bins) };
+        }
+
+        fit = Separated(bins, seconds, fit);
         return (hasRed ? fit : fit with { Ratio = double.NaN, StandardError = double.NaN, Disagreement = double.NaN }, MeasurePulse(bins, fit.WindowSeconds));
     }
 
@@ -106,7 +116,7 @@ internal sealed class WindowAnalysis
                 Take(fit, ref taken);
             }
 
-            for (var line = 0; line < MostLines && !IsCoherent(taken) && TryRemoveLine(bins, seconds, ref fit); line++)
+            for (var line = 0; line < LineRemover.MostLines && !IsCoherent(taken) && TryRemoveLine(bins, seconds, ref fit); line++)
             {
                 Take(fit, ref taken);
             }
@@ -148,6 +158,7 @@ internal sealed class WindowAnalysis
             PulseSize = Math.Sqrt(RatioSums.Over(window).Infrared / basis.Length),
             IsMoving = false,
             IsSeparated = true,
+            Newest = taken.Newest,
         };
     }
 
@@ -157,7 +168,42 @@ internal sealed class WindowAnalysis
         {
             pairs.AsSpan().CopyTo(best);
             taken = fit;
+            isTakenFast = isLoadedFast;
         }
+    }
+
+    // Room light's mixture is known. Where the window repeats worse with its pulse put back, the line was something else.
+    private RatioFit PutPulseBack(SmoothedBins bins, in RatioFit fit)
+    {
+        var mix = LinePart.MixOfRoomLight(bins.Last);
+        if (!LinePart.IsTold(fit.Ratio, mix))
+        {
+            return fit;
+        }
+
+        var without = Find(bins, fit.WindowSeconds);
+        var periodicity = finder.Periodicity;
+        Load(bins, fit.WindowSeconds, isTakenFast);
+        var whole = pairs.AsSpan(0, without.Length);
+        var least = LinePart.IsOneMixtureOtherThan(whole, without, mix) ? periodicity : LinePart.LeastPeriodicityShare * periodicity;
+        var amplitude = LinePart.LeavePulse(whole, without, fit.Ratio, mix);
+        finder.Find(whole, bins.NoiseOver(fit.WindowSeconds).Infrared * design.Kernel.SlopeNoiseGain);
+        if (finder.Periodicity < least)
+        {
+            return fit;
+        }
+
+        whole.CopyTo(best);
+        return fit with { PulseSize = LinePart.SizeOf(whole), RoomLightSize = amplitude };
+    }
+
+    // The newest half of the shortest window: a disturbance that has just begun fills most of it.
+    private LightScatter NewestScatter(SmoothedBins bins)
+    {
+        var seconds = design.Options.ShortestWindowSeconds;
+        Load(bins, seconds, isFastPulse: false);
+        var length = design.SlowOf(seconds).Length;
+        return lines.Scatter(pairs.AsSpan(2 * (length / 2), 2 * (length - (length / 2))));
     }
 
     private bool IsFastPulse(SmoothedBins bins, int seconds)
@@ -187,22 +233,23 @@ internal sealed class WindowAnalysis
         var window = pairs.AsSpan(0, 2 * basis.Length);
         bins.CopyNewest(window);
         basis.Remove(window, sums);
+        lines.Restart(basis);
         removed = basis.Count;
+        isLoadedFast = isFastPulse;
         return RatioRegression.Fit(window, bins.NoiseOver(seconds), design.Kernel.NoiseGain, removed, seconds);
     }
 
     private bool TryRemoveLine(SmoothedBins bins, int seconds, ref RatioFit fit)
     {
-        const int lineFreedom = 3;
         var window = pairs.AsSpan(0, 2 * design.SlowOf(seconds).Length);
         var noise = bins.NoiseOver(seconds);
         var noisePower = window.Length / 2 * design.Kernel.NoiseGain * noise.OfResidual(fit.Ratio);
-        if (!lines.TryRemove(window, fit.Ratio, noisePower, design.Options.LineShare))
+        if (!lines.TryRemove(window, noisePower, design.Options.LineShare))
         {
             return false;
         }
 
-        removed += lineFreedom;
+        removed += LineRemover.FreedomOfLine;
         fit = RatioRegression.Fit(window, noise, design.Kernel.NoiseGain, removed, seconds) with
         {
             Lines = fit.Lines + 1,

@@ -1,0 +1,71 @@
+namespace PulseStream.Signal;
+
+/// <summary>
+/// Gives a window the share of its pulse back that went with a line on one of the pulse's own harmonics: R does not need
+/// it, beats do.
+/// </summary>
+internal static class LinePart
+{
+    /// <summary>Share of the periodicity that a window has to keep when its pulse is put back: a pulse without one of its harmonics repeats nearly as well.</summary>
+    public const double LeastPeriodicityShare = 0.85;
+
+    // Nearer to R than this, light of this mixture looks like blood: noise would come back thirty times enlarged.
+    private const double LeastDistance = 0.03;
+
+    /// <summary>Red over infrared, in the logarithm of light, of what adds the same counts to both: each is divided by its own light.</summary>
+    /// <param name="level">Logarithms of both lights.</param>
+    public static double MixOfRoomLight(in Bin level) => Math.Exp(level.Infrared - level.Red);
+
+    /// <summary>Whether light of a mixture can be told from the pulse.</summary>
+    /// <param name="ratio">R of the pulse.</param>
+    /// <param name="mix">The line's red over its infrared, in the logarithm of light.</param>
+    public static bool IsTold(double ratio, double mix) => Math.Abs(mix - ratio) > LeastDistance;
+
+    /// <summary>Whether a line has one mixture of red and infrared, and not this one: then it holds no pulse and is no such light.</summary>
+    /// <param name="whole">The window with its lines, infrared and red in turn.</param>
+    /// <param name="without">The same without its lines.</param>
+    /// <param name="mix">The mixture.</param>
+    public static bool IsOneMixtureOtherThan(ReadOnlySpan<double> whole, ReadOnlySpan<double> without, double mix)
+    {
+        const double oneMixtureRest = 0.02;
+        const double equalShare = 0.2;
+        double square = 0, cross = 0, red = 0;
+        for (var n = 0; n + 1 < whole.Length; n += 2)
+        {
+            var i = whole[n] - without[n];
+            var r = whole[n + 1] - without[n + 1];
+            square += i * i;
+            cross += i * r;
+            red += r * r;
+        }
+
+        var found = cross / square;
+        return red - (found * cross) < oneMixtureRest * red && Math.Abs(found - mix) > equalShare * mix;
+    }
+
+    /// <summary>Leaves of a line only what is pulse, by two equations for each sample: i = p + f and r = R p + M f.</summary>
+    /// <param name="whole">The window with its lines, infrared and red in turn; loses f.</param>
+    /// <param name="without">The same without its lines.</param>
+    /// <param name="ratio">R of the pulse.</param>
+    /// <param name="mix">M, the line's red over its infrared.</param>
+    /// <returns>Amplitude of f, as a sine of the same power has it.</returns>
+    public static double LeavePulse(Span<double> whole, ReadOnlySpan<double> without, double ratio, double mix)
+    {
+        var power = 0.0;
+        for (var n = 0; n + 1 < whole.Length; n += 2)
+        {
+            var infrared = whole[n] - without[n];
+            var red = whole[n + 1] - without[n + 1];
+            var pulse = ((mix * infrared) - red) / (mix - ratio);
+            whole[n] = without[n] + pulse;
+            whole[n + 1] = without[n + 1] + (ratio * pulse);
+            power += (infrared - pulse) * (infrared - pulse);
+        }
+
+        return Math.Sqrt(4 * power / whole.Length);
+    }
+
+    /// <summary>Root mean square of the infrared of a window.</summary>
+    /// <param name="pairs">Infrared and red in turn.</param>
+    public static double SizeOf(ReadOnlySpan<double> pairs) => Math.Sqrt(RatioSums.Over(pairs).Infrared / (pairs.Length / 2));
+}
