@@ -9,13 +9,6 @@ internal sealed class BeatFinder
 {
     private const int MostBeats = 64;
 
-    // 33 to 220 beats a minute: what a finger can show and an oximeter is asked for.
-    private const double ShortestPeriodSeconds = 0.27;
-    private const double LongestPeriodSeconds = 1.8;
-
-    // The first repetition as good as the best is the period; the later ones are its multiples.
-    private const double FirstGoodShare = 0.85;
-
     // Between a second wave, which hardly rises after smoothing, and the early beats of bigeminy, which rise 0.4 times as
     // steeply as full ones and more.
     private const double WeakestShare = 0.36;
@@ -29,24 +22,27 @@ internal sealed class BeatFinder
     // Noise can make up most of a weak pulse's slope; what is left is not taken for less than this share of it.
     private const double LeastPulseShare = 0.2;
 
-    // At its ends a window bends towards the slow fit: what rises there is not trusted.
+    // A window that repeats this well knows its interval better than the seconds before it do.
+    private const double RepeatsWell = 0.6;
+
+    // At its ends a window bends towards the slow fit: what rises there is not measured, and a front may just be seen.
     private const double EdgeSeconds = 0.2;
+    private const double NewestEdgeSeconds = 0.1;
     private readonly double binRateHz;
     private readonly int edge;
-    private readonly int stride;
-    private readonly double[] coarse;
-    private readonly double[] autocorrelation;
+    private readonly int newestEdge;
+    private readonly Repetition repetition;
     private readonly double[] slopes;
     private readonly int[] candidates = new int[256];
     private readonly double[] kept = new double[MostBeats];
+    private int allCount;
 
     public BeatFinder(SignalDesign design)
     {
         binRateHz = design.BinRateHz;
         edge = 1 + (int)(EdgeSeconds * binRateHz);
-        stride = binRateHz >= 50 ? 2 : 1;
-        coarse = new double[(design.LongestWindowBins / stride) + 1];
-        autocorrelation = new double[(int)(LongestPeriodSeconds * binRateHz / stride) + 2];
+        newestEdge = 1 + (int)(NewestEdgeSeconds * binRateHz);
+        repetition = new(design);
         slopes = new double[design.LongestWindowBins];
     }
 
@@ -56,11 +52,20 @@ internal sealed class BeatFinder
     /// <summary>How many beats were found.</summary>
     public int Count { get; private set; }
 
+    /// <summary>The same with those at the newest edge, whose place and shape are not known well yet.</summary>
+    public ReadOnlySpan<double> AllRises => kept.AsSpan(0, allCount);
+
+    /// <summary>Bins at the newest end in which a beat does not show yet.</summary>
+    public int UnseenBins => newestEdge;
+
     /// <summary>The period with which the window repeats, s; NaN where it does not.</summary>
-    public double PeriodSeconds { get; private set; }
+    public double PeriodSeconds => repetition.PeriodSeconds;
 
     /// <summary>Autocorrelation at that period, −1 to 1.</summary>
-    public double Periodicity { get; private set; }
+    public double Periodicity => repetition.Periodicity;
+
+    /// <summary>Mean interval from the first to the last beat, s; NaN with fewer than two.</summary>
+    public double IntervalSeconds => Count < 2 ? double.NaN : (kept[Count - 1] - kept[0]) / (Count - 1) / binRateHz;
 
     /// <summary>Third moment of the slope over its second to 3/2, white noise taken out: blood comes faster than it goes.</summary>
     public double FrontSteepness { get; private set; }
@@ -68,13 +73,19 @@ internal sealed class BeatFinder
     /// <summary>Finds the beats of a window.</summary>
     /// <param name="pairs">Infrared and red in turn, slow part removed; blood volume is minus infrared.</param>
     /// <param name="slopeNoise">Variance of white noise in a central difference of two bins.</param>
-    public void Find(ReadOnlySpan<double> pairs, double slopeNoise)
+    /// <param name="usualIntervalSeconds">Interval of the beats so far, s; NaN where unknown.</param>
+    public void Find(ReadOnlySpan<double> pairs, double slopeNoise, double usualIntervalSeconds)
     {
         var length = pairs.Length / 2;
         TakeSlopes(pairs, length, slopeNoise);
-        FindPeriod(pairs, length);
+        repetition.Find(pairs);
         var count = Candidates(length);
-        Keep(count);
+        Keep(count, Periodicity < RepeatsWell && usualIntervalSeconds > 0 ? usualIntervalSeconds : PeriodSeconds);
+        Count = allCount;
+        while (Count > 0 && kept[Count - 1] >= length - edge)
+        {
+            Count--;
+        }
     }
 
     private void TakeSlopes(ReadOnlySpan<double> pairs, int length, double slopeNoise)
@@ -97,75 +108,10 @@ internal sealed class BeatFinder
         FrontSteepness = pulse > 0 ? cube / count / (pulse * Math.Sqrt(pulse)) : 0;
     }
 
-    private void FindPeriod(ReadOnlySpan<double> pairs, int length)
-    {
-        var coarseLength = length / stride;
-        for (var n = 0; n < coarseLength; n++)
-        {
-            coarse[n] = stride == 2 ? pairs[4 * n] + pairs[(4 * n) + 2] : pairs[2 * n];
-        }
-
-        var rate = binRateHz / stride;
-        var shortest = (int)Math.Ceiling(ShortestPeriodSeconds * rate);
-        var longest = Math.Min((int)(LongestPeriodSeconds * rate), coarseLength / 2);
-        for (var lag = shortest - 1; lag <= longest + 1; lag++)
-        {
-            autocorrelation[lag] = AutocorrelationAt(coarseLength, lag);
-        }
-
-        var highest = HighestPeak(shortest, longest);
-        var lagOfPeriod = FirstPeak(shortest, longest, FirstGoodShare * highest);
-        Periodicity = highest > 0 ? autocorrelation[lagOfPeriod] : highest;
-        PeriodSeconds = highest > 0 ? Refined(autocorrelation, lagOfPeriod) / rate : double.NaN;
-    }
-
-    private double HighestPeak(int shortest, int longest)
-    {
-        var highest = double.NegativeInfinity;
-        for (var lag = shortest; lag <= longest; lag++)
-        {
-            if (IsPeak(lag))
-            {
-                highest = Math.Max(highest, autocorrelation[lag]);
-            }
-        }
-
-        return highest;
-    }
-
-    private int FirstPeak(int shortest, int longest, double enough)
-    {
-        var lag = shortest;
-        while (lag < longest && !(IsPeak(lag) && autocorrelation[lag] >= enough))
-        {
-            lag++;
-        }
-
-        return lag;
-    }
-
-    private bool IsPeak(int lag) =>
-        autocorrelation[lag] >= autocorrelation[lag - 1] && autocorrelation[lag] > autocorrelation[lag + 1];
-
-    private double AutocorrelationAt(int length, int lag)
-    {
-        double cross = 0, early = 0, late = 0;
-        for (var n = 0; n + lag < length; n++)
-        {
-            var a = coarse[n];
-            var b = coarse[n + lag];
-            cross += a * b;
-            early += a * a;
-            late += b * b;
-        }
-
-        return early > 0 && late > 0 ? cross / Math.Sqrt(early * late) : 0;
-    }
-
     private int Candidates(int length)
     {
         var count = 0;
-        for (var n = edge; n < length - edge && count < candidates.Length; n++)
+        for (var n = edge; n < length - newestEdge && count < candidates.Length; n++)
         {
             if (slopes[n] > 0 && slopes[n] >= slopes[n - 1] && slopes[n] > slopes[n + 1])
             {
@@ -176,23 +122,22 @@ internal sealed class BeatFinder
         return count;
     }
 
-    private void Keep(int candidateCount)
+    private void Keep(int candidateCount, double interval)
     {
-        var period = double.IsNaN(PeriodSeconds) ? 0 : PeriodSeconds;
-        var reach = Math.Clamp(ReachShare * period, ShortestReachSeconds, LongestReachSeconds) * binRateHz;
-        Count = 0;
-        for (var k = 0; k < candidateCount && Count < MostBeats; k++)
+        var reach = Math.Clamp(ReachShare * (double.IsNaN(interval) ? 0 : interval), ShortestReachSeconds, LongestReachSeconds) * binRateHz;
+        allCount = 0;
+        for (var k = 0; k < candidateCount && allCount < MostBeats; k++)
         {
             if (IsSteepest(k, candidateCount, reach))
             {
-                kept[Count++] = candidates[k];
+                kept[allCount++] = candidates[k];
             }
         }
 
         DropWeak();
-        for (var k = 0; k < Count; k++)
+        for (var k = 0; k < allCount; k++)
         {
-            kept[k] = Refined(slopes, (int)kept[k]);
+            kept[k] = Parabola.TopNear(slopes, (int)kept[k]);
         }
     }
 
@@ -222,16 +167,16 @@ internal sealed class BeatFinder
     private void DropWeak()
     {
         Span<double> steepness = stackalloc double[MostBeats];
-        steepness = steepness[..Count];
-        for (var k = 0; k < Count; k++)
+        steepness = steepness[..allCount];
+        for (var k = 0; k < allCount; k++)
         {
             steepness[k] = slopes[(int)kept[k]];
         }
 
         steepness.Sort();
-        var limit = Count > 0 ? WeakestShare * steepness[(int)(0.75 * (Count - 1))] : 0;
+        var limit = allCount > 0 ? WeakestShare * steepness[(int)Math.Ceiling(0.75 * (allCount - 1))] : 0;
         var left = 0;
-        for (var k = 0; k < Count; k++)
+        for (var k = 0; k < allCount; k++)
         {
             if (slopes[(int)kept[k]] >= limit)
             {
@@ -239,13 +184,6 @@ internal sealed class BeatFinder
             }
         }
 
-        Count = left;
-    }
-
-    // Top of the parabola through a maximum and its neighbours.
-    private static double Refined(double[] values, int n)
-    {
-        var curve = values[n - 1] - (2 * values[n]) + values[n + 1];
-        return curve < 0 ? n + (0.5 * (values[n - 1] - values[n + 1]) / curve) : n;
+        allCount = left;
     }
 }

@@ -21,6 +21,12 @@ public sealed record SignalOptions
     /// <summary>Shortest window, s: three beats at rest.</summary>
     public int ShortestWindowSeconds { get; init; } = 4;
 
+    /// <summary>The pulse rate is the mean of the beats of so many seconds, whatever window R was read from: long enough for three beats of the slowest pulse, and a step of the rate is gone from it after eight seconds.</summary>
+    public int AveragingSeconds { get; init; } = 8;
+
+    /// <summary>What red and infrared may disagree by, in units of R, where beats are still counted into the rate of later seconds; what disagrees by more is refused as movement.</summary>
+    public double SoundDisagreement { get; init; } = 0.03;
+
     /// <summary>Gaps up to this long are bridged, s; longer ones restart the window.</summary>
     public double BridgedGapSeconds { get; init; } = 0.5;
 

@@ -9,7 +9,7 @@ internal sealed class WindowAnalysis
     private const int MostLines = 3;
 
     // A beat is told once the next bins cannot move its steepest rise any more.
-    private const double EmitDelaySeconds = 0.12;
+    private const double EmitDelaySeconds = 0.22;
 
     // Two rises closer than this are one beat seen in two windows; further apart than that, beats were missed between them.
     private const double ShortestIntervalSeconds = 0.2;
@@ -30,8 +30,10 @@ internal sealed class WindowAnalysis
     private readonly LineRemover lines;
     private readonly BeatFinder finder;
     private readonly BeatShape shape = new();
+    private readonly BeatTrain train;
     private readonly Beat[] beats = new Beat[64];
     private double lastRiseIndex = double.NegativeInfinity;
+    private double usualIntervalSeconds = double.NaN;
     private int beatCount;
     private int removed;
 
@@ -45,16 +47,24 @@ internal sealed class WindowAnalysis
         sums = new Vector128<double>[design.MostSlowTerms];
         lines = new(design);
         finder = new(design);
+        train = new(design.BinRateHz);
     }
 
     /// <summary>Beats found with the second measured last.</summary>
     public ReadOnlySpan<Beat> Beats => beats.AsSpan(0, beatCount);
 
     /// <summary>The next beat has no interval.</summary>
-    public void Restart() => lastRiseIndex = double.NegativeInfinity;
+    public void Restart()
+    {
+        lastRiseIndex = double.NegativeInfinity;
+        usualIntervalSeconds = double.NaN;
+        train.Restart();
+    }
 
     /// <summary>Measures the newest window.</summary>
-    public (RatioFit Fit, WindowPulse Pulse) Measure(SmoothedBins bins)
+    /// <param name="bins">The newest bins.</param>
+    /// <param name="endIndex">Index just past the second that is told.</param>
+    public (RatioFit Fit, WindowPulse Pulse) Measure(SmoothedBins bins, long endIndex)
     {
         beatCount = 0;
         var options = design.Options;
@@ -65,7 +75,7 @@ internal sealed class WindowAnalysis
         }
 
         var fit = BestOf(bins, seconds);
-        return (hasRed ? fit : fit with { Ratio = double.NaN, StandardError = double.NaN, Disagreement = double.NaN }, MeasurePulse(bins, fit.WindowSeconds));
+        return (hasRed ? fit : fit with { Ratio = double.NaN, StandardError = double.NaN, Disagreement = double.NaN }, MeasurePulse(bins, fit, endIndex));
     }
 
     // Leaves the window that was taken in 'best'.
@@ -113,7 +123,7 @@ internal sealed class WindowAnalysis
     private bool IsFastPulse(SmoothedBins bins, int seconds)
     {
         Find(bins, seconds);
-        return RhythmOf(bins, seconds).RatePerMinute >= design.Options.FastPulsePerMinute;
+        return 60 / finder.IntervalSeconds >= design.Options.FastPulsePerMinute;
     }
 
     private int LongestFilled(SmoothedBins bins)
@@ -177,23 +187,32 @@ internal sealed class WindowAnalysis
     private ReadOnlySpan<double> Find(SmoothedBins bins, int seconds)
     {
         var window = best.AsSpan(0, 2 * design.SlowOf(seconds).Length);
-        finder.Find(window, bins.NoiseOver(seconds).Infrared * design.Kernel.SlopeNoiseGain);
+        finder.Find(window, bins.NoiseOver(seconds).Infrared * design.Kernel.SlopeNoiseGain, usualIntervalSeconds);
         return window;
     }
 
-    private Rhythm RhythmOf(SmoothedBins bins, int seconds) =>
-        Rhythm.Of(finder.Rises, design.BinRateHz, bins.HasBridge(design.SlowOf(seconds).Length));
-
-    private WindowPulse MeasurePulse(SmoothedBins bins, int seconds)
+    private Rhythm RhythmOf(SmoothedBins bins, in RatioFit fit, int length, long endIndex)
     {
-        var window = Find(bins, seconds);
-        var rhythm = RhythmOf(bins, seconds);
-        var period = double.IsNaN(rhythm.MedianIntervalSeconds) ? UsualIntervalSeconds : rhythm.MedianIntervalSeconds;
-        shape.Judge(window, finder.Rises, period * design.BinRateHz);
+        var end = bins.NewestBin + 1.0;
+        var isSound = !hasRed || fit.Disagreement <= design.Options.SoundDisagreement;
+        train.Take(finder.AllRises, end - length, end, isSound);
+        var averaged = design.Options.AveragingSeconds * design.BinRateHz;
+        var window = RateWindow.Of(end - 1 - finder.UnseenBins, BinOf(endIndex), train.SoundFrom, averaged);
+        return Rhythm.Of(train.Rises, window, design.BinRateHz, bins.HasBridge((int)averaged));
+    }
+
+    private WindowPulse MeasurePulse(SmoothedBins bins, in RatioFit fit, long endIndex)
+    {
+        var window = Find(bins, fit.WindowSeconds);
+        var rhythm = RhythmOf(bins, fit, window.Length / 2, endIndex);
+        usualIntervalSeconds = rhythm.MedianIntervalSeconds;
+        var interval = double.IsNaN(usualIntervalSeconds) ? finder.IntervalSeconds : usualIntervalSeconds;
+        shape.Judge(window, finder.Rises, (double.IsNaN(interval) ? UsualIntervalSeconds : interval) * design.BinRateHz);
         Emit(bins, window);
         return new(
             finder.Count,
             rhythm.RatePerMinute,
+            rhythm.RateSpreadPerMinute,
             rhythm.Irregularity,
             finder.Periodicity,
             finder.PeriodSeconds,
@@ -230,6 +249,8 @@ internal sealed class WindowAnalysis
     }
 
     private double IndexOf(double bin) => (bin * design.SamplesPerBin) + (0.5 * (design.SamplesPerBin - 1));
+
+    private double BinOf(double index) => (index - (0.5 * (design.SamplesPerBin - 1))) / design.SamplesPerBin;
 
     private double RatioOfBeat(ReadOnlySpan<double> window, int k)
     {

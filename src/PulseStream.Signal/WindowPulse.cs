@@ -1,8 +1,9 @@
 namespace PulseStream.Signal;
 
-/// <summary>The beats of the window that ends with a second.</summary>
-/// <param name="BeatCount">Beats found.</param>
-/// <param name="RatePerMinute">Mean rate between the first and the last, 1/min; NaN with fewer than three.</param>
+/// <summary>The beats of the window that ends with a second. Rate and irregularity speak of <see cref="SignalOptions.AveragingSeconds"/>, the rest of the window that R was read from.</summary>
+/// <param name="BeatCount">Beats found in the window that R was read from.</param>
+/// <param name="RatePerMinute">Mean rate of the beats of the averaging time that ends with the second, 1/min; NaN with fewer than three.</param>
+/// <param name="RateSpreadPerMinute">What an equally fair way of counting the same beats may differ by from it, either way, 1/min.</param>
 /// <param name="Irregularity">Root mean square of successive differences of intervals over the mean interval.</param>
 /// <param name="Periodicity">Autocorrelation at the period, −1 to 1.</param>
 /// <param name="PeriodSeconds">The period with which the window repeats, s; NaN where it does not.</param>
@@ -12,6 +13,7 @@ namespace PulseStream.Signal;
 public readonly record struct WindowPulse(
     int BeatCount,
     double RatePerMinute,
+    double RateSpreadPerMinute,
     double Irregularity,
     double Periodicity,
     double PeriodSeconds,
