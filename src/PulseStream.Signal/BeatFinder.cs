@@ -9,10 +9,6 @@ internal sealed class BeatFinder
 {
     private const int MostBeats = 64;
 
-    // Between a second wave, which hardly rises after smoothing, and the early beats of bigeminy, which rise 0.4 times as
-    // steeply as full ones and more.
-    private const double WeakestShare = 0.36;
-
     // A second wave comes within a quarter of the period behind the front; beats do not come within 0.18 s at 220 a minute,
     // and an early one may come 0.3 s behind another however long the period.
     private const double ReachShare = 0.25;
@@ -32,6 +28,7 @@ internal sealed class BeatFinder
     private readonly int edge;
     private readonly int newestEdge;
     private readonly Repetition repetition;
+    private readonly WeakRises weak;
     private readonly double[] slopes;
     private readonly int[] candidates = new int[256];
     private readonly double[] kept = new double[MostBeats];
@@ -43,6 +40,7 @@ internal sealed class BeatFinder
         edge = 1 + (int)(EdgeSeconds * binRateHz);
         newestEdge = 1 + (int)(NewestEdgeSeconds * binRateHz);
         repetition = new(design);
+        weak = new(design.BinRateHz);
         slopes = new double[design.LongestWindowBins];
     }
 
@@ -80,7 +78,7 @@ internal sealed class BeatFinder
         TakeSlopes(pairs, length, slopeNoise);
         repetition.Find(pairs);
         var count = Candidates(length);
-        Keep(count, Periodicity < RepeatsWell && usualIntervalSeconds > 0 ? usualIntervalSeconds : PeriodSeconds);
+        Keep(count, length, Periodicity < RepeatsWell && usualIntervalSeconds > 0 ? usualIntervalSeconds : PeriodSeconds);
         Count = allCount;
         while (Count > 0 && kept[Count - 1] >= length - edge)
         {
@@ -122,7 +120,7 @@ internal sealed class BeatFinder
         return count;
     }
 
-    private void Keep(int candidateCount, double interval)
+    private void Keep(int candidateCount, int length, double interval)
     {
         var reach = Math.Clamp(ReachShare * (double.IsNaN(interval) ? 0 : interval), ShortestReachSeconds, LongestReachSeconds) * binRateHz;
         allCount = 0;
@@ -134,7 +132,7 @@ internal sealed class BeatFinder
             }
         }
 
-        DropWeak();
+        allCount = weak.Drop(slopes.AsSpan(0, length - 1), kept.AsSpan(0, allCount));
         for (var k = 0; k < allCount; k++)
         {
             kept[k] = Parabola.TopNear(slopes, (int)kept[k]);
@@ -161,29 +159,5 @@ internal sealed class BeatFinder
         }
 
         return true;
-    }
-
-    // The upper quartile stands for a normal beat even where half of them are weak, as in bigeminy.
-    private void DropWeak()
-    {
-        Span<double> steepness = stackalloc double[MostBeats];
-        steepness = steepness[..allCount];
-        for (var k = 0; k < allCount; k++)
-        {
-            steepness[k] = slopes[(int)kept[k]];
-        }
-
-        steepness.Sort();
-        var limit = allCount > 0 ? WeakestShare * steepness[(int)Math.Ceiling(0.75 * (allCount - 1))] : 0;
-        var left = 0;
-        for (var k = 0; k < allCount; k++)
-        {
-            if (slopes[(int)kept[k]] >= limit)
-            {
-                kept[left++] = kept[k];
-            }
-        }
-
-        allCount = left;
     }
 }
