@@ -11,6 +11,11 @@ internal sealed class WeakRises(double binRateHz)
     // steeply as full ones and more.
     private const double WeakestShare = 0.36;
 
+    // Where the window ends within a beat the slow fit bends it: at 35 a minute what it makes rises 0.43 times as steeply.
+    // A true beat is seen whole a second later.
+    private const double WeakestEndShare = 0.5;
+    private const double EndSeconds = 0.45;
+
     // Less than this is a ripple, whatever the other beats do.
     private const double RippleShare = 0.12;
 
@@ -20,6 +25,7 @@ internal sealed class WeakRises(double binRateHz)
     // Beats that have to show what usually comes at a delay.
     private const int LeastOthers = 3;
     private const double ClearSeconds = 0.1;
+    private readonly int end = (int)Math.Ceiling(EndSeconds * binRateHz);
     private readonly int clear = Math.Max(1, (int)(ClearSeconds * binRateHz));
     private readonly double[] sorted = new double[64];
     private readonly bool[] isStrong = new bool[64];
@@ -37,7 +43,8 @@ internal sealed class WeakRises(double binRateHz)
         var normal = NormalSlope(slopes, rises);
         for (var k = 0; k < rises.Length; k++)
         {
-            isStrong[k] = slopes[(int)rises[k]] >= WeakestShare * normal;
+            var isAtEnd = rises[k] < end || rises[k] >= slopes.Length - end;
+            isStrong[k] = slopes[(int)rises[k]] >= (isAtEnd ? WeakestEndShare : WeakestShare) * normal;
         }
 
         var left = 0;
