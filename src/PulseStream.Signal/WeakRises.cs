@@ -1,19 +1,22 @@
 namespace PulseStream.Signal;
 
 /// <summary>
-/// Tells weak beats from second waves. A rise a third as steep as a normal one is a beat. A weaker one is a beat too where
-/// the other beats fall at that delay: a beat that comes early rises from the flank of the one before, a second wave comes
-/// with every beat.
+/// Tells weak beats from second waves. Half as steep as a normal rise is a beat; less steep is a beat where it comes later
+/// than second waves do, or where the other beats fall at that delay: a beat that comes early rises from the flank of the
+/// one before, a second wave comes with every beat.
 /// </summary>
 internal sealed class WeakRises(double binRateHz)
 {
-    // Between a second wave, which hardly rises after smoothing, and the early beats of bigeminy, which rise 0.4 times as
-    // steeply as full ones and more.
+    // Second waves reach 0.47 times the front's steepness. The early beats of bigeminy rise 0.4 times as steeply as full
+    // ones and more.
+    private const double StrongShare = 0.5;
     private const double WeakestShare = 0.36;
+
+    // The valve closes some 0.3 s after it opens, at a slow pulse somewhat later (common practice); its wave is here by then.
+    private const double LatestSecondWaveSeconds = 0.36;
 
     // Where the window ends within a beat the slow fit bends it: at 35 a minute what it makes rises 0.43 times as steeply.
     // A true beat is seen whole a second later.
-    private const double WeakestEndShare = 0.5;
     private const double EndSeconds = 0.45;
 
     // Less than this is a ripple, whatever the other beats do.
@@ -27,6 +30,7 @@ internal sealed class WeakRises(double binRateHz)
     private const double ClearSeconds = 0.1;
     private readonly int end = (int)Math.Ceiling(EndSeconds * binRateHz);
     private readonly int clear = Math.Max(1, (int)(ClearSeconds * binRateHz));
+    private readonly double latestSecondWave = LatestSecondWaveSeconds * binRateHz;
     private readonly double[] sorted = new double[64];
     private readonly bool[] isStrong = new bool[64];
 
@@ -41,19 +45,17 @@ internal sealed class WeakRises(double binRateHz)
         }
 
         var normal = NormalSlope(slopes, rises);
-        for (var k = 0; k < rises.Length; k++)
-        {
-            var isAtEnd = rises[k] < end || rises[k] >= slopes.Length - end;
-            isStrong[k] = slopes[(int)rises[k]] >= (isAtEnd ? WeakestEndShare : WeakestShare) * normal;
-        }
-
+        MarkStrong(slopes, rises, normal);
         var left = 0;
+        var before = -1;
         for (var k = 0; k < rises.Length; k++)
         {
-            if (isStrong[k] || IsEarlyBeat(slopes, rises, k, normal))
+            if (isStrong[k] || (before >= 0 && IsEarlyBeat(slopes, rises, before, k, normal)))
             {
                 sorted[left++] = rises[k];
             }
+
+            before = isStrong[k] ? k : before;
         }
 
         sorted.AsSpan(0, left).CopyTo(rises);
@@ -71,16 +73,23 @@ internal sealed class WeakRises(double binRateHz)
         return sorted[(int)Math.Ceiling(NormalQuantile * (rises.Length - 1))];
     }
 
-    private bool IsEarlyBeat(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, int k, double normal)
+    private void MarkStrong(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, double normal)
+    {
+        var last = double.NegativeInfinity;
+        for (var k = 0; k < rises.Length; k++)
+        {
+            var isLate = rises[k] - last >= latestSecondWave && rises[k] >= end && rises[k] < slopes.Length - end;
+            isStrong[k] = slopes[(int)rises[k]] >= (isLate ? WeakestShare : StrongShare) * normal;
+            last = isStrong[k] ? rises[k] : last;
+        }
+    }
+
+    private bool IsEarlyBeat(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, int before, int k, double normal)
     {
         var slope = slopes[(int)rises[k]];
-        if (!(slope >= RippleShare * normal) || k == 0 || !isStrong[k - 1])
-        {
-            return false;
-        }
-
-        var delay = (int)rises[k] - (int)rises[k - 1];
-        return slope - UsualSlope(slopes, rises, k - 1, delay) >= WeakestShare * normal;
+        var delay = (int)rises[k] - (int)rises[before];
+        return slope >= RippleShare * normal
+            && slope - UsualSlope(slopes, rises, before, delay) >= WeakestShare * normal;
     }
 
     // Median over the other strong beats that are alone for so long; infinite where they are too few to tell.
@@ -102,7 +111,7 @@ internal sealed class WeakRises(double binRateHz)
         return count < LeastOthers ? double.PositiveInfinity : others[count / 2];
     }
 
-    private double NextStrong(ReadOnlySpan<double> rises, int j, int end)
+    private double NextStrong(ReadOnlySpan<double> rises, int j, int length)
     {
         for (var n = j + 1; n < rises.Length; n++)
         {
@@ -112,6 +121,6 @@ internal sealed class WeakRises(double binRateHz)
             }
         }
 
-        return end;
+        return length;
     }
 }
