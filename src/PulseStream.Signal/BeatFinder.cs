@@ -62,6 +62,9 @@ internal sealed class BeatFinder
     /// <summary>Autocorrelation at that period, −1 to 1.</summary>
     public double Periodicity => repetition.Periodicity;
 
+    /// <summary>The period where the window repeats well, else the interval so far, s; NaN where neither is known.</summary>
+    public double UsualIntervalSeconds { get; private set; }
+
     /// <summary>Mean interval from the first to the last beat, s; NaN with fewer than two.</summary>
     public double IntervalSeconds => Count < 2 ? double.NaN : (kept[Count - 1] - kept[0]) / (Count - 1) / binRateHz;
 
@@ -78,7 +81,8 @@ internal sealed class BeatFinder
         TakeSlopes(pairs, length, slopeNoise);
         repetition.Find(pairs);
         var count = Candidates(length);
-        Keep(count, length, Periodicity < RepeatsWell && usualIntervalSeconds > 0 ? usualIntervalSeconds : PeriodSeconds);
+        UsualIntervalSeconds = Periodicity < RepeatsWell && usualIntervalSeconds > 0 ? usualIntervalSeconds : PeriodSeconds;
+        Keep(count, length);
         Count = allCount;
         while (Count > 0 && kept[Count - 1] >= length - edge)
         {
@@ -120,9 +124,9 @@ internal sealed class BeatFinder
         return count;
     }
 
-    private void Keep(int candidateCount, int length, double interval)
+    private void Keep(int candidateCount, int length)
     {
-        var reach = Math.Clamp(ReachShare * (double.IsNaN(interval) ? 0 : interval), ShortestReachSeconds, LongestReachSeconds) * binRateHz;
+        var reach = Math.Clamp(ReachShare * (double.IsNaN(UsualIntervalSeconds) ? 0 : UsualIntervalSeconds), ShortestReachSeconds, LongestReachSeconds) * binRateHz;
         allCount = 0;
         for (var k = 0; k < candidateCount && allCount < MostBeats; k++)
         {

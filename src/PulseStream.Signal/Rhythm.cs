@@ -13,7 +13,8 @@ namespace PulseStream.Signal;
 /// </remarks>
 internal readonly record struct Rhythm(double RatePerMinute, double RateSpreadPerMinute, double Irregularity, double MedianIntervalSeconds)
 {
-    private const double HiddenBeatShare = 1.5;
+    // Breathing alone stays below; above it a beat may be late by more than is unseen.
+    private const double LateAbove = 0.12;
 
     private static Rhythm Unknown => new(double.NaN, double.NaN, 0, double.NaN);
 
@@ -21,8 +22,8 @@ internal readonly record struct Rhythm(double RatePerMinute, double RateSpreadPe
     /// <param name="train">Steepest rises, bins; those before the window too.</param>
     /// <param name="window">The averaging window.</param>
     /// <param name="binRateHz">Bins a second.</param>
-    /// <param name="mayHideBeats">Whether a gap may hide beats: intervals half as long again as the median then do not count.</param>
-    public static Rhythm Of(ReadOnlySpan<double> train, in RateWindow window, double binRateHz, bool mayHideBeats)
+    /// <param name="hiddenAbove">Where a gap may hide beats: bins above which an interval is taken for more than one and does not count; else infinite.</param>
+    public static Rhythm Of(ReadOnlySpan<double> train, in RateWindow window, double binRateHz, double hiddenAbove)
     {
         var first = 0;
         while (first < train.Length && train[first] < window.From)
@@ -37,21 +38,20 @@ internal readonly record struct Rhythm(double RatePerMinute, double RateSpreadPe
         }
 
         var median = Median(beats);
-        var mean = MeanInterval(beats, mayHideBeats ? HiddenBeatShare * median : double.PositiveInfinity, out var intervals);
+        var mean = MeanInterval(beats, hiddenAbove, out var intervals);
         var byBeats = 60 * binRateHz / mean;
         if (intervals < 2)
         {
             return Unknown with { MedianIntervalSeconds = median / binRateHz };
         }
 
-        if (mayHideBeats)
+        if (double.IsFinite(hiddenAbove))
         {
             return new(byBeats, 0, 0, median / binRateHz);
         }
 
-        var before = first > 0 && train[first - 1] >= window.SoundFrom ? beats[0] - train[first - 1] : mean;
-        var byTime = 60 * binRateHz * PhaseOver(beats, before, mean, window) / (window.End - window.From);
         var irregularity = Irregular(beats, mean);
+        var byTime = 60 * binRateHz / IntervalByTime(train, first, mean, irregularity < LateAbove, window);
         var unseen = irregularity * byBeats * window.UnseenShare;
         return new(0.5 * (byBeats + byTime), (0.5 * Math.Abs(byBeats - byTime)) + unseen, irregularity, median / binRateHz);
     }
@@ -70,13 +70,21 @@ internal readonly record struct Rhythm(double RatePerMinute, double RateSpreadPe
         return sum / intervals;
     }
 
-    // Beats and parts of beats in the window. A beat that has yet to show at the newest end is no more than due.
-    private static double PhaseOver(ReadOnlySpan<double> beats, double before, double mean, in RateWindow window)
+    // Whole intervals and the parts that the window's ends cut off, over the time they take. A regular heart's overdue beat is
+    // there and has not been found: that time is left out. An irregular one's is no more than due.
+    private static double IntervalByTime(ReadOnlySpan<double> train, int first, double mean, bool isRegular, in RateWindow window)
     {
-        var head = Math.Min(1, (beats[0] - window.From) / before);
-        var unseen = window.End - window.SeenTo;
-        var tail = Math.Min(window.End - beats[^1], mean + unseen) / mean;
-        return head + beats.Length - 1 + tail;
+        var last = train[^1];
+        var due = Math.Min(window.End, last + mean + window.End - window.SeenTo);
+        var end = isRegular ? due : window.End;
+        var count = train.Length - 1 - first + ((due - last) / mean);
+        if (first == 0 || train[first - 1] < window.SoundFrom)
+        {
+            return (end - train[first]) / count;
+        }
+
+        var head = (train[first] - window.From) / (train[first] - train[first - 1]);
+        return (end - window.From) / (count + head);
     }
 
     private static double Irregular(ReadOnlySpan<double> beats, double mean)

@@ -1,15 +1,15 @@
 namespace PulseStream.Signal;
 
 /// <summary>
-/// Tells weak beats from second waves. Half as steep as a normal rise is a beat; less steep is a beat where it comes later
+/// Tells weak beats from second waves. A rise nearly as steep as a normal one is a beat; a weaker one where it comes later
 /// than second waves do, or where the other beats fall at that delay: a beat that comes early rises from the flank of the
 /// one before, a second wave comes with every beat.
 /// </summary>
 internal sealed class WeakRises(double binRateHz)
 {
-    // Second waves reach 0.47 times the front's steepness. The early beats of bigeminy rise 0.4 times as steeply as full
-    // ones and more.
-    private const double StrongShare = 0.5;
+    // Second waves reach half the front's steepness, with noise somewhat more. The early beats of bigeminy rise 0.4 times as
+    // steeply as full ones and more.
+    private const double StrongShare = 0.6;
     private const double WeakestShare = 0.36;
 
     // The valve closes some 0.3 s after it opens, at a slow pulse somewhat later (common practice); its wave is here by then.

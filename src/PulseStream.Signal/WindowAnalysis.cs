@@ -18,6 +18,9 @@ internal sealed class WindowAnalysis
     // Stands in for the interval where fewer than two beats were found: 75 a minute.
     private const double UsualIntervalSeconds = 0.8;
 
+    // An interval half as long again as usual holds another beat, where a gap may have hidden one.
+    private const double HiddenBeatShare = 1.5;
+
     // A beat reaches from before its front to before the next one's, in shares of the interval.
     private const double BeatBeforeShare = 0.3;
     private const double BeatAfterShare = 0.7;
@@ -198,7 +201,8 @@ internal sealed class WindowAnalysis
         train.Take(finder.AllRises, end - length, end, isSound);
         var averaged = design.Options.AveragingSeconds * design.BinRateHz;
         var window = RateWindow.Of(end - 1 - finder.UnseenBins, BinOf(endIndex), train.SoundFrom, averaged);
-        return Rhythm.Of(train.Rises, window, design.BinRateHz, bins.HasBridge((int)averaged));
+        var hiddenAbove = bins.HasBridge((int)averaged) ? HiddenBeatShare * finder.UsualIntervalSeconds * design.BinRateHz : double.PositiveInfinity;
+        return Rhythm.Of(train.Rises, window, design.BinRateHz, hiddenAbove);
     }
 
     private WindowPulse MeasurePulse(SmoothedBins bins, in RatioFit fit, long endIndex)
