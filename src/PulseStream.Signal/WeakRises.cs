@@ -22,16 +22,19 @@ internal sealed class WeakRises(double binRateHz)
     // Less than this is a ripple, whatever the other beats do.
     private const double RippleShare = 0.12;
 
-    // A normal beat stands in the upper quartile even where half of them are weak, as in bigeminy.
-    private const double NormalQuantile = 0.75;
+    // So long holds two full beats of bigeminy and of the slowest pulse, and a pulse that grows or shrinks has hardly moved.
+    // The second steepest rise in it is a full beat even where one jerk is steeper than all.
+    private const double NearSeconds = 5;
 
     // Beats that have to show what usually comes at a delay.
     private const int LeastOthers = 3;
     private const double ClearSeconds = 0.1;
     private readonly int end = (int)Math.Ceiling(EndSeconds * binRateHz);
     private readonly int clear = Math.Max(1, (int)(ClearSeconds * binRateHz));
+    private readonly double near = NearSeconds * binRateHz;
     private readonly double latestSecondWave = LatestSecondWaveSeconds * binRateHz;
-    private readonly double[] sorted = new double[64];
+    private readonly double[] beats = new double[64];
+    private readonly double[] normals = new double[64];
     private readonly bool[] isStrong = new bool[64];
 
     /// <summary>Drops what is no beat; the count of what is left at the start of <paramref name="rises"/>.</summary>
@@ -39,57 +42,58 @@ internal sealed class WeakRises(double binRateHz)
     /// <param name="rises">Bins of the steepest rises, in order; 64 at most.</param>
     public int Drop(ReadOnlySpan<double> slopes, Span<double> rises)
     {
-        if (rises.IsEmpty)
-        {
-            return 0;
-        }
-
-        var normal = NormalSlope(slopes, rises);
-        MarkStrong(slopes, rises, normal);
+        MarkStrong(slopes, rises);
         var left = 0;
         var before = -1;
         for (var k = 0; k < rises.Length; k++)
         {
-            if (isStrong[k] || (before >= 0 && IsEarlyBeat(slopes, rises, before, k, normal)))
+            if (isStrong[k] || (before >= 0 && IsEarlyBeat(slopes, rises, before, k)))
             {
-                sorted[left++] = rises[k];
+                beats[left++] = rises[k];
             }
 
             before = isStrong[k] ? k : before;
         }
 
-        sorted.AsSpan(0, left).CopyTo(rises);
+        beats.AsSpan(0, left).CopyTo(rises);
         return left;
     }
 
-    private double NormalSlope(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises)
+    private double NormalSlope(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, double rise)
     {
-        for (var k = 0; k < rises.Length; k++)
+        var from = Math.Max(0, Math.Min(rise - (near / 2), slopes.Length - near));
+        double first = 0, second = 0;
+        foreach (var other in rises)
         {
-            sorted[k] = slopes[(int)rises[k]];
+            if (other >= from && other <= from + near)
+            {
+                var slope = slopes[(int)other];
+                second = Math.Max(second, Math.Min(first, slope));
+                first = Math.Max(first, slope);
+            }
         }
 
-        Array.Sort(sorted, 0, rises.Length);
-        return sorted[(int)Math.Ceiling(NormalQuantile * (rises.Length - 1))];
+        return second > 0 ? second : first;
     }
 
-    private void MarkStrong(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, double normal)
+    private void MarkStrong(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises)
     {
         var last = double.NegativeInfinity;
         for (var k = 0; k < rises.Length; k++)
         {
+            normals[k] = NormalSlope(slopes, rises, rises[k]);
             var isLate = rises[k] - last >= latestSecondWave && rises[k] >= end && rises[k] < slopes.Length - end;
-            isStrong[k] = slopes[(int)rises[k]] >= (isLate ? WeakestShare : StrongShare) * normal;
+            isStrong[k] = slopes[(int)rises[k]] >= (isLate ? WeakestShare : StrongShare) * normals[k];
             last = isStrong[k] ? rises[k] : last;
         }
     }
 
-    private bool IsEarlyBeat(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, int before, int k, double normal)
+    private bool IsEarlyBeat(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, int before, int k)
     {
         var slope = slopes[(int)rises[k]];
         var delay = (int)rises[k] - (int)rises[before];
-        return slope >= RippleShare * normal
-            && slope - UsualSlope(slopes, rises, before, delay) >= WeakestShare * normal;
+        return slope >= RippleShare * normals[k]
+            && slope - UsualSlope(slopes, rises, before, delay) >= WeakestShare * normals[k];
     }
 
     // Median over the other strong beats that are alone for so long; infinite where they are too few to tell.
