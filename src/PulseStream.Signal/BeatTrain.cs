@@ -46,16 +46,12 @@ internal sealed class BeatTrain
     /// <param name="start">The window's first bin.</param>
     /// <param name="end">Just past its last bin.</param>
     /// <param name="isSound">Whether what moves in this window is one heart's blood.</param>
-    public void Take(ReadOnlySpan<double> windowRises, double start, double end, bool isSound)
+    /// <param name="isWhole">Whether it is the longest: a shorter one was taken because something else moves before it.</param>
+    public void Take(ReadOnlySpan<double> windowRises, double start, double end, bool isSound, bool isWhole)
     {
-        var from = Math.Max(start, end - (UnsettledSeconds * binRateHz));
-        if (!(soundFrom <= start))
-        {
-            from = start;
-            soundFrom = isSound ? start : double.PositiveInfinity;
-        }
-
-        soundFrom = isSound ? soundFrom : double.PositiveInfinity;
+        var isContinued = isSound && isWhole && soundFrom <= start;
+        var from = isContinued ? end - (UnsettledSeconds * binRateHz) : start;
+        soundFrom = !isSound ? double.PositiveInfinity : isContinued ? soundFrom : start;
         Forget(from, end);
         var nearest = SameBeatSeconds * binRateHz;
         foreach (var rise in windowRises)

@@ -198,7 +198,7 @@ internal sealed class WindowAnalysis
     {
         var end = bins.NewestBin + 1.0;
         var isSound = !hasRed || fit.Disagreement <= design.Options.SoundDisagreement;
-        train.Take(finder.AllRises, end - length, end, isSound);
+        train.Take(finder.AllRises, end - length, end, isSound, fit.WindowSeconds == design.Options.LongestWindowSeconds);
         var averaged = design.Options.AveragingSeconds * design.BinRateHz;
         var window = RateWindow.Of(end - 1 - finder.UnseenBins, BinOf(endIndex), train.SoundFrom, averaged);
         var hiddenAbove = bins.HasBridge((int)averaged) ? HiddenBeatShare * finder.UsualIntervalSeconds * design.BinRateHz : double.PositiveInfinity;
