@@ -19,7 +19,7 @@ internal sealed class BeatFinder
     private const double LeastPulseShare = 0.2;
 
     // A window that repeats this well knows its interval better than the seconds before it do.
-    private const double RepeatsWell = 0.6;
+    private const double GoodPeriodicity = 0.6;
 
     // At its ends a window bends towards the slow fit: what rises there is not measured, and a front may just be seen.
     private const double EdgeSeconds = 0.2;
@@ -62,6 +62,9 @@ internal sealed class BeatFinder
     /// <summary>Autocorrelation at that period, −1 to 1.</summary>
     public double Periodicity => repetition.Periodicity;
 
+    /// <summary>Whether the window repeats so well that its period is its interval.</summary>
+    public bool RepeatsWell => Periodicity >= GoodPeriodicity;
+
     /// <summary>The period where the window repeats well, else the interval so far, s; NaN where neither is known.</summary>
     public double UsualIntervalSeconds { get; private set; }
 
@@ -81,7 +84,7 @@ internal sealed class BeatFinder
         TakeSlopes(pairs, length, slopeNoise);
         repetition.Find(pairs);
         var count = Candidates(length);
-        UsualIntervalSeconds = Periodicity < RepeatsWell && usualIntervalSeconds > 0 ? usualIntervalSeconds : PeriodSeconds;
+        UsualIntervalSeconds = !RepeatsWell && usualIntervalSeconds > 0 ? usualIntervalSeconds : PeriodSeconds;
         Keep(count, length);
         Count = allCount;
         while (Count > 0 && kept[Count - 1] >= length - edge)

@@ -18,6 +18,9 @@ internal sealed class WindowAnalysis
     // Stands in for the interval where fewer than two beats were found: 75 a minute.
     private const double UsualIntervalSeconds = 0.8;
 
+    // Short enough pieces of anything are alike: where nothing repeats, beats are compared as those of 100 a minute.
+    private const double LeastComparedSeconds = 0.6;
+
     // An interval half as long again as usual holds another beat, where a gap may have hidden one.
     private const double HiddenBeatShare = 1.5;
 
@@ -210,8 +213,7 @@ internal sealed class WindowAnalysis
         var window = Find(bins, fit.WindowSeconds);
         var rhythm = RhythmOf(bins, fit, window.Length / 2, endIndex);
         usualIntervalSeconds = rhythm.MedianIntervalSeconds;
-        var interval = double.IsNaN(usualIntervalSeconds) ? finder.IntervalSeconds : usualIntervalSeconds;
-        shape.Judge(window, finder.Rises, (double.IsNaN(interval) ? UsualIntervalSeconds : interval) * design.BinRateHz);
+        shape.Judge(window, finder.Rises, ComparedSeconds() * design.BinRateHz);
         Emit(bins, window);
         return new(
             finder.Count,
@@ -223,6 +225,13 @@ internal sealed class WindowAnalysis
             shape.Agreement,
             finder.FrontSteepness,
             PerfusionOf(shape.Height));
+    }
+
+    private double ComparedSeconds()
+    {
+        var known = double.IsNaN(usualIntervalSeconds) ? finder.IntervalSeconds : usualIntervalSeconds;
+        var interval = double.IsNaN(known) ? UsualIntervalSeconds : known;
+        return finder.RepeatsWell ? interval : Math.Max(interval, LeastComparedSeconds);
     }
 
     // Peak to trough over the mean, from the logarithm: exp(h) - 1 over the middle of both.
