@@ -109,6 +109,9 @@ public sealed record JudgeOptions
     /// <summary>Successive differences of intervals over the mean interval above which the rhythm is called irregular; breathing alone stays below.</summary>
     public double Irregularity { get; init; } = 0.12;
 
+    /// <summary>What two fair countings of an irregular rhythm's beats may differ by from the rate told, either way, 1/min: with more, "within 3" would depend on how one counts, and no rate is told.</summary>
+    public double LargestRateSpreadPerMinute { get; init; } = 2;
+
     /// <summary>Margin beyond the curve's range, in units of R, that still counts as its end: a healthy finger sits on the end of the textbook line.</summary>
     public double RangeMargin { get; init; } = 0.03;
 

@@ -161,14 +161,19 @@ internal sealed class SecondJudge
         var pulse = second.Pulse;
         var perfusion = PerfusionOf(second);
         var warnings = (perfusion < options.LowPerfusionPercent ? Reasons.LowPerfusion : Reasons.None)
-            | (pulse.Irregularity > options.Irregularity ? Reasons.Irregular : Reasons.None);
+            | (IsIrregular(pulse) ? Reasons.Irregular : Reasons.None);
         return new(
             second.SecondIndex,
             hasRed ? SaturationOf(second) : null,
-            double.IsFinite(pulse.RatePerMinute) ? pulse.RatePerMinute : null,
+            IsRateSure(pulse) ? pulse.RatePerMinute : null,
             perfusion,
             warnings);
     }
+
+    private bool IsIrregular(in WindowPulse pulse) => pulse.Irregularity > options.Irregularity;
+
+    private bool IsRateSure(in WindowPulse pulse) =>
+        double.IsFinite(pulse.RatePerMinute) && !(IsIrregular(pulse) && pulse.RateSpreadPerMinute > options.LargestRateSpreadPerMinute);
 
     private Saturation SaturationOf(in SignalSecond second)
     {

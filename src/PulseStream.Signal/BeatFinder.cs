@@ -9,44 +9,35 @@ internal sealed class BeatFinder
 {
     private const int MostBeats = 64;
 
-    // 33 to 220 beats a minute: what a finger can show and an oximeter is asked for.
-    private const double ShortestPeriodSeconds = 0.27;
-    public const double LongestPeriodSeconds = 1.8;
-
-    // The first repetition as good as the best is the period; the later ones are its multiples.
-    private const double FirstGoodShare = 0.85;
-
-    // Between a second wave, which hardly rises after smoothing, and the early beats of bigeminy, which rise 0.4 times as
-    // steeply as full ones and more.
-    private const double WeakestShare = 0.36;
-
     // A second wave comes within a quarter of the period behind the front; beats do not come within 0.18 s at 220 a minute,
     // and an early one may come 0.3 s behind another however long the period.
     private const double ReachShare = 0.25;
     private const double ShortestReachSeconds = 0.18;
     private const double LongestReachSeconds = 0.3;
 
-    // Noise can make up most of a weak pulse's slope; what is left is not taken for less than this share of it.
-    private const double LeastPulseShare = 0.2;
+    // A window that repeats this well knows its interval better than the seconds before it do.
+    private const double GoodPeriodicity = 0.6;
 
-    // At its ends a window bends towards the slow fit: what rises there is not trusted.
+    // At its ends a window bends towards the slow fit: what rises there is not measured, and a front may just be seen.
     private const double EdgeSeconds = 0.2;
+    private const double NewestEdgeSeconds = 0.1;
     private readonly double binRateHz;
     private readonly int edge;
-    private readonly int stride;
-    private readonly double[] coarse;
-    private readonly double[] autocorrelation;
+    private readonly int newestEdge;
+    private readonly Repetition repetition;
+    private readonly WeakRises weak;
     private readonly double[] slopes;
     private readonly int[] candidates = new int[256];
     private readonly double[] kept = new double[MostBeats];
+    private int allCount;
 
     public BeatFinder(SignalDesign design)
     {
         binRateHz = design.BinRateHz;
         edge = 1 + (int)(EdgeSeconds * binRateHz);
-        stride = binRateHz >= 50 ? 2 : 1;
-        coarse = new double[(design.LongestWindowBins / stride) + 1];
-        autocorrelation = new double[(int)(LongestPeriodSeconds * binRateHz / stride) + 2];
+        newestEdge = 1 + (int)(NewestEdgeSeconds * binRateHz);
+        repetition = new(design);
+        weak = new(design.BinRateHz);
         slopes = new double[design.LongestWindowBins];
     }
 
@@ -56,116 +47,57 @@ internal sealed class BeatFinder
     /// <summary>How many beats were found.</summary>
     public int Count { get; private set; }
 
+    /// <summary>The same with those at the newest edge, whose place and shape are not known well yet.</summary>
+    public ReadOnlySpan<double> AllRises => kept.AsSpan(0, allCount);
+
+    /// <summary>Bins at the newest end in which a beat does not show yet.</summary>
+    public int UnseenBins => newestEdge;
+
     /// <summary>The period with which the window repeats, s; NaN where it does not.</summary>
-    public double PeriodSeconds { get; private set; }
+    public double PeriodSeconds => repetition.PeriodSeconds;
 
     /// <summary>Autocorrelation at that period, −1 to 1.</summary>
-    public double Periodicity { get; private set; }
+    public double Periodicity => repetition.Periodicity;
 
-    /// <summary>Third moment of the slope over its second to 3/2, white noise taken out: blood comes faster than it goes.</summary>
-    public double FrontSteepness { get; private set; }
+    /// <summary>Whether the window repeats so well that its period is its interval.</summary>
+    public bool RepeatsWell => Periodicity >= GoodPeriodicity;
+
+    /// <summary>The period where the window repeats well, else the interval so far, s; NaN where neither is known.</summary>
+    public double UsualIntervalSeconds { get; private set; }
+
+    /// <summary>Mean interval from the first to the last beat, s; NaN with fewer than two.</summary>
+    public double IntervalSeconds => Count < 2 ? double.NaN : (kept[Count - 1] - kept[0]) / (Count - 1) / binRateHz;
 
     /// <summary>Finds the beats of a window.</summary>
     /// <param name="pairs">Infrared and red in turn, slow part removed; blood volume is minus infrared.</param>
-    /// <param name="slopeNoise">Variance of white noise in a central difference of two bins.</param>
-    public void Find(ReadOnlySpan<double> pairs, double slopeNoise)
+    /// <param name="usualIntervalSeconds">Interval of the beats so far, s; NaN where unknown.</param>
+    public void Find(ReadOnlySpan<double> pairs, double usualIntervalSeconds)
     {
         var length = pairs.Length / 2;
-        TakeSlopes(pairs, length, slopeNoise);
-        FindPeriod(pairs, length);
+        TakeSlopes(pairs, length);
+        repetition.Find(pairs);
         var count = Candidates(length);
-        Keep(count);
+        UsualIntervalSeconds = !RepeatsWell && usualIntervalSeconds > 0 ? usualIntervalSeconds : PeriodSeconds;
+        Keep(count, length);
+        Count = allCount;
+        while (Count > 0 && kept[Count - 1] >= length - edge)
+        {
+            Count--;
+        }
     }
 
-    private void TakeSlopes(ReadOnlySpan<double> pairs, int length, double slopeNoise)
+    private void TakeSlopes(ReadOnlySpan<double> pairs, int length)
     {
         for (var n = 1; n < length - 1; n++)
         {
             slopes[n] = pairs[2 * (n - 1)] - pairs[2 * (n + 1)];
         }
-
-        double square = 0, cube = 0;
-        for (var n = edge; n < length - edge; n++)
-        {
-            square += slopes[n] * slopes[n];
-            cube += slopes[n] * slopes[n] * slopes[n];
-        }
-
-        var count = length - (2 * edge);
-        var variance = square / count;
-        var pulse = Math.Max(variance - slopeNoise, variance * LeastPulseShare);
-        FrontSteepness = pulse > 0 ? cube / count / (pulse * Math.Sqrt(pulse)) : 0;
-    }
-
-    private void FindPeriod(ReadOnlySpan<double> pairs, int length)
-    {
-        var coarseLength = length / stride;
-        for (var n = 0; n < coarseLength; n++)
-        {
-            coarse[n] = stride == 2 ? pairs[4 * n] + pairs[(4 * n) + 2] : pairs[2 * n];
-        }
-
-        var rate = binRateHz / stride;
-        var shortest = (int)Math.Ceiling(ShortestPeriodSeconds * rate);
-        var longest = Math.Min((int)(LongestPeriodSeconds * rate), coarseLength / 2);
-        for (var lag = shortest - 1; lag <= longest + 1; lag++)
-        {
-            autocorrelation[lag] = AutocorrelationAt(coarseLength, lag);
-        }
-
-        var highest = HighestPeak(shortest, longest);
-        var lagOfPeriod = FirstPeak(shortest, longest, FirstGoodShare * highest);
-        Periodicity = highest > 0 ? autocorrelation[lagOfPeriod] : highest;
-        PeriodSeconds = highest > 0 ? Refined(autocorrelation, lagOfPeriod) / rate : double.NaN;
-    }
-
-    private double HighestPeak(int shortest, int longest)
-    {
-        var highest = double.NegativeInfinity;
-        for (var lag = shortest; lag <= longest; lag++)
-        {
-            if (IsPeak(lag))
-            {
-                highest = Math.Max(highest, autocorrelation[lag]);
-            }
-        }
-
-        return highest;
-    }
-
-    private int FirstPeak(int shortest, int longest, double enough)
-    {
-        var lag = shortest;
-        while (lag < longest && !(IsPeak(lag) && autocorrelation[lag] >= enough))
-        {
-            lag++;
-        }
-
-        return lag;
-    }
-
-    private bool IsPeak(int lag) =>
-        autocorrelation[lag] >= autocorrelation[lag - 1] && autocorrelation[lag] > autocorrelation[lag + 1];
-
-    private double AutocorrelationAt(int length, int lag)
-    {
-        double cross = 0, early = 0, late = 0;
-        for (var n = 0; n + lag < length; n++)
-        {
-            var a = coarse[n];
-            var b = coarse[n + lag];
-            cross += a * b;
-            early += a * a;
-            late += b * b;
-        }
-
-        return early > 0 && late > 0 ? cross / Math.Sqrt(early * late) : 0;
     }
 
     private int Candidates(int length)
     {
         var count = 0;
-        for (var n = edge; n < length - edge && count < candidates.Length; n++)
+        for (var n = edge; n < length - newestEdge && count < candidates.Length; n++)
         {
             if (slopes[n] > 0 && slopes[n] >= slopes[n - 1] && slopes[n] > slopes[n + 1])
             {
@@ -176,23 +108,22 @@ internal sealed class BeatFinder
         return count;
     }
 
-    private void Keep(int candidateCount)
+    private void Keep(int candidateCount, int length)
     {
-        var period = double.IsNaN(PeriodSeconds) ? 0 : PeriodSeconds;
-        var reach = Math.Clamp(ReachShare * period, ShortestReachSeconds, LongestReachSeconds) * binRateHz;
-        Count = 0;
-        for (var k = 0; k < candidateCount && Count < MostBeats; k++)
+        var reach = Math.Clamp(ReachShare * (double.IsNaN(UsualIntervalSeconds) ? 0 : UsualIntervalSeconds), ShortestReachSeconds, LongestReachSeconds) * binRateHz;
+        allCount = 0;
+        for (var k = 0; k < candidateCount && allCount < MostBeats; k++)
         {
             if (IsSteepest(k, candidateCount, reach))
             {
-                kept[Count++] = candidates[k];
+                kept[allCount++] = candidates[k];
             }
         }
 
-        DropWeak();
-        for (var k = 0; k < Count; k++)
+        allCount = weak.Drop(slopes.AsSpan(0, length - 1), kept.AsSpan(0, allCount));
+        for (var k = 0; k < allCount; k++)
         {
-            kept[k] = Refined(slopes, (int)kept[k]);
+            kept[k] = Parabola.TopNear(slopes, (int)kept[k]);
         }
     }
 
@@ -216,36 +147,5 @@ internal sealed class BeatFinder
         }
 
         return true;
-    }
-
-    // The upper quartile stands for a normal beat even where half of them are weak, as in bigeminy.
-    private void DropWeak()
-    {
-        Span<double> steepness = stackalloc double[MostBeats];
-        steepness = steepness[..Count];
-        for (var k = 0; k < Count; k++)
-        {
-            steepness[k] = slopes[(int)kept[k]];
-        }
-
-        steepness.Sort();
-        var limit = Count > 0 ? WeakestShare * steepness[(int)(0.75 * (Count - 1))] : 0;
-        var left = 0;
-        for (var k = 0; k < Count; k++)
-        {
-            if (slopes[(int)kept[k]] >= limit)
-            {
-                kept[left++] = kept[k];
-            }
-        }
-
-        Count = left;
-    }
-
-    // Top of the parabola through a maximum and its neighbours.
-    private static double Refined(double[] values, int n)
-    {
-        var curve = values[n - 1] - (2 * values[n]) + values[n + 1];
-        return curve < 0 ? n + (0.5 * (values[n - 1] - values[n + 1]) / curve) : n;
     }
 }

@@ -124,7 +124,7 @@ public sealed class FingerSignal
             Restart();
         }
 
-        var measured = analysis.Measure(bins);
+        var measured = analysis.Measure(bins, secondEnd);
         var told = new SignalSecond(second, light, measured.Fit, measured.Pulse, isRestarted);
         bins.EndSecond();
         isRestarted = false;

@@ -78,7 +78,7 @@ internal sealed class MotionSeparation(SignalDesign design)
         found = default;
         for (var round = 0; round < Rounds; round++)
         {
-            finder.Find(work, 0);
+            finder.Find(work, calm.PeriodBins / design.BinRateHz);
             if (finder.Count < FewestBeats)
             {
                 return false;

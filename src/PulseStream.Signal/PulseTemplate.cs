@@ -14,7 +14,7 @@ internal sealed class PulseTemplate
     private int before;
     private int length;
 
-    public PulseTemplate(SignalDesign design) => points = new double[(int)(LengthShare * BeatFinder.LongestPeriodSeconds * design.BinRateHz) + 1];
+    public PulseTemplate(SignalDesign design) => points = new double[(int)(LengthShare * Repetition.LongestPeriodSeconds * design.BinRateHz) + 1];
 
     /// <summary>Whether a calm pulse has been learned.</summary>
     public bool IsKnown => length > 0;

@@ -1,38 +1,90 @@
 namespace PulseStream.Signal;
 
-/// <summary>Rate and regularity of the beats of a window.</summary>
-/// <param name="RatePerMinute">Mean rate between the first and the last beat, 1/min; NaN with fewer than three beats.</param>
+/// <summary>Rate and regularity of the beats of the averaging window, which always ends with the second that is told.</summary>
+/// <param name="RatePerMinute">Mean rate, 1/min; NaN with fewer than three beats.</param>
+/// <param name="RateSpreadPerMinute">What an equally fair way of counting the same window may differ by from it, either way, 1/min.</param>
 /// <param name="Irregularity">Root mean square of the differences of successive intervals over the mean interval; 0 with fewer than three intervals.</param>
 /// <param name="MedianIntervalSeconds">Median interval, s; NaN without any.</param>
-internal readonly record struct Rhythm(double RatePerMinute, double Irregularity, double MedianIntervalSeconds)
+/// <remarks>
+/// Two countings of a window differ where the rhythm is irregular: beats over the time from the first to the last of them,
+/// and beats with the parts of intervals that its two ends cut off over the whole window. The middle of both is told and
+/// half their difference with it. Irregularity is the root mean square of successive differences (Task Force, Eur Heart J
+/// 1996;17:354), over the mean so that it has no unit.
+/// </remarks>
+internal readonly record struct Rhythm(double RatePerMinute, double RateSpreadPerMinute, double Irregularity, double MedianIntervalSeconds)
 {
-    private const double HiddenBeatShare = 1.5;
+    // Breathing alone stays below; above it a beat may be late by more than is unseen.
+    private const double LateAbove = 0.12;
+
+    private static Rhythm Unknown => new(double.NaN, double.NaN, 0, double.NaN);
 
     /// <summary>Reads the rhythm off rising beat times.</summary>
-    /// <param name="beats">Steepest rises, bins.</param>
+    /// <param name="train">Steepest rises, bins; those before the window too.</param>
+    /// <param name="window">The averaging window.</param>
     /// <param name="binRateHz">Bins a second.</param>
-    /// <param name="mayHideBeats">Whether a gap may hide beats: intervals half as long again as the median then do not count.</param>
-    public static Rhythm Of(ReadOnlySpan<double> beats, double binRateHz, bool mayHideBeats)
+    /// <param name="hiddenAbove">Where a gap may hide beats: bins above which an interval is taken for more than one and does not count; else infinite.</param>
+    public static Rhythm Of(ReadOnlySpan<double> train, in RateWindow window, double binRateHz, double hiddenAbove)
     {
+        var first = 0;
+        while (first < train.Length && train[first] < window.From)
+        {
+            first++;
+        }
+
+        var beats = train[first..];
         if (beats.Length < 2)
         {
-            return new(double.NaN, 0, double.NaN);
+            return Unknown;
         }
 
         var median = Median(beats);
-        var longest = mayHideBeats ? HiddenBeatShare * median : double.PositiveInfinity;
+        var mean = MeanInterval(beats, hiddenAbove, out var intervals);
+        var byBeats = 60 * binRateHz / mean;
+        if (intervals < 2)
+        {
+            return Unknown with { MedianIntervalSeconds = median / binRateHz };
+        }
+
+        if (double.IsFinite(hiddenAbove))
+        {
+            return new(byBeats, 0, 0, median / binRateHz);
+        }
+
+        var irregularity = Irregular(beats, mean);
+        var byTime = 60 * binRateHz / IntervalByTime(train, first, mean, irregularity < LateAbove, window);
+        var unseen = irregularity * byBeats * window.UnseenShare;
+        return new(0.5 * (byBeats + byTime), (0.5 * Math.Abs(byBeats - byTime)) + unseen, irregularity, median / binRateHz);
+    }
+
+    private static double MeanInterval(ReadOnlySpan<double> beats, double longest, out int intervals)
+    {
         double sum = 0;
-        var count = 0;
+        intervals = 0;
         for (var k = 1; k < beats.Length; k++)
         {
             var interval = beats[k] - beats[k - 1];
             sum += interval <= longest ? interval : 0;
-            count += interval <= longest ? 1 : 0;
+            intervals += interval <= longest ? 1 : 0;
         }
 
-        var mean = sum / count;
-        var rate = count < 2 ? double.NaN : 60 * binRateHz / mean;
-        return new(rate, mayHideBeats ? 0 : Irregular(beats, mean), median / binRateHz);
+        return sum / intervals;
+    }
+
+    // Whole intervals and the parts that the window's ends cut off, over the time they take. A regular heart's overdue beat is
+    // there and has not been found: that time is left out. An irregular one's is no more than due.
+    private static double IntervalByTime(ReadOnlySpan<double> train, int first, double mean, bool isRegular, in RateWindow window)
+    {
+        var last = train[^1];
+        var due = Math.Min(window.End, last + mean + window.End - window.SeenTo);
+        var end = isRegular ? due : window.End;
+        var count = train.Length - 1 - first + ((due - last) / mean);
+        if (first == 0 || train[first - 1] < window.SoundFrom)
+        {
+            return (end - train[first]) / count;
+        }
+
+        var head = (train[first] - window.From) / (train[first] - train[first - 1]);
+        return (end - window.From) / (count + head);
     }
 
     private static double Irregular(ReadOnlySpan<double> beats, double mean)
@@ -54,8 +106,7 @@ internal readonly record struct Rhythm(double RatePerMinute, double Irregularity
 
     private static double Median(ReadOnlySpan<double> beats)
     {
-        Span<double> intervals = stackalloc double[64];
-        intervals = intervals[..(beats.Length - 1)];
+        Span<double> intervals = stackalloc double[beats.Length - 1];
         for (var k = 0; k < intervals.Length; k++)
         {
             intervals[k] = beats[k + 1] - beats[k];

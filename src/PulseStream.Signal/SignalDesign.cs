@@ -8,6 +8,7 @@ public sealed class SignalDesign
     private const double InnerRateHz = 50;
     private readonly SlowBasis[] slow;
     private readonly SlowBasis[] slowOfFastPulse;
+    private readonly SlowBasis[] slowOfSlowPulse;
 
     /// <summary>Designs filters and bases.</summary>
     /// <param name="rate">Sample rate of the recording.</param>
@@ -21,6 +22,7 @@ public sealed class SignalDesign
         Kernel = new(options.FastestPulseHarmonicHz, BinRateHz);
         slow = Bases(options.SlowestPulseHz);
         slowOfFastPulse = Bases(options.SlowestFastPulseHz);
+        slowOfSlowPulse = Bases(options.SlowestSlowPulseHz);
     }
 
     /// <summary>Sample rate of the recording.</summary>
@@ -40,6 +42,8 @@ public sealed class SignalDesign
     internal int LongestWindowBins => slow[^1].Length;
 
     internal int MostSlowTerms => slowOfFastPulse[^1].Count;
+
+    internal SlowBasis SlowOfSlowPulse(int windowSeconds) => slowOfSlowPulse[windowSeconds];
 
     internal SlowBasis SlowOf(int windowSeconds, bool isFastPulse = false) =>
         (isFastPulse ? slowOfFastPulse : slow)[windowSeconds];

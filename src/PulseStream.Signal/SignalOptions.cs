@@ -15,11 +15,23 @@ public sealed record SignalOptions
     /// <summary>Pulse rate from which the higher edge leaves the pulse whole, 1/min.</summary>
     public double FastPulsePerMinute { get; init; } = 57;
 
+    /// <summary>The same for the shape of a slow pulse, Hz: its first wave has to be whole.</summary>
+    public double SlowestSlowPulseHz { get; init; } = 0.35;
+
+    /// <summary>Pulse rate below which the shape is seen so, 1/min.</summary>
+    public double SlowPulsePerMinute { get; init; } = 45;
+
     /// <summary>Longest window, s: a step of saturation has to show 90 % of itself within it.</summary>
     public int LongestWindowSeconds { get; init; } = 8;
 
     /// <summary>Shortest window, s: three beats at rest.</summary>
     public int ShortestWindowSeconds { get; init; } = 4;
+
+    /// <summary>The pulse rate is the mean of the beats of so many seconds, whatever window R was read from: long enough for three beats of the slowest pulse, and a step of the rate is gone from it after eight seconds.</summary>
+    public int AveragingSeconds { get; init; } = 8;
+
+    /// <summary>What red and infrared may disagree by, in units of R, where beats are still counted into the rate of later seconds; what disagrees by more is refused as movement.</summary>
+    public double SoundDisagreement { get; init; } = 0.03;
 
     /// <summary>Gaps up to this long are bridged, s; longer ones restart the window.</summary>
     public double BridgedGapSeconds { get; init; } = 0.5;

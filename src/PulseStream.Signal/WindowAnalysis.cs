@@ -6,7 +6,7 @@ namespace PulseStream.Signal;
 internal sealed class WindowAnalysis
 {
     // A beat is told once the next bins cannot move its steepest rise any more.
-    private const double EmitDelaySeconds = 0.12;
+    private const double EmitDelaySeconds = 0.22;
 
     // Two rises closer than this are one beat seen in two windows; further apart than that, beats were missed between them.
     private const double ShortestIntervalSeconds = 0.2;
@@ -14,6 +14,12 @@ internal sealed class WindowAnalysis
 
     // Stands in for the interval where fewer than two beats were found: 75 a minute.
     private const double UsualIntervalSeconds = 0.8;
+
+    // Short enough pieces of anything are alike: where nothing repeats, beats are compared as those of 100 a minute.
+    private const double LeastComparedSeconds = 0.6;
+
+    // An interval half as long again as usual holds another beat, where a gap may have hidden one.
+    private const double HiddenBeatShare = 1.5;
 
     // A beat reaches from before its front to before the next one's, in shares of the interval.
     private const double BeatBeforeShare = 0.3;
@@ -29,8 +35,10 @@ internal sealed class WindowAnalysis
     private readonly BeatShape shape = new();
     private readonly PulseTemplate calm;
     private readonly MotionSeparation separation;
+    private readonly BeatTrain train;
     private readonly Beat[] beats = new Beat[64];
     private double lastRiseIndex = double.NegativeInfinity;
+    private double usualIntervalSeconds = double.NaN;
     private int beatCount;
     private int removed;
     private (int Length, double PeriodBins) learnable;
@@ -49,13 +57,19 @@ internal sealed class WindowAnalysis
         finder = new(design);
         calm = new(design);
         separation = new(design);
+        train = new(design.BinRateHz);
     }
 
     /// <summary>Beats found with the second measured last.</summary>
     public ReadOnlySpan<Beat> Beats => beats.AsSpan(0, beatCount);
 
     /// <summary>The next beat has no interval.</summary>
-    public void Restart() => lastRiseIndex = double.NegativeInfinity;
+    public void Restart()
+    {
+        lastRiseIndex = double.NegativeInfinity;
+        usualIntervalSeconds = double.NaN;
+        train.Restart();
+    }
 
     /// <summary>The window measured last was calm: its pulse is what later movement is told from.</summary>
     public void Learn()
@@ -70,7 +84,9 @@ internal sealed class WindowAnalysis
     public void ForgetPulse() => calm.Forget();
 
     /// <summary>Measures the newest window.</summary>
-    public (RatioFit Fit, WindowPulse Pulse) Measure(SmoothedBins bins)
+    /// <param name="bins">The newest bins.</param>
+    /// <param name="endIndex">Index just past the second that is told.</param>
+    public (RatioFit Fit, WindowPulse Pulse) Measure(SmoothedBins bins, long endIndex)
     {
         beatCount = 0;
         learnable = default;
@@ -94,7 +110,7 @@ internal sealed class WindowAnalysis
         }
 
         fit = Separated(bins, seconds, fit);
-        return (hasRed ? fit : fit with { Ratio = double.NaN, StandardError = double.NaN, Disagreement = double.NaN }, MeasurePulse(bins, fit.WindowSeconds));
+        return (hasRed ? fit : fit with { Ratio = double.NaN, StandardError = double.NaN, Disagreement = double.NaN }, MeasurePulse(bins, fit, endIndex));
     }
 
     // Leaves the window that was taken in 'best'.
@@ -209,7 +225,7 @@ internal sealed class WindowAnalysis
     private bool IsFastPulse(SmoothedBins bins, int seconds)
     {
         Find(bins, seconds);
-        return RhythmOf(bins, seconds).RatePerMinute >= design.Options.FastPulsePerMinute;
+        return 60 / finder.IntervalSeconds >= design.Options.FastPulsePerMinute;
     }
 
     private int LongestFilled(SmoothedBins bins)
@@ -274,30 +290,65 @@ internal sealed class WindowAnalysis
     private ReadOnlySpan<double> Find(SmoothedBins bins, int seconds)
     {
         var window = best.AsSpan(0, 2 * design.SlowOf(seconds).Length);
-        finder.Find(window, bins.NoiseOver(seconds).Infrared * design.Kernel.SlopeNoiseGain);
+        finder.Find(window, usualIntervalSeconds);
         return window;
     }
 
-    private Rhythm RhythmOf(SmoothedBins bins, int seconds) =>
-        Rhythm.Of(finder.Rises, design.BinRateHz, bins.HasBridge(design.SlowOf(seconds).Length));
-
-    private WindowPulse MeasurePulse(SmoothedBins bins, int seconds)
+    private Rhythm RhythmOf(SmoothedBins bins, in RatioFit fit, int length, long endIndex)
     {
-        var window = Find(bins, seconds);
-        var rhythm = RhythmOf(bins, seconds);
-        var period = double.IsNaN(rhythm.MedianIntervalSeconds) ? UsualIntervalSeconds : rhythm.MedianIntervalSeconds;
-        shape.Judge(window, finder.Rises, period * design.BinRateHz);
-        learnable = seconds >= design.Options.SeparationWindowSeconds ? (window.Length, period * design.BinRateHz) : default;
+        var end = bins.NewestBin + 1.0;
+        var isSound = !hasRed || fit.Disagreement <= design.Options.SoundDisagreement;
+        train.Take(finder.AllRises, end - length, end, isSound, fit.WindowSeconds == design.Options.LongestWindowSeconds);
+        var averaged = design.Options.AveragingSeconds * design.BinRateHz;
+        var window = RateWindow.Of(end - 1 - finder.UnseenBins, BinOf(endIndex), train.SoundFrom, averaged);
+        var hiddenAbove = bins.HasBridge((int)averaged) ? HiddenBeatShare * finder.UsualIntervalSeconds * design.BinRateHz : double.PositiveInfinity;
+        return Rhythm.Of(train.Rises, window, design.BinRateHz, hiddenAbove);
+    }
+
+    private WindowPulse MeasurePulse(SmoothedBins bins, in RatioFit fit, long endIndex)
+    {
+        var window = Find(bins, fit.WindowSeconds);
+        var rhythm = RhythmOf(bins, fit, window.Length / 2, endIndex);
+        usualIntervalSeconds = rhythm.MedianIntervalSeconds;
+        shape.Judge(window, finder.Rises, ComparedSeconds() * design.BinRateHz);
+        learnable = fit.WindowSeconds >= design.Options.SeparationWindowSeconds ? (window.Length, finder.IntervalSeconds * design.BinRateHz) : default;
+        var wave = ShapeOf(bins, fit, window);
         Emit(bins, window);
         return new(
             finder.Count,
             rhythm.RatePerMinute,
+            rhythm.RateSpreadPerMinute,
             rhythm.Irregularity,
             finder.Periodicity,
             finder.PeriodSeconds,
             shape.Agreement,
-            finder.FrontSteepness,
+            wave.FrontSteepness,
+            wave.Crest,
             PerfusionOf(shape.Height));
+    }
+
+    // The slow part takes half of a slow pulse's first wave away and bends what is left: its shape is seen with less taken.
+    private WaveShape ShapeOf(SmoothedBins bins, in RatioFit fit, ReadOnlySpan<double> window)
+    {
+        if (fit.IsSeparated || !(60 / finder.IntervalSeconds < design.Options.SlowPulsePerMinute))
+        {
+            return WaveShape.Of(window, SlopeNoise(bins, fit), design.BinRateHz);
+        }
+
+        var basis = design.SlowOfSlowPulse(fit.WindowSeconds);
+        var whole = pairs.AsSpan(0, 2 * basis.Length);
+        bins.CopyNewest(whole);
+        basis.Remove(whole, sums);
+        return WaveShape.Of(whole, SlopeNoise(bins, fit), design.BinRateHz);
+    }
+
+    private double SlopeNoise(SmoothedBins bins, in RatioFit fit) => bins.NoiseOver(fit.WindowSeconds).Infrared * design.Kernel.SlopeNoiseGain;
+
+    private double ComparedSeconds()
+    {
+        var known = double.IsNaN(usualIntervalSeconds) ? finder.IntervalSeconds : usualIntervalSeconds;
+        var interval = double.IsNaN(known) ? UsualIntervalSeconds : known;
+        return finder.RepeatsWell ? interval : Math.Max(interval, LeastComparedSeconds);
     }
 
     // Peak to trough over the mean, from the logarithm: exp(h) - 1 over the middle of both.
@@ -328,6 +379,8 @@ internal sealed class WindowAnalysis
     }
 
     private double IndexOf(double bin) => (bin * design.SamplesPerBin) + (0.5 * (design.SamplesPerBin - 1));
+
+    private double BinOf(double index) => (index - (0.5 * (design.SamplesPerBin - 1))) / design.SamplesPerBin;
 
     private double RatioOfBeat(ReadOnlySpan<double> window, int k)
     {

@@ -1,20 +1,24 @@
 namespace PulseStream.Signal;
 
-/// <summary>The beats of the window that ends with a second.</summary>
-/// <param name="BeatCount">Beats found.</param>
-/// <param name="RatePerMinute">Mean rate between the first and the last, 1/min; NaN with fewer than three.</param>
+/// <summary>The beats of the window that ends with a second. Rate and irregularity speak of <see cref="SignalOptions.AveragingSeconds"/>, the rest of the window that R was read from.</summary>
+/// <param name="BeatCount">Beats found in the window that R was read from.</param>
+/// <param name="RatePerMinute">Mean rate of the beats of the averaging time that ends with the second, 1/min; NaN with fewer than three.</param>
+/// <param name="RateSpreadPerMinute">What an equally fair way of counting the same beats may differ by from it, either way, 1/min.</param>
 /// <param name="Irregularity">Root mean square of successive differences of intervals over the mean interval.</param>
 /// <param name="Periodicity">Autocorrelation at the period, −1 to 1.</param>
 /// <param name="PeriodSeconds">The period with which the window repeats, s; NaN where it does not.</param>
-/// <param name="Agreement">Median correlation of a beat's front with the mean one, −1 to 1; NaN with fewer than two.</param>
+/// <param name="Agreement">Lower quartile of the beats' correlations with the mean of the others, −1 to 1; NaN with fewer than two.</param>
 /// <param name="FrontSteepness">Skewness of the slope: above 0 where blood comes faster than it goes.</param>
+/// <param name="Crest">Skewness of blood volume: above 0 where it is high for a shorter time than low.</param>
 /// <param name="PerfusionPercent">Median trough to peak of a beat over the mean light, percent; NaN without beats or light.</param>
 public readonly record struct WindowPulse(
     int BeatCount,
     double RatePerMinute,
+    double RateSpreadPerMinute,
     double Irregularity,
     double Periodicity,
     double PeriodSeconds,
     double Agreement,
     double FrontSteepness,
+    double Crest,
     double PerfusionPercent);

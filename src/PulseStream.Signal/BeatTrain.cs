@@ -1,0 +1,83 @@
+namespace PulseStream.Signal;
+
+/// <summary>
+/// The beats of the last seconds, through all windows. Each window has the last word on its newest seconds, so that a beat
+/// is judged once at the edge and again with beats on both sides; older ones stay although the window may be shorter now.
+/// </summary>
+internal sealed class BeatTrain
+{
+    // 220 beats a minute over the longest window and what is kept before it, twice over.
+    private const int MostBeats = 96;
+
+    // Two more windows after the first see a beat before it is settled.
+    private const double UnsettledSeconds = 2.5;
+
+    // The same beat moves by less than this from window to window; two beats are never so close.
+    private const double SameBeatSeconds = 0.2;
+
+    // One interval more than the averaging window, however slow the pulse.
+    private const double KeptSeconds = 12;
+    private readonly double binRateHz;
+    private readonly double[] rises = new double[MostBeats];
+    private int count;
+    private double soundFrom = double.NegativeInfinity;
+
+    public BeatTrain(double binRateHz)
+    {
+        this.binRateHz = binRateHz;
+        Restart();
+    }
+
+    /// <summary>Steepest rises, bins since the recording's start.</summary>
+    public ReadOnlySpan<double> Rises => rises.AsSpan(0, count);
+
+    /// <summary>From where on the beats can be believed, bins.</summary>
+    public double SoundFrom => soundFrom;
+
+    /// <summary>Forgets all beats.</summary>
+    public void Restart()
+    {
+        count = 0;
+        soundFrom = double.PositiveInfinity;
+    }
+
+    /// <summary>Takes over the beats of the newest window.</summary>
+    /// <param name="windowRises">Steepest rises, bins from the window's start.</param>
+    /// <param name="start">The window's first bin.</param>
+    /// <param name="end">Just past its last bin.</param>
+    /// <param name="isSound">Whether what moves in this window is one heart's blood.</param>
+    /// <param name="isWhole">Whether it is the longest: a shorter one was taken because something else moves before it.</param>
+    public void Take(ReadOnlySpan<double> windowRises, double start, double end, bool isSound, bool isWhole)
+    {
+        var isContinued = isSound && isWhole && soundFrom <= start;
+        var from = isContinued ? end - (UnsettledSeconds * binRateHz) : start;
+        soundFrom = !isSound ? double.PositiveInfinity : isContinued ? soundFrom : start;
+        Forget(from, end);
+        var nearest = SameBeatSeconds * binRateHz;
+        foreach (var rise in windowRises)
+        {
+            var at = start + rise;
+            if (at > from - nearest && count < MostBeats && (count == 0 || at > rises[count - 1] + nearest))
+            {
+                rises[count++] = at;
+            }
+        }
+    }
+
+    private void Forget(double from, double end)
+    {
+        while (count > 0 && rises[count - 1] >= from)
+        {
+            count--;
+        }
+
+        var old = 0;
+        while (old < count && rises[old] < end - (KeptSeconds * binRateHz))
+        {
+            old++;
+        }
+
+        rises.AsSpan(old, count - old).CopyTo(rises);
+        count -= old;
+    }
+}

@@ -1,0 +1,138 @@
+namespace PulseStream.Signal;
+
+/// <summary>The period with which a window repeats.</summary>
+/// <remarks>
+/// Normalised autocorrelation, its first peak as good as the best (Rabiner, IEEE Trans Acoust Speech Signal Process
+/// 1977;25:24): without a rule for the shortest lag it picks multiples.
+/// </remarks>
+internal sealed class Repetition
+{
+    // 33 to 220 beats a minute: what a finger can show and an oximeter is asked for.
+    private const double ShortestPeriodSeconds = 0.27;
+    public const double LongestPeriodSeconds = 1.8;
+
+    // The first repetition as good as the best is the period; the later ones are its multiples.
+    private const double FirstGoodShare = 0.85;
+
+    // A period need not be known to better than a tenth: bins of a twentieth of a second are enough, the parabola does the rest.
+    private const double CoarseRateHz = 20;
+
+    // Lags that share one pass over the window.
+    private const int Together = 4;
+    private readonly int stride;
+    private readonly double rateHz;
+    private readonly double[] coarse;
+    private readonly double[] energies;
+    private readonly double[] values;
+
+    public Repetition(SignalDesign design)
+    {
+        stride = Math.Max(1, (int)(design.BinRateHz / CoarseRateHz));
+        rateHz = design.BinRateHz / stride;
+        coarse = new double[(design.LongestWindowBins / stride) + 1];
+        energies = new double[coarse.Length + 1];
+        values = new double[(int)(LongestPeriodSeconds * rateHz) + 2 + Together];
+    }
+
+    /// <summary>The period, s; NaN where nothing repeats.</summary>
+    public double PeriodSeconds { get; private set; }
+
+    /// <summary>Autocorrelation at that period, −1 to 1.</summary>
+    public double Periodicity { get; private set; }
+
+    /// <summary>Finds the period of a window.</summary>
+    /// <param name="pairs">Infrared and red in turn, slow part removed.</param>
+    public void Find(ReadOnlySpan<double> pairs)
+    {
+        var length = Coarsen(pairs);
+        var shortest = (int)Math.Ceiling(ShortestPeriodSeconds * rateHz);
+        var longest = Math.Min((int)(LongestPeriodSeconds * rateHz), length / 2);
+        for (var lag = shortest - 1; lag <= longest + 1; lag += Together)
+        {
+            Correlate(length, lag);
+        }
+
+        var highest = HighestPeak(shortest, longest);
+        var period = FirstPeak(shortest, longest, FirstGoodShare * highest);
+        Periodicity = highest > 0 ? TopOf(period) : highest;
+        PeriodSeconds = highest > 0 ? Parabola.TopNear(values, period) / rateHz : double.NaN;
+    }
+
+    private int Coarsen(ReadOnlySpan<double> pairs)
+    {
+        var length = pairs.Length / 2 / stride;
+        for (var n = 0; n < length; n++)
+        {
+            var sum = 0.0;
+            for (var k = 0; k < stride; k++)
+            {
+                sum += pairs[2 * ((n * stride) + k)];
+            }
+
+            coarse[n] = sum;
+            energies[n + 1] = energies[n] + (sum * sum);
+        }
+
+        return length;
+    }
+
+    // Products of so many lags at once: one value is read once for all of them, and no sum waits for another.
+    private void Correlate(int length, int lag)
+    {
+        double a = 0, b = 0, c = 0, d = 0;
+        var common = Math.Max(0, length - lag - Together + 1);
+        var early = coarse.AsSpan(0, common);
+        var late = coarse.AsSpan(lag, common + Together - 1);
+        for (var n = 0; n < early.Length; n++)
+        {
+            var x = early[n];
+            a += x * late[n];
+            b += x * late[n + 1];
+            c += x * late[n + 2];
+            d += x * late[n + 3];
+        }
+
+        ReadOnlySpan<double> sums = [a, b, c, d];
+        for (var k = 0; k < Together; k++)
+        {
+            values[lag + k] = Normalised(sums[k], common, length, lag + k);
+        }
+    }
+
+    private double Normalised(double cross, int from, int length, int lag)
+    {
+        for (var n = from; n + lag < length; n++)
+        {
+            cross += coarse[n] * coarse[n + lag];
+        }
+
+        var power = energies[Math.Max(0, length - lag)] * (energies[length] - energies[Math.Min(lag, length)]);
+        return power > 0 ? cross / Math.Sqrt(power) : 0;
+    }
+
+    private double HighestPeak(int shortest, int longest)
+    {
+        var highest = double.NegativeInfinity;
+        for (var lag = shortest; lag <= longest; lag++)
+        {
+            highest = IsPeak(lag) ? Math.Max(highest, TopOf(lag)) : highest;
+        }
+
+        return highest;
+    }
+
+    private int FirstPeak(int shortest, int longest, double enough)
+    {
+        var lag = shortest;
+        while (lag < longest && !(IsPeak(lag) && TopOf(lag) >= enough))
+        {
+            lag++;
+        }
+
+        return lag;
+    }
+
+    private bool IsPeak(int lag) => values[lag] >= values[lag - 1] && values[lag] > values[lag + 1];
+
+    private double TopOf(int lag) => Parabola.HeightNear(values, lag);
+}
