@@ -46,17 +46,23 @@ public sealed record JudgeOptions
     /// <summary>Skewness of the slope below which the wave has no front: blood comes faster than it goes, a shaken hand moves alike both ways. The published two-Gaussian pulse (Tang, Sci Rep 2020;10:13883) has 0.2 to 0.35 here, most fingers more.</summary>
     public double LeastFrontSteepness { get; init; } = 0.16;
 
-    /// <summary>The same where the window has no rhythm: twice what chance shaking of eight seconds scatters by.</summary>
-    public double LeastFrontSteepnessWithoutRhythm { get; init; } = 0.4;
+    /// <summary>Skewness of blood volume from which a wave as steep behind as in front is a pulse too: high for a shorter time than low.</summary>
+    public double LeastCrest { get; init; } = 0.5;
 
-    /// <summary>Median correlation of the beats' fronts below which they are not one heart's.</summary>
-    public double LeastAgreement { get; init; } = 0.85;
+    /// <summary>Skewness of the slope that such a wave has at least: none falls faster than it rises.</summary>
+    public double LeastFrontBesideCrest { get; init; } = -0.15;
 
-    /// <summary>Autocorrelation below which a window has no rhythm of its own to vouch for its beats.</summary>
-    public double LeastPeriodicity { get; init; } = 0.6;
+    /// <summary>Lower quartile of the beats' correlations with the mean of the others below which they are not one heart's; early beats of a sound rhythm go down to this.</summary>
+    public double LeastAgreement { get; init; } = 0.6;
 
-    /// <summary>The same correlation where the window has no rhythm: one heart's fronts are alike however irregular it beats, chance shaking's are not.</summary>
-    public double LeastAgreementWithoutRhythm { get; init; } = 0.95;
+    /// <summary>Autocorrelation below which a window has no rhythm of its own to vouch for its beats: chance shaking reaches it once in fifty windows.</summary>
+    public double LeastPeriodicity { get; init; } = 0.8;
+
+    /// <summary>The same quartile where the window has no rhythm: one heart's beats are alike however irregular, chance shaking's are not.</summary>
+    public double LeastAgreementWithoutRhythm { get; init; } = 0.8;
+
+    /// <summary>The same before any second was believed: what has never been a pulse has to show it clearly once.</summary>
+    public double LeastUnprovenAgreement { get; init; } = 0.92;
 
     /// <summary>Growth of the pulse, as a logarithm, that a vessel does not show from one window to the next: ln 1.5.</summary>
     public double LargestGrowth { get; init; } = 0.4;

@@ -134,14 +134,23 @@ internal sealed class SecondJudge
             return fit.IsSeparated ? Reasons.Motion : Reasons.LowPerfusion;
         }
 
-        var hasRhythm = pulse.Periodicity >= options.LeastPeriodicity;
-        if (!(pulse.FrontSteepness >= (hasRhythm ? options.LeastFrontSteepness : options.LeastFrontSteepnessWithoutRhythm))
-            || !(pulse.Agreement >= (hasRhythm ? options.LeastAgreement : options.LeastAgreementWithoutRhythm)))
+        if (!IsPulse(pulse))
         {
             return sinceDisturbance <= options.SettlingSeconds ? Reasons.Settling : hasRed ? calm.CauseOfShape(second) : Reasons.Motion;
         }
 
         return Reasons.None;
+    }
+
+    // Blood comes faster than it goes or stays up for a shorter time than down, beat after beat.
+    private bool IsPulse(in WindowPulse pulse)
+    {
+        var isShaped = pulse.FrontSteepness >= options.LeastFrontSteepness
+            || (pulse.Crest >= options.LeastCrest && pulse.FrontSteepness >= options.LeastFrontBesideCrest);
+        var least = pulse.Periodicity >= options.LeastPeriodicity ? options.LeastAgreement
+            : calm.IsKnown ? options.LeastAgreementWithoutRhythm
+            : options.LeastUnprovenAgreement;
+        return isShaped && pulse.Agreement >= least;
     }
 
     private Reasons RangeReason(in SignalSecond second)
