@@ -5,8 +5,8 @@ namespace PulseStream.Readings;
 /// <summary>What the finger looked like while it could be believed: the pulse's height and the steady light of both channels.</summary>
 internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
 {
-    // The height follows within some three seconds, as fast as a warming finger's pulse grows; light is let brighten by 0.2 % a second without a word.
-    private const double HeightGain = 0.3;
+    // The height follows within some two seconds, as fast as a warming finger's pulse grows; light is let brighten by 0.2 % a second without a word.
+    private const double HeightGain = 0.5;
     private const double BrighteningPerSecond = 0.002;
 
     // Equal counts are equal to within rounding; the calm level that they are counted from is known to a few thousandths.
@@ -112,9 +112,10 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
             return CauseOfLight(second);
         }
 
-        if (second.Fit.WindowSeconds <= heightWindowSeconds && Math.Log(second.Fit.PulseSize) - logHeight > options.LargestGrowth)
+        var growth = Math.Log(second.Fit.PulseSize) - logHeight;
+        if (second.Fit.WindowSeconds <= heightWindowSeconds && growth > options.LargestGrowth)
         {
-            if (++otherHeightSeconds > options.NewHeightSeconds)
+            if (growth < options.LargestNewHeight && ++otherHeightSeconds > options.NewHeightSeconds)
             {
                 logHeight = Math.Log(second.Fit.PulseSize);
             }

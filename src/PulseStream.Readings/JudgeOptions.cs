@@ -59,10 +59,13 @@ public sealed record JudgeOptions
     public double LeastPeriodicity { get; init; } = 0.8;
 
     /// <summary>The same quartile where the window has no rhythm: one heart's beats are alike however irregular, chance shaking's are not.</summary>
-    public double LeastAgreementWithoutRhythm { get; init; } = 0.8;
+    public double LeastAgreementWithoutRhythm { get; init; } = 0.7;
 
     /// <summary>The same before any second was believed: what has never been a pulse has to show it clearly once.</summary>
     public double LeastUnprovenAgreement { get; init; } = 0.92;
+
+    /// <summary>The same quartile below which no rate is told of an irregular rhythm: weak early beats and second waves cannot be told apart.</summary>
+    public double LeastIrregularAgreement { get; init; } = 0.92;
 
     /// <summary>Growth of the pulse, as a logarithm, that a vessel does not show from one window to the next: ln 1.5.</summary>
     public double LargestGrowth { get; init; } = 0.4;
@@ -84,6 +87,12 @@ public sealed record JudgeOptions
 
     /// <summary>Seconds after which another height of the pulse is taken as the true one.</summary>
     public int NewHeightSeconds { get; init; } = 20;
+
+    /// <summary>Growth, as a logarithm, above which another height is never taken for the pulse's: ln 3 is more than a hand that is lowered does.</summary>
+    public double LargestNewHeight { get; init; } = 1.1;
+
+    /// <summary>Seconds without a finger after which the next one is another: light that jumps for one second may be the same finger, half off.</summary>
+    public int ForgottenSeconds { get; init; } = 2;
 
     /// <summary>Rise of the steady light, as a logarithm, that tells of light leaking past: blood alone changes it by a few percent.</summary>
     public double LeakRise { get; init; } = 0.05;

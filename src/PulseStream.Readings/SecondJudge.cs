@@ -17,6 +17,7 @@ internal sealed class SecondJudge
     private readonly Presence presence;
     private readonly MissingRing missing = new();
     private int sinceDisturbance = int.MaxValue;
+    private int airSeconds;
 
     public SecondJudge(CalibrationCurve curve, JudgeOptions options, bool hasRed)
     {
@@ -97,9 +98,18 @@ internal sealed class SecondJudge
             return Reasons.Saturated | (presence.IsOpenAir(second) || light.AtEndStopShare > WholeShare ? Reasons.NoFinger : Reasons.None);
         }
 
-        if (presence.IsOpenAir(second))
+        if (!presence.IsOpenAir(second))
         {
-            calm.Forget();
+            airSeconds = 0;
+        }
+        else
+        {
+            airSeconds++;
+            if (airSeconds >= options.ForgottenSeconds)
+            {
+                calm.Forget();
+            }
+
             return Reasons.NoFinger;
         }
 
@@ -182,7 +192,7 @@ internal sealed class SecondJudge
     private bool IsIrregular(in WindowPulse pulse) => pulse.Irregularity > options.Irregularity;
 
     private bool IsRateSure(in WindowPulse pulse) =>
-        double.IsFinite(pulse.RatePerMinute) && !(IsIrregular(pulse) && pulse.RateSpreadPerMinute > options.LargestRateSpreadPerMinute);
+        double.IsFinite(pulse.RatePerMinute) && !(IsIrregular(pulse) && (pulse.RateSpreadPerMinute > options.LargestRateSpreadPerMinute || pulse.Agreement < options.LeastIrregularAgreement));
 
     private Saturation SaturationOf(in SignalSecond second)
     {

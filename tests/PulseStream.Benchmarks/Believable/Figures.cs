@@ -108,7 +108,9 @@ internal sealed class Figures
             widths.Add(spo2.HighPercent - spo2.LowPercent);
         }
 
-        if (second.PulseRatePerMinute is { } pulse && RateOver(beats, at + 1 - WindowSeconds, at + 1) is { } rate)
+        // Beats are not counted while nothing living is in the clip.
+        var isCounted = truth.Skip(at + 1 - WindowSeconds).Take(WindowSeconds).All(s => double.IsFinite(s.PulsePerMinute));
+        if (isCounted && second.PulseRatePerMinute is { } pulse && RateOver(beats, at + 1 - WindowSeconds, at + 1) is { } rate)
         {
             pulseErrors.Add(pulse - rate);
             halved += pulse < 0.67 * rate || pulse > 1.5 * rate ? 1 : 0;

@@ -35,9 +35,9 @@ internal static class Rows
 
     public static StreamRow Off { get; } = new("finger off", r => QuietFinger(r) with { Episodes = [new FingerOffEpisode(20, 40, r.Next(2) == 0 ? 0.03 : 1.7)] });
 
-    public static StreamRow HalfOff { get; } = new("finger half off", r => QuietFinger(r) with { Episodes = [new HalfOffEpisode(20, 45, Between(r, 0.2, 1), Between(r, 0.2, 1.6))] });
+    public static StreamRow HalfOff { get; } = new("finger half off", r => QuietFinger(r) with { Episodes = [new HalfOffEpisode(20, 45, Between(r, 0.15, 0.6), Between(r, 0.15, 0.9))] });
 
-    public static StreamRow Slipping { get; } = new("finger slipping", r => QuietFinger(r) with { Episodes = [new SlipEpisode(20, 50, Between(r, 0.5, 1.5), Between(r, 0.5, 2))] });
+    public static StreamRow Slipping { get; } = new("finger slipping", r => QuietFinger(r) with { Episodes = [new SlipEpisode(20, 50, Between(r, 0.3, 0.7), Between(r, 0.3, 1))] });
 
     public static StreamRow Lifeless { get; } = new("something lifeless", r => QuietFinger(r) with { Episodes = [new LifelessEpisode(0, 60, Between(r, 0.4, 1.2), Between(r, 0.4, 1.2), Between(r, 0.01, 1))] });
 

@@ -16,7 +16,7 @@ internal sealed record StreamRow(string Name, Func<Random, Scenario> Make)
         var figures = new Figures();
         for (var seed = 1; seed <= Streams; seed++)
         {
-            var scenario = Make(new Random(seed)) with { Seed = (ulong)seed };
+            var scenario = Make(new Random(7919 * seed)) with { Seed = (ulong)seed };
             var told = new Told();
             var reader = new FingerReader(new SimulatedRecording(scenario).Header, CalibrationCurve.TextbookLine, options);
             foreach (var block in new SimulatedRecording(scenario).Blocks(1000))
