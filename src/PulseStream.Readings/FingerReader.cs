@@ -34,12 +34,10 @@ public sealed class FingerReader
             Tell(skipped, observer);
         }
 
-        foreach (ref readonly var sample in block.Samples.Span)
+        var samples = block.Samples.Span;
+        while (signal.TryRead(ref samples, out var complete))
         {
-            if (signal.TryStep(sample, out var complete))
-            {
-                Tell(complete, observer);
-            }
+            Tell(complete, observer);
         }
     }
 

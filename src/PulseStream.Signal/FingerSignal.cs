@@ -1,3 +1,4 @@
+using System.Runtime.Intrinsics;
 using PulseStream.Samples;
 
 namespace PulseStream.Signal;
@@ -30,7 +31,7 @@ public sealed class FingerSignal
         this.design = design;
         hasRed = columns.HasFlag(SampleColumns.Red) && columns.HasFlag(SampleColumns.Infrared);
         isPleth = !columns.HasFlag(SampleColumns.Infrared);
-        meter = new(fullScaleCounts, design.Rate.Hz);
+        meter = new(fullScaleCounts, design.Rate.Hz, hasRed);
         averager = new(design.SamplesPerBin);
         bins = new(design);
         analysis = new(design, hasRed, isPleth);
@@ -66,16 +67,18 @@ public sealed class FingerSignal
     /// <param name="complete">The second that ended.</param>
     public bool TryStep(in Sample sample, out SignalSecond complete)
     {
-        var infrared = isPleth ? double.NaN : LightOf(sample.Infrared, sample.Ambient);
-        var red = hasRed ? LightOf(sample.Red, sample.Ambient) : double.NaN;
-        var logInfrared = isPleth ? -sample.Pleth : Math.Log(infrared);
-        meter.Step(sample, infrared, red, logInfrared);
-        if (averager.TryStep(NextIndex, logInfrared, hasRed ? Math.Log(red) : 0, out var bin))
-        {
-            Take(bin);
-        }
+        var one = new ReadOnlySpan<Sample>(in sample);
+        return TryRead(ref one, out complete);
+    }
 
-        NextIndex++;
+    /// <summary>Takes samples from <see cref="NextIndex"/> on, up to the end of their second; true when it ended: call again until false.</summary>
+    /// <param name="samples">Consecutive samples; those that were taken are cut off.</param>
+    /// <param name="complete">The second that ended.</param>
+    public bool TryRead(ref ReadOnlySpan<Sample> samples, out SignalSecond complete)
+    {
+        var length = (int)Math.Min(samples.Length, secondEnd - NextIndex);
+        Take(samples[..length]);
+        samples = samples[length..];
         if (NextIndex < secondEnd)
         {
             complete = default;
@@ -86,9 +89,53 @@ public sealed class FingerSignal
         return true;
     }
 
-    // A dark detector still has a logarithm: one count is less than any finger lets through.
-    private static double LightOf(double counts, double ambient) =>
-        Math.Max(1, double.IsNaN(ambient) ? counts : counts - ambient);
+    private void Take(ReadOnlySpan<Sample> samples)
+    {
+        while (!samples.IsEmpty)
+        {
+            if (averager.TryTurnTo(NextIndex, out var room, out var begun))
+            {
+                Take(begun);
+            }
+
+            var length = Math.Min(room, samples.Length);
+            TakeOfBin(samples[..length]);
+            if (length == room && averager.TryTake(out var complete))
+            {
+                Take(complete);
+            }
+
+            samples = samples[length..];
+            NextIndex += length;
+        }
+    }
+
+    private void TakeOfBin(ReadOnlySpan<Sample> samples)
+    {
+        foreach (ref readonly var sample in samples)
+        {
+            meter.AddRest(sample);
+            if (isPleth)
+            {
+                averager.AddLogarithms(Vector128.Create(-sample.Pleth, 0));
+                continue;
+            }
+
+            var light = LightOf(sample);
+            meter.AddLight(sample, light);
+            averager.Add(light);
+        }
+    }
+
+    // A dark detector still has a logarithm: one count is less than any finger lets through. Red that is not there is one count.
+    private Vector128<double> LightOf(in Sample sample)
+    {
+        var counts = Vector128.Create(sample.Infrared, hasRed ? sample.Red : 1);
+        var light = double.IsNaN(sample.Ambient) ? counts : counts - Vector128.Create(sample.Ambient);
+        light = Vector128.ConditionalSelect(Vector128.LessThan(light, Vector128<double>.One), Vector128<double>.One, light);
+        var most = Vector128.Create(BinAverager.LargestCounts);
+        return Vector128.ConditionalSelect(Vector128.GreaterThan(light, most), most, light);
+    }
 
     private void Take(in Bin bin)
     {

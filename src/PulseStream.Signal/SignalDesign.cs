@@ -39,8 +39,6 @@ public sealed class SignalDesign
 
     internal int LongestWindowBins => slow[^1].Length;
 
-    internal int MostSlowTerms => slowOfFastPulse[^1].Count;
-
     internal SlowBasis SlowOf(int windowSeconds, bool isFastPulse = false) =>
         (isFastPulse ? slowOfFastPulse : slow)[windowSeconds];
 

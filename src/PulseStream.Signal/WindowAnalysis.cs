@@ -1,5 +1,3 @@
-using System.Runtime.Intrinsics;
-
 namespace PulseStream.Signal;
 
 /// <summary>Measures the window that ends with a second: ratio, lines, beats. The longest window whose lights agree is taken.</summary>
@@ -26,7 +24,6 @@ internal sealed class WindowAnalysis
     private readonly bool isPleth;
     private readonly double[] pairs;
     private readonly double[] best;
-    private readonly Vector128<double>[] sums;
     private readonly LineRemover lines;
     private readonly BeatFinder finder;
     private readonly BeatShape shape = new();
@@ -42,7 +39,6 @@ internal sealed class WindowAnalysis
         this.isPleth = isPleth;
         pairs = new double[2 * design.LongestWindowBins];
         best = new double[2 * design.LongestWindowBins];
-        sums = new Vector128<double>[design.MostSlowTerms];
         lines = new(design);
         finder = new(design);
     }
@@ -136,7 +132,7 @@ internal sealed class WindowAnalysis
         var basis = design.SlowOf(seconds, isFastPulse);
         var window = pairs.AsSpan(0, 2 * basis.Length);
         bins.CopyNewest(window);
-        basis.Remove(window, sums);
+        basis.Remove(window);
         removed = basis.Count;
         return RatioRegression.Fit(window, bins.NoiseOver(seconds), design.Kernel.NoiseGain, removed, seconds);
     }
