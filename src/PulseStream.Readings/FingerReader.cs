@@ -16,9 +16,25 @@ public sealed class FingerReader
     /// <param name="curve">The curve from ratio of ratios to SpO2.</param>
     /// <param name="options">Limits with their reasons.</param>
     public FingerReader(RecordingHeader header, CalibrationCurve curve, ReadingOptions options)
+        : this(header, curve, options, new SignalDesign(header.Rate, options.Signal))
     {
+    }
+
+    /// <summary>A reader at the start of a recording, one of many that share what was designed for their rate.</summary>
+    /// <param name="header">Rate, columns and full scale of the recording.</param>
+    /// <param name="curve">The curve from ratio of ratios to SpO2.</param>
+    /// <param name="options">Limits with their reasons.</param>
+    /// <param name="design">Filters and bases for the header's rate and the options' signal stage.</param>
+    /// <exception cref="ArgumentException">The design is for another rate or for other options.</exception>
+    public FingerReader(RecordingHeader header, CalibrationCurve curve, ReadingOptions options, SignalDesign design)
+    {
+        if (design.Rate != header.Rate || design.Options != options.Signal)
+        {
+            throw new ArgumentException($"The design is for {design.Rate.Hz} Hz, or for other options; the recording has {header.Rate.Hz} Hz.", nameof(design));
+        }
+
         var hasRed = header.Columns.HasFlag(SampleColumns.Red) && header.Columns.HasFlag(SampleColumns.Infrared);
-        signal = new(new SignalDesign(header.Rate, options.Signal), header.Columns, header.FullScaleCounts);
+        signal = new(design, header.Columns, header.FullScaleCounts);
         judge = new(curve, options.Judge, hasRed);
         steady = new(options);
         sittings = new(options);

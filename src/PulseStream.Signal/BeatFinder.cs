@@ -1,3 +1,6 @@
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
+
 namespace PulseStream.Signal;
 
 /// <summary>
@@ -34,8 +37,7 @@ internal sealed class BeatFinder
     private readonly double binRateHz;
     private readonly int edge;
     private readonly int stride;
-    private readonly double[] coarse;
-    private readonly double[] autocorrelation;
+    private readonly Autocorrelation repetition;
     private readonly double[] slopes;
     private readonly int[] candidates = new int[256];
     private readonly double[] kept = new double[MostBeats];
@@ -45,8 +47,7 @@ internal sealed class BeatFinder
         binRateHz = design.BinRateHz;
         edge = 1 + (int)(EdgeSeconds * binRateHz);
         stride = binRateHz >= 50 ? 2 : 1;
-        coarse = new double[(design.LongestWindowBins / stride) + 1];
-        autocorrelation = new double[(int)(LongestPeriodSeconds * binRateHz / stride) + 2];
+        repetition = new((design.LongestWindowBins / stride) + 1, (int)(LongestPeriodSeconds * binRateHz / stride) + 2);
         slopes = new double[design.LongestWindowBins];
     }
 
@@ -79,18 +80,8 @@ internal sealed class BeatFinder
 
     private void TakeSlopes(ReadOnlySpan<double> pairs, int length, double slopeNoise)
     {
-        for (var n = 1; n < length - 1; n++)
-        {
-            slopes[n] = pairs[2 * (n - 1)] - pairs[2 * (n + 1)];
-        }
-
-        double square = 0, cube = 0;
-        for (var n = edge; n < length - edge; n++)
-        {
-            square += slopes[n] * slopes[n];
-            cube += slopes[n] * slopes[n] * slopes[n];
-        }
-
+        BloodSlope.Take(pairs, slopes);
+        var (square, cube) = BloodSlope.PowersOf(slopes.AsSpan(edge, length - (2 * edge)));
         var count = length - (2 * edge);
         var variance = square / count;
         var pulse = Math.Max(variance - slopeNoise, variance * LeastPulseShare);
@@ -99,32 +90,33 @@ internal sealed class BeatFinder
 
     private void FindPeriod(ReadOnlySpan<double> pairs, int length)
     {
-        var coarseLength = length / stride;
-        for (var n = 0; n < coarseLength; n++)
-        {
-            coarse[n] = stride == 2 ? pairs[4 * n] + pairs[(4 * n) + 2] : pairs[2 * n];
-        }
-
+        var coarse = repetition.Wave(length / stride);
+        Thin(MemoryMarshal.Cast<double, Vector128<double>>(pairs), coarse);
         var rate = binRateHz / stride;
         var shortest = (int)Math.Ceiling(ShortestPeriodSeconds * rate);
-        var longest = Math.Min((int)(LongestPeriodSeconds * rate), coarseLength / 2);
-        for (var lag = shortest - 1; lag <= longest + 1; lag++)
-        {
-            autocorrelation[lag] = AutocorrelationAt(coarseLength, lag);
-        }
-
-        var highest = HighestPeak(shortest, longest);
-        var lagOfPeriod = FirstPeak(shortest, longest, FirstGoodShare * highest);
+        var longest = Math.Min((int)(LongestPeriodSeconds * rate), coarse.Length / 2);
+        var autocorrelation = repetition.Of(coarse.Length, shortest - 1, longest + 1);
+        var highest = HighestPeak(autocorrelation, shortest, longest);
+        var lagOfPeriod = FirstPeak(autocorrelation, shortest, longest, FirstGoodShare * highest);
         Periodicity = highest > 0 ? autocorrelation[lagOfPeriod] : highest;
         PeriodSeconds = highest > 0 ? Refined(autocorrelation, lagOfPeriod) / rate : double.NaN;
     }
 
-    private double HighestPeak(int shortest, int longest)
+    private void Thin(ReadOnlySpan<Vector128<double>> lanes, Span<double> coarse)
+    {
+        for (var n = 0; n < coarse.Length; n++)
+        {
+            coarse[n] = stride == 2 ? (lanes[0] + lanes[1]).ToScalar() : lanes[0].ToScalar();
+            lanes = lanes[stride..];
+        }
+    }
+
+    private static double HighestPeak(ReadOnlySpan<double> autocorrelation, int shortest, int longest)
     {
         var highest = double.NegativeInfinity;
         for (var lag = shortest; lag <= longest; lag++)
         {
-            if (IsPeak(lag))
+            if (IsPeak(autocorrelation, lag))
             {
                 highest = Math.Max(highest, autocorrelation[lag]);
             }
@@ -133,10 +125,10 @@ internal sealed class BeatFinder
         return highest;
     }
 
-    private int FirstPeak(int shortest, int longest, double enough)
+    private static int FirstPeak(ReadOnlySpan<double> autocorrelation, int shortest, int longest, double enough)
     {
         var lag = shortest;
-        while (lag < longest && !(IsPeak(lag) && autocorrelation[lag] >= enough))
+        while (lag < longest && !(IsPeak(autocorrelation, lag) && autocorrelation[lag] >= enough))
         {
             lag++;
         }
@@ -144,23 +136,8 @@ internal sealed class BeatFinder
         return lag;
     }
 
-    private bool IsPeak(int lag) =>
+    private static bool IsPeak(ReadOnlySpan<double> autocorrelation, int lag) =>
         autocorrelation[lag] >= autocorrelation[lag - 1] && autocorrelation[lag] > autocorrelation[lag + 1];
-
-    private double AutocorrelationAt(int length, int lag)
-    {
-        double cross = 0, early = 0, late = 0;
-        for (var n = 0; n + lag < length; n++)
-        {
-            var a = coarse[n];
-            var b = coarse[n + lag];
-            cross += a * b;
-            early += a * a;
-            late += b * b;
-        }
-
-        return early > 0 && late > 0 ? cross / Math.Sqrt(early * late) : 0;
-    }
 
     private int Candidates(int length)
     {
@@ -243,7 +220,7 @@ internal sealed class BeatFinder
     }
 
     // Top of the parabola through a maximum and its neighbours.
-    private static double Refined(double[] values, int n)
+    private static double Refined(ReadOnlySpan<double> values, int n)
     {
         var curve = values[n - 1] - (2 * values[n]) + values[n + 1];
         return curve < 0 ? n + (0.5 * (values[n - 1] - values[n + 1]) / curve) : n;

@@ -33,9 +33,10 @@ internal sealed class BinAverager(int samplesPerBin)
     public void Add(Vector128<double> light)
     {
         product *= light;
-        if (++count % MostFactors == 0)
+        count++;
+        if (count % MostFactors == 0)
         {
-            logarithms += Log(product);
+            logarithms += NaturalLogarithm.Of(product);
             product = Vector128<double>.One;
         }
     }
@@ -51,7 +52,7 @@ internal sealed class BinAverager(int samplesPerBin)
     public bool TryTake(out Bin complete)
     {
         var isBegun = count > 0;
-        complete = isBegun ? new(bin, (logarithms + Log(product)) / count) : default;
+        complete = isBegun ? new(bin, (logarithms + NaturalLogarithm.Of(product)) / count) : default;
         Clear();
         return isBegun;
     }
@@ -62,8 +63,6 @@ internal sealed class BinAverager(int samplesPerBin)
         Clear();
         bin = -1;
     }
-
-    private static Vector128<double> Log(Vector128<double> light) => Vector128.Create(Math.Log(light[0]), Math.Log(light[1]));
 
     private void Clear()
     {

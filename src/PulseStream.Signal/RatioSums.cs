@@ -31,17 +31,18 @@ internal readonly record struct RatioSums(double Infrared, double Red, double Cr
             var earlyProducts = early * Vector128.Create(early.ToScalar());
             var lateProducts = late * Vector128.Create(late.ToScalar());
             var sum = earlyProducts + lateProducts;
-            squares += (early * early) + (late * late);
+            squares = Vector128.FusedMultiplyAdd(early, early, squares);
+            squares = Vector128.FusedMultiplyAdd(late, late, squares);
             products += sum;
-            productsTime += (earlyProducts - lateProducts) * time;
-            productsTime2 += sum * time * time;
+            productsTime = Vector128.FusedMultiplyAdd(earlyProducts - lateProducts, time, productsTime);
+            productsTime2 = Vector128.FusedMultiplyAdd(sum * time, time, productsTime2);
             time += Vector128.Create(step);
         }
 
         if (lanes.Length % 2 != 0)
         {
             var middle = lanes[half];
-            squares += middle * middle;
+            squares = Vector128.FusedMultiplyAdd(middle, middle, squares);
             products += middle * Vector128.Create(middle.ToScalar());
         }
 

@@ -54,9 +54,11 @@ internal sealed class SlowBasis
 
         SlowRow RowAt(int k, int n)
         {
+            // The middle is met from both sides: half of it each time, and nothing of what changes sign there.
             var isMiddle = (2 * n) + 1 == length;
-            return new(At(even, k, n), At(even, k + 1, n), At(even, k + 2, n), OddAt(k), OddAt(k + 1), OddAt(k + 2));
+            return new(EvenAt(k), EvenAt(k + 1), EvenAt(k + 2), OddAt(k), OddAt(k + 1), OddAt(k + 2));
 
+            double EvenAt(int shape) => (isMiddle ? 0.5 : 1) * At(even, shape, n);
             double OddAt(int shape) => isMiddle ? 0 : At(odd, shape, n);
         }
 

@@ -35,21 +35,18 @@ internal readonly ref struct SlowShares
     public static SlowShares Of(ReadOnlySpan<Vector128<double>> lanes, ReadOnlySpan<SlowRow> rows)
     {
         Vector128<double> e0 = default, e1 = default, e2 = default, o0 = default, o1 = default, o2 = default;
-        for (var n = 0; n < rows.Length; n++)
+        var late = lanes.Length - 1;
+        for (var n = 0; n < rows.Length; n++, late--)
         {
             ref readonly var row = ref rows[n];
-            var early = lanes[n];
-            var late = lanes[lanes.Length - 1 - n];
-
-            // The middle meets itself and counts once; its odd shapes are 0.
-            var sum = n == lanes.Length - 1 - n ? early : early + late;
-            var difference = early - late;
-            e0 += sum * row.Even0;
-            e1 += sum * row.Even1;
-            e2 += sum * row.Even2;
-            o0 += difference * row.Odd0;
-            o1 += difference * row.Odd1;
-            o2 += difference * row.Odd2;
+            var sum = lanes[n] + lanes[late];
+            var difference = lanes[n] - lanes[late];
+            e0 = Vector128.FusedMultiplyAdd(sum, Vector128.Create(row.Even0), e0);
+            e1 = Vector128.FusedMultiplyAdd(sum, Vector128.Create(row.Even1), e1);
+            e2 = Vector128.FusedMultiplyAdd(sum, Vector128.Create(row.Even2), e2);
+            o0 = Vector128.FusedMultiplyAdd(difference, Vector128.Create(row.Odd0), o0);
+            o1 = Vector128.FusedMultiplyAdd(difference, Vector128.Create(row.Odd1), o1);
+            o2 = Vector128.FusedMultiplyAdd(difference, Vector128.Create(row.Odd2), o2);
         }
 
         return new(e0, e1, e2, o0, o1, o2);
@@ -61,17 +58,19 @@ internal readonly ref struct SlowShares
     public void Remove(Span<Vector128<double>> lanes, ReadOnlySpan<SlowRow> rows)
     {
         var (e0, e1, e2, o0, o1, o2) = (even0, even1, even2, odd0, odd1, odd2);
-        for (var n = 0; n < rows.Length; n++)
+        var late = lanes.Length - 1;
+        for (var n = 0; n < rows.Length; n++, late--)
         {
             ref readonly var row = ref rows[n];
-            var even = (e0 * row.Even0) + (e1 * row.Even1) + (e2 * row.Even2);
-            var odd = (o0 * row.Odd0) + (o1 * row.Odd1) + (o2 * row.Odd2);
-            var late = lanes[lanes.Length - 1 - n] - (even - odd);
+            var even = e0 * Vector128.Create(row.Even0);
+            even = Vector128.FusedMultiplyAdd(e1, Vector128.Create(row.Even1), even);
+            even = Vector128.FusedMultiplyAdd(e2, Vector128.Create(row.Even2), even);
+            var odd = o0 * Vector128.Create(row.Odd0);
+            odd = Vector128.FusedMultiplyAdd(o1, Vector128.Create(row.Odd1), odd);
+            odd = Vector128.FusedMultiplyAdd(o2, Vector128.Create(row.Odd2), odd);
+
             lanes[n] -= even + odd;
-            if (n < lanes.Length - 1 - n)
-            {
-                lanes[lanes.Length - 1 - n] = late;
-            }
+            lanes[late] -= even - odd;
         }
     }
 }

@@ -59,7 +59,7 @@ internal sealed class SmoothingKernel
         var sum = window[Half] * Taps[Half];
         for (var k = 0; k < taps.Length; k++)
         {
-            sum += (window[k] + window[window.Length - 1 - k]) * taps[k];
+            sum = Vector128.FusedMultiplyAdd(window[k] + window[window.Length - 1 - k], Vector128.Create(taps[k]), sum);
         }
 
         return sum;

@@ -1,0 +1,88 @@
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
+
+namespace PulseStream.Signal;
+
+/// <summary>How far a wave repeats itself after each of many lags.</summary>
+/// <remarks>Lags in the lanes of a fixed width: each sum has the order of the plain loop, on every processor.</remarks>
+internal sealed class Autocorrelation
+{
+    private const int Lanes = 2;
+    private const int LagsAtOnce = 6 * Lanes;
+    private readonly double[] wave;
+    private readonly double[] energy;
+    private readonly double[] values;
+
+    /// <param name="mostPoints">Longest wave.</param>
+    /// <param name="longestLag">Longest lag.</param>
+    public Autocorrelation(int mostPoints, int longestLag)
+    {
+        // Zeros behind the wave: every lag then runs over the same places, and adds nothing where it reaches beyond the end.
+        wave = new double[mostPoints + longestLag + LagsAtOnce];
+        energy = new double[mostPoints + 1];
+        values = new double[longestLag + LagsAtOnce];
+    }
+
+    /// <summary>Room for the wave's values.</summary>
+    public Span<double> Wave(int points)
+    {
+        wave.AsSpan(points).Clear();
+        return wave.AsSpan(0, points);
+    }
+
+    /// <summary>Correlates the wave with itself; indexed by lag, meaningful between the two lags.</summary>
+    /// <param name="points">Values in <see cref="Wave"/>.</param>
+    /// <param name="shortest">Shortest lag.</param>
+    /// <param name="longest">Longest lag.</param>
+    public ReadOnlySpan<double> Of(int points, int shortest, int longest)
+    {
+        SumEnergy(points);
+        for (var lag = shortest; lag <= longest; lag += LagsAtOnce)
+        {
+            Correlate(points - lag, lag);
+        }
+
+        for (var lag = shortest; lag <= longest; lag++)
+        {
+            var early = energy[points - lag];
+            var late = energy[points] - energy[lag];
+            values[lag] = early > 0 && late > 0 ? values[lag] / Math.Sqrt(early * late) : 0;
+        }
+
+        return values;
+    }
+
+    private void SumEnergy(int points)
+    {
+        var sum = 0.0;
+        for (var n = 0; n < points; n++)
+        {
+            sum += wave[n] * wave[n];
+            energy[n + 1] = sum;
+        }
+    }
+
+    private void Correlate(int points, int lag)
+    {
+        Vector128<double> a = default, b = default, c = default, d = default, e = default, f = default;
+        for (var n = 0; n < points; n++)
+        {
+            var here = Vector128.Create(wave[n]);
+            var there = MemoryMarshal.Cast<double, Vector128<double>>(wave.AsSpan(n + lag, LagsAtOnce));
+            a = Vector128.FusedMultiplyAdd(here, there[0], a);
+            b = Vector128.FusedMultiplyAdd(here, there[1], b);
+            c = Vector128.FusedMultiplyAdd(here, there[2], c);
+            d = Vector128.FusedMultiplyAdd(here, there[3], d);
+            e = Vector128.FusedMultiplyAdd(here, there[4], e);
+            f = Vector128.FusedMultiplyAdd(here, there[5], f);
+        }
+
+        var sums = MemoryMarshal.Cast<double, Vector128<double>>(values.AsSpan(lag, LagsAtOnce));
+        sums[0] = a;
+        sums[1] = b;
+        sums[2] = c;
+        sums[3] = d;
+        sums[4] = e;
+        sums[5] = f;
+    }
+}
