@@ -16,25 +16,27 @@ public sealed class FingerReader
     /// <param name="curve">The curve from ratio of ratios to SpO2.</param>
     /// <param name="options">Limits with their reasons.</param>
     public FingerReader(RecordingHeader header, CalibrationCurve curve, ReadingOptions options)
-        : this(header, curve, options, new SignalDesign(header.Rate, options.Signal))
+        : this(header, curve, options, new WindowRoom(new SignalDesign(header.Rate, options.Signal)))
     {
     }
 
-    /// <summary>A reader at the start of a recording, one of many that share what was designed for their rate.</summary>
+    /// <summary>A reader at the start of a recording, one of several that are read in turn and share what they do not keep.</summary>
     /// <param name="header">Rate, columns and full scale of the recording.</param>
     /// <param name="curve">The curve from ratio of ratios to SpO2.</param>
     /// <param name="options">Limits with their reasons.</param>
-    /// <param name="design">Filters and bases for the header's rate and the options' signal stage.</param>
-    /// <exception cref="ArgumentException">The design is for another rate or for other options.</exception>
-    public FingerReader(RecordingHeader header, CalibrationCurve curve, ReadingOptions options, SignalDesign design)
+    /// <param name="room">Designed for the header's rate and the options' signal stage. Readers that run at the same time need one each.</param>
+    /// <exception cref="ArgumentException">The room was designed for another rate or for other options.</exception>
+    public FingerReader(RecordingHeader header, CalibrationCurve curve, ReadingOptions options, WindowRoom room)
     {
-        if (design.Rate != header.Rate || design.Options != options.Signal)
+        if (room.Design.Rate != header.Rate || room.Design.Options != options.Signal)
         {
-            throw new ArgumentException($"The design is for {design.Rate.Hz} Hz, or for other options; the recording has {header.Rate.Hz} Hz.", nameof(design));
+            throw new ArgumentException(
+                $"The room is for {room.Design.Rate.Hz} Hz and its own options, the recording has {header.Rate.Hz} Hz; design one for the header's rate and the options' signal stage.",
+                nameof(room));
         }
 
         var hasRed = header.Columns.HasFlag(SampleColumns.Red) && header.Columns.HasFlag(SampleColumns.Infrared);
-        signal = new(design, header.Columns, header.FullScaleCounts);
+        signal = new(room, header.Columns, header.FullScaleCounts);
         judge = new(curve, options.Judge, hasRed);
         steady = new(options);
         sittings = new(options);

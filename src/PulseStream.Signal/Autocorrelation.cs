@@ -10,7 +10,6 @@ internal sealed class Autocorrelation
     private const int Lanes = 2;
     private const int LagsAtOnce = 6 * Lanes;
     private readonly double[] wave;
-    private readonly double[] energy;
     private readonly double[] values;
 
     /// <param name="mostPoints">Longest wave.</param>
@@ -19,7 +18,6 @@ internal sealed class Autocorrelation
     {
         // Zeros behind the wave: every lag then runs over the same places, and adds nothing where it reaches beyond the end.
         wave = new double[mostPoints + longestLag + LagsAtOnce];
-        energy = new double[mostPoints + 1];
         values = new double[longestLag + LagsAtOnce];
     }
 
@@ -36,30 +34,38 @@ internal sealed class Autocorrelation
     /// <param name="longest">Longest lag.</param>
     public ReadOnlySpan<double> Of(int points, int shortest, int longest)
     {
-        SumEnergy(points);
         for (var lag = shortest; lag <= longest; lag += LagsAtOnce)
         {
             Correlate(points - lag, lag);
         }
 
-        for (var lag = shortest; lag <= longest; lag++)
-        {
-            var early = energy[points - lag];
-            var late = energy[points] - energy[lag];
-            values[lag] = early > 0 && late > 0 ? values[lag] / Math.Sqrt(early * late) : 0;
-        }
-
+        Normalise(wave.AsSpan(0, points), shortest, longest);
         return values;
     }
 
-    private void SumEnergy(int points)
+    // A lag compares all but the last values with all but the first ones.
+    private void Normalise(ReadOnlySpan<double> points, int shortest, int longest)
     {
-        var sum = 0.0;
-        for (var n = 0; n < points; n++)
+        var early = Energy(points[..^shortest]);
+        var late = Energy(points[shortest..]);
+        for (var lag = shortest; lag <= longest; lag++)
         {
-            sum += wave[n] * wave[n];
-            energy[n + 1] = sum;
+            values[lag] = early > 0 && late > 0 ? values[lag] / Math.Sqrt(early * late) : 0;
+            early -= points[^(lag + 1)] * points[^(lag + 1)];
+            late -= points[lag] * points[lag];
         }
+    }
+
+    private static double Energy(ReadOnlySpan<double> points)
+    {
+        Vector128<double> sum = default;
+        foreach (var pair in MemoryMarshal.Cast<double, Vector128<double>>(points))
+        {
+            sum = Vector128.FusedMultiplyAdd(pair, pair, sum);
+        }
+
+        var last = points.Length % Lanes != 0 ? points[^1] : 0;
+        return sum[0] + sum[1] + (last * last);
     }
 
     private void Correlate(int points, int lag)

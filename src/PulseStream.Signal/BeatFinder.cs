@@ -144,7 +144,8 @@ internal sealed class BeatFinder
         var count = 0;
         for (var n = edge; n < length - edge && count < candidates.Length; n++)
         {
-            if (slopes[n] > 0 && slopes[n] >= slopes[n - 1] && slopes[n] > slopes[n + 1])
+            var slope = slopes[n];
+            if (slope > slopes[n + 1] && slope >= slopes[n - 1] && slope > 0)
             {
                 candidates[count++] = n;
             }

@@ -27,14 +27,23 @@ public sealed class FingerSignal
     /// <param name="columns">What the recording has.</param>
     /// <param name="fullScaleCounts">The converter's largest count, or null.</param>
     public FingerSignal(SignalDesign design, SampleColumns columns, double? fullScaleCounts)
+        : this(new WindowRoom(design), columns, fullScaleCounts)
     {
-        this.design = design;
+    }
+
+    /// <summary>A machine at the start of a recording, one of several that are read in turn.</summary>
+    /// <param name="room">Filters and bases for the recording's rate, and room to apply them in.</param>
+    /// <param name="columns">What the recording has.</param>
+    /// <param name="fullScaleCounts">The converter's largest count, or null.</param>
+    public FingerSignal(WindowRoom room, SampleColumns columns, double? fullScaleCounts)
+    {
+        design = room.Design;
         hasRed = columns.HasFlag(SampleColumns.Red) && columns.HasFlag(SampleColumns.Infrared);
         isPleth = !columns.HasFlag(SampleColumns.Infrared);
         meter = new(fullScaleCounts, design.Rate.Hz, hasRed);
         averager = new(design.SamplesPerBin);
         bins = new(design);
-        analysis = new(design, hasRed, isPleth);
+        analysis = new(room, hasRed, isPleth);
         bridgedBins = (long)(design.Options.BridgedGapSeconds * design.BinRateHz) + 1;
         secondEnd = design.Rate.FirstIndexOf(1);
     }
@@ -42,7 +51,7 @@ public sealed class FingerSignal
     /// <summary>Index of the next sample expected.</summary>
     public long NextIndex { get; private set; }
 
-    /// <summary>Beats found with the second told last; valid until the next call.</summary>
+    /// <summary>Beats found with the second told last; valid until the next call to any machine in the same room.</summary>
     public ReadOnlySpan<Beat> Beats => analysis.Beats;
 
     /// <summary>Goes over missing samples; true for each second that ends among them: call again until false.</summary>

@@ -26,21 +26,23 @@ internal sealed class WindowAnalysis
     private readonly double[] best;
     private readonly LineRemover lines;
     private readonly BeatFinder finder;
-    private readonly BeatShape shape = new();
-    private readonly Beat[] beats = new Beat[64];
+    private readonly BeatShape shape;
+    private readonly Beat[] beats;
     private double lastRiseIndex = double.NegativeInfinity;
     private int beatCount;
     private int removed;
 
-    public WindowAnalysis(SignalDesign design, bool hasRed, bool isPleth)
+    public WindowAnalysis(WindowRoom room, bool hasRed, bool isPleth)
     {
-        this.design = design;
+        design = room.Design;
         this.hasRed = hasRed;
         this.isPleth = isPleth;
-        pairs = new double[2 * design.LongestWindowBins];
-        best = new double[2 * design.LongestWindowBins];
-        lines = new(design);
-        finder = new(design);
+        pairs = room.Pairs;
+        best = room.Best;
+        lines = room.Lines;
+        finder = room.Finder;
+        shape = room.Shape;
+        beats = room.Beats;
     }
 
     /// <summary>Beats found with the second measured last.</summary>
@@ -101,7 +103,7 @@ internal sealed class WindowAnalysis
     {
         if (taken.WindowSeconds == 0 || fit.Disagreement < taken.Disagreement)
         {
-            pairs.AsSpan().CopyTo(best);
+            pairs.AsSpan(0, 2 * design.SlowOf(fit.WindowSeconds).Length).CopyTo(best);
             taken = fit;
         }
     }
@@ -206,7 +208,7 @@ internal sealed class WindowAnalysis
         var start = bins.NewestBin - (window.Length / 2) + 1;
         var rate = design.Rate.Hz;
         var newest = IndexOf(bins.NewestBin) - (EmitDelaySeconds * rate);
-        for (var k = 0; k < finder.Count; k++)
+        for (var k = 0; k < finder.Count && beatCount < beats.Length; k++)
         {
             var index = IndexOf(start + finder.Rises[k]);
             if (index > newest || index < lastRiseIndex + (ShortestIntervalSeconds * rate) || (double.IsNegativeInfinity(lastRiseIndex) && k == 0))
