@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 
@@ -71,16 +72,19 @@ internal sealed class Autocorrelation
     private void Correlate(int points, int lag)
     {
         Vector128<double> a = default, b = default, c = default, d = default, e = default, f = default;
-        for (var n = 0; n < points; n++)
+        ref var first = ref wave[0];
+
+        // Cut once to all that the loop reads: no check is needed within it.
+        ref var lagged = ref MemoryMarshal.GetReference(wave.AsSpan(lag, points + LagsAtOnce));
+        for (nuint n = 0; n < (nuint)points; n++)
         {
-            var here = Vector128.Create(wave[n]);
-            var there = MemoryMarshal.Cast<double, Vector128<double>>(wave.AsSpan(n + lag, LagsAtOnce));
-            a = Vector128.FusedMultiplyAdd(here, there[0], a);
-            b = Vector128.FusedMultiplyAdd(here, there[1], b);
-            c = Vector128.FusedMultiplyAdd(here, there[2], c);
-            d = Vector128.FusedMultiplyAdd(here, there[3], d);
-            e = Vector128.FusedMultiplyAdd(here, there[4], e);
-            f = Vector128.FusedMultiplyAdd(here, there[5], f);
+            var here = Vector128.Create(Unsafe.Add(ref first, n));
+            a = Vector128.FusedMultiplyAdd(here, Vector128.LoadUnsafe(ref lagged, n), a);
+            b = Vector128.FusedMultiplyAdd(here, Vector128.LoadUnsafe(ref lagged, n + 2), b);
+            c = Vector128.FusedMultiplyAdd(here, Vector128.LoadUnsafe(ref lagged, n + 4), c);
+            d = Vector128.FusedMultiplyAdd(here, Vector128.LoadUnsafe(ref lagged, n + 6), d);
+            e = Vector128.FusedMultiplyAdd(here, Vector128.LoadUnsafe(ref lagged, n + 8), e);
+            f = Vector128.FusedMultiplyAdd(here, Vector128.LoadUnsafe(ref lagged, n + 10), f);
         }
 
         var sums = MemoryMarshal.Cast<double, Vector128<double>>(values.AsSpan(lag, LagsAtOnce));

@@ -142,13 +142,18 @@ internal sealed class BeatFinder
     private int Candidates(int length)
     {
         var count = 0;
-        for (var n = edge; n < length - edge && count < candidates.Length; n++)
+        double before = slopes[edge - 1], slope = slopes[edge];
+        var behind = slopes.AsSpan(edge + 1, length - (2 * edge));
+        for (var n = 0; n < behind.Length && count < candidates.Length; n++)
         {
-            var slope = slopes[n];
-            if (slope > slopes[n + 1] && slope >= slopes[n - 1] && slope > 0)
+            var after = behind[n];
+            if (slope > after && slope >= before && slope > 0)
             {
-                candidates[count++] = n;
+                candidates[count++] = edge + n;
             }
+
+            before = slope;
+            slope = after;
         }
 
         return count;

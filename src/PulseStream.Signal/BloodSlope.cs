@@ -17,9 +17,12 @@ internal static class BloodSlope
         var lanes = MemoryMarshal.Cast<double, Vector128<double>>(pairs);
         slopes[0] = 0;
         slopes[lanes.Length - 1] = 0;
-        for (var n = 1; n + 1 < lanes.Length; n++)
+        var before = lanes[..^2];
+        var after = lanes[2..];
+        var inner = slopes[1..];
+        for (var n = 0; n < before.Length && n < after.Length && n < inner.Length; n++)
         {
-            slopes[n] = lanes[n - 1].ToScalar() - lanes[n + 1].ToScalar();
+            inner[n] = before[n].ToScalar() - after[n].ToScalar();
         }
     }
 

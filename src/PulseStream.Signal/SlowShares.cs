@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 
 namespace PulseStream.Signal;
@@ -35,12 +36,13 @@ internal readonly ref struct SlowShares
     public static SlowShares Of(ReadOnlySpan<Vector128<double>> lanes, ReadOnlySpan<SlowRow> rows)
     {
         Vector128<double> e0 = default, e1 = default, e2 = default, o0 = default, o1 = default, o2 = default;
-        var late = lanes.Length - 1;
-        for (var n = 0; n < rows.Length; n++, late--)
+        ref readonly var late = ref lanes[^1];
+        for (var n = 0; n < rows.Length; n++)
         {
             ref readonly var row = ref rows[n];
-            var sum = lanes[n] + lanes[late];
-            var difference = lanes[n] - lanes[late];
+            var sum = lanes[n] + late;
+            var difference = lanes[n] - late;
+            late = ref Unsafe.Subtract(ref Unsafe.AsRef(in late), 1);
             e0 = Vector128.FusedMultiplyAdd(sum, Vector128.Create(row.Even0), e0);
             e1 = Vector128.FusedMultiplyAdd(sum, Vector128.Create(row.Even1), e1);
             e2 = Vector128.FusedMultiplyAdd(sum, Vector128.Create(row.Even2), e2);
@@ -58,8 +60,8 @@ internal readonly ref struct SlowShares
     public void Remove(Span<Vector128<double>> lanes, ReadOnlySpan<SlowRow> rows)
     {
         var (e0, e1, e2, o0, o1, o2) = (even0, even1, even2, odd0, odd1, odd2);
-        var late = lanes.Length - 1;
-        for (var n = 0; n < rows.Length; n++, late--)
+        ref var late = ref lanes[^1];
+        for (var n = 0; n < rows.Length; n++)
         {
             ref readonly var row = ref rows[n];
             var even = e0 * Vector128.Create(row.Even0);
@@ -70,7 +72,8 @@ internal readonly ref struct SlowShares
             odd = Vector128.FusedMultiplyAdd(o2, Vector128.Create(row.Odd2), odd);
 
             lanes[n] -= even + odd;
-            lanes[late] -= even - odd;
+            late -= even - odd;
+            late = ref Unsafe.Subtract(ref late, 1);
         }
     }
 }
