@@ -174,7 +174,8 @@ public sealed class FingerSignal
             Restart();
         }
 
-        var measured = analysis.Measure(bins);
+        // A second without a sample has nothing new to measure: a gap of hours costs no more than telling its seconds.
+        var measured = light.MissingShare < 1 ? analysis.Measure(bins) : analysis.Nothing();
         var told = new SignalSecond(second, light, measured.Fit, measured.Pulse, isRestarted);
         bins.EndSecond();
         isRestarted = false;

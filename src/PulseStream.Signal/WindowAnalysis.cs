@@ -51,6 +51,13 @@ internal sealed class WindowAnalysis
     /// <summary>The next beat has no interval.</summary>
     public void Restart() => lastRiseIndex = double.NegativeInfinity;
 
+    /// <summary>What a second is told of that has no window.</summary>
+    public (RatioFit Fit, WindowPulse Pulse) Nothing()
+    {
+        beatCount = 0;
+        return (default, default);
+    }
+
     /// <summary>Measures the newest window.</summary>
     public (RatioFit Fit, WindowPulse Pulse) Measure(SmoothedBins bins)
     {
@@ -59,7 +66,7 @@ internal sealed class WindowAnalysis
         var seconds = LongestFilled(bins);
         if (seconds < options.ShortestWindowSeconds)
         {
-            return (default, default);
+            return Nothing();
         }
 
         var fit = BestOf(bins, seconds);

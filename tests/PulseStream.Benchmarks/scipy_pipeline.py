@@ -1,10 +1,11 @@
-"""The stages of the signal core with a general-purpose library, as the yardstick that it is measured against.
+"""The stages of the signal core with a general-purpose library: the yardstick that it is measured against.
 
-Two lights in memory -> logarithm, band-pass 0.5 to 8 Hz (fourth order, one way), peaks of the pulse, and once a second
-over the last eight seconds: covariance of red and infrared (ratio of ratios) and the autocorrelation by FFT (period).
-Everything is vectorised over the whole recording; nothing is decided about a second.
+Two lights in memory -> logarithm, band-pass 0.5 to 8 Hz, peaks of the pulse, and once a second over the last eight
+seconds: covariance of red and infrared (ratio of ratios) and the autocorrelation by FFT (period). Every stage runs over
+the whole recording at once; no second is judged.
 
-Usage: python3 scipy_pipeline.py [SECONDS] [HZ] [PASSES]; prints samples (red and infrared together count one) a second.
+Usage: python3 scipy_pipeline.py [SECONDS] [HZ] [PASSES]; prints samples (red and infrared together count one) a second,
+the median of the passes.
 """
 
 import sys
@@ -15,7 +16,8 @@ from scipy.fft import irfft, next_fast_len, rfft
 from scipy.signal import butter, find_peaks, sosfilt
 
 WINDOW_SECONDS = 8
-BATCH = 64  # windows a batch: stays within the cache
+SHORTEST_PERIOD_SECONDS = 0.27
+LONGEST_PERIOD_SECONDS = 1.8
 
 
 def finger(seconds, hz):
@@ -30,30 +32,28 @@ def finger(seconds, hz):
     return red, infrared
 
 
+def windows(x, hz):
+    """The last eight seconds at the end of each second, one a row, less their mean."""
+    rows = np.lib.stride_tricks.sliding_window_view(x, WINDOW_SECONDS * hz)[::hz]
+    return rows - rows.mean(axis=1, keepdims=True)
+
+
 def pipeline(red, infrared, hz):
-    """Beats, and for each second the ratio of ratios and the period in seconds."""
-    sections = butter(2, (0.5, 8), "bandpass", fs=hz, output="sos")
+    """Places of the beats, and for each second the ratio of ratios and the period in seconds."""
+    sections = butter(4, (0.5, 8), "bandpass", fs=hz, output="sos")
     red = sosfilt(sections, np.log(red))
     infrared = sosfilt(sections, np.log(infrared))
-    beats, _ = find_peaks(-infrared, distance=int(0.27 * hz), prominence=0.3 * np.std(infrared))
+    beats, _ = find_peaks(-infrared, distance=int(SHORTEST_PERIOD_SECONDS * hz), prominence=0.3 * infrared.std())
 
-    length = WINDOW_SECONDS * hz
-    red_windows = np.lib.stride_tricks.sliding_window_view(red, length)[::hz]
-    infrared_windows = np.lib.stride_tricks.sliding_window_view(infrared, length)[::hz]
-    size = next_fast_len(2 * length, real=True)
-    shortest, longest = int(0.27 * hz), int(1.8 * hz)
-    ratios, periods = [], []
-    for start in range(0, len(red_windows), BATCH):
-        r = red_windows[start:start + BATCH]
-        i = infrared_windows[start:start + BATCH]
-        r = r - r.mean(axis=1, keepdims=True)
-        i = i - i.mean(axis=1, keepdims=True)
-        ratios.append(np.einsum("ij,ij->i", r, i) / np.einsum("ij,ij->i", i, i))
-        spectrum = rfft(i, size)
-        same = irfft(spectrum.real ** 2 + spectrum.imag ** 2, size)
-        periods.append((shortest + np.argmax(same[:, shortest:longest], axis=1)) / hz)
+    r, i = windows(red, hz), windows(infrared, hz)
+    ratios = np.einsum("ij,ij->i", r, i) / np.einsum("ij,ij->i", i, i)
 
-    return beats, np.concatenate(ratios), np.concatenate(periods)
+    size = next_fast_len(2 * i.shape[1], real=True)
+    spectrum = rfft(i, size)
+    same = irfft(spectrum.real ** 2 + spectrum.imag ** 2, size)
+    shortest, longest = int(SHORTEST_PERIOD_SECONDS * hz), int(LONGEST_PERIOD_SECONDS * hz)
+    periods = (shortest + np.argmax(same[:, shortest:longest], axis=1)) / hz
+    return beats, ratios, periods
 
 
 def main(seconds=3600, hz=100, passes=5):
