@@ -18,6 +18,7 @@ internal static class SpeedRatios
 
     // The first passes are compiled while they run.
     private const int WarmUpPasses = 10;
+    private const int WarmUpReplays = 3;
 
     public static async Task<int> Print()
     {
@@ -45,7 +46,11 @@ internal static class SpeedRatios
             Core(samples, hz);
         }
 
-        await Replay(file);
+        for (var pass = 0; pass < WarmUpReplays; pass++)
+        {
+            await Replay(file, "--archive", Path.Combine(folder, $"warm-up-{hz}-{pass}"));
+        }
+
         List<double> scipy = [], core = [], replay = [], archive = [];
         for (var round = 0; round < Rounds; round++)
         {

@@ -39,7 +39,7 @@ public sealed class VectorsAgainstPlainTests
         var basis = Design.SlowOf(seconds, isFastPulse);
         var (infrared, red) = Lights(basis.Length);
         var pairs = Pairs(infrared, red);
-        basis.Remove(MemoryMarshal.Cast<Vector128<double>, double>(pairs));
+        basis.Remove(MemoryMarshal.Cast<Vector128<double>, double>(pairs.AsSpan()));
         PlainSums.RemoveSlow(basis, infrared);
         PlainSums.RemoveSlow(basis, red);
         Assert.Equal(infrared, pairs.Select(pair => pair[0]));
