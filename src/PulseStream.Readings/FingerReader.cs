@@ -16,9 +16,27 @@ public sealed class FingerReader
     /// <param name="curve">The curve from ratio of ratios to SpO2.</param>
     /// <param name="options">Limits with their reasons.</param>
     public FingerReader(RecordingHeader header, CalibrationCurve curve, ReadingOptions options)
+        : this(header, curve, options, new WindowRoom(new SignalDesign(header.Rate, options.Signal)))
     {
+    }
+
+    /// <summary>A reader at the start of a recording, one of several that are read in turn and share what they do not keep.</summary>
+    /// <param name="header">Rate, columns and full scale of the recording.</param>
+    /// <param name="curve">The curve from ratio of ratios to SpO2.</param>
+    /// <param name="options">Limits with their reasons.</param>
+    /// <param name="room">Designed for the header's rate and the options' signal stage. Readers that run at the same time need one each.</param>
+    /// <exception cref="ArgumentException">The room was designed for another rate or for other options.</exception>
+    public FingerReader(RecordingHeader header, CalibrationCurve curve, ReadingOptions options, WindowRoom room)
+    {
+        if (room.Design.Rate != header.Rate || room.Design.Options != options.Signal)
+        {
+            throw new ArgumentException(
+                $"The room is for {room.Design.Rate.Hz} Hz and its own options, the recording has {header.Rate.Hz} Hz; design one for the header's rate and the options' signal stage.",
+                nameof(room));
+        }
+
         var hasRed = header.Columns.HasFlag(SampleColumns.Red) && header.Columns.HasFlag(SampleColumns.Infrared);
-        signal = new(new SignalDesign(header.Rate, options.Signal), header.Columns, header.FullScaleCounts);
+        signal = new(room, header.Columns, header.FullScaleCounts);
         judge = new(curve, options.Judge, hasRed);
         steady = new(options);
         sittings = new(options);
@@ -34,12 +52,10 @@ public sealed class FingerReader
             Tell(skipped, observer);
         }
 
-        foreach (ref readonly var sample in block.Samples.Span)
+        var samples = block.Samples.Span;
+        while (signal.TryRead(ref samples, out var complete))
         {
-            if (signal.TryStep(sample, out var complete))
-            {
-                Tell(complete, observer);
-            }
+            Tell(complete, observer);
         }
     }
 

@@ -65,8 +65,9 @@ internal sealed class SittingKeeper(ReadingOptions options)
         else if (second is UsableSecond usable)
         {
             hasSpo2 |= usable.Spo2 is not null;
-            if (WholeRate.MedianOf([usable]) is { } rate)
+            if (usable.PulseRatePerMinute is { } exact)
             {
+                var rate = WholeRate.Rounded(exact);
                 rates[rate] = rates.GetValueOrDefault(rate) + 1;
             }
         }

@@ -3,16 +3,27 @@ namespace PulseStream.Readings;
 /// <summary>The pulse rate of several seconds as a whole number.</summary>
 internal static class WholeRate
 {
-    /// <summary>Median of the rates there are, rounded; null where there is none.</summary>
-    public static int? MedianOf(IReadOnlyList<UsableSecond> seconds) =>
-        MedianOf(seconds.Where(s => s.PulseRatePerMinute is not null).Select(s => s.PulseRatePerMinute!.Value));
+    // Five seconds make a reading by default; more than these are rare enough to be given room of their own.
+    private const int FewSeconds = 64;
 
-    /// <summary>Median of rates, rounded; null where there is none.</summary>
-    public static int? MedianOf(IEnumerable<double> rates)
+    /// <summary>Median of the rates there are, rounded; null where there is none.</summary>
+    public static int? MedianOf(ReadOnlySpan<UsableSecond> seconds)
     {
-        var sorted = rates.Order().ToArray();
-        return sorted.Length == 0
-            ? null
-            : (int)Math.Round(0.5 * (sorted[(sorted.Length - 1) / 2] + sorted[sorted.Length / 2]), MidpointRounding.AwayFromZero);
+        Span<double> rates = seconds.Length <= FewSeconds ? stackalloc double[FewSeconds] : new double[seconds.Length];
+        var count = 0;
+        foreach (var second in seconds)
+        {
+            if (second.PulseRatePerMinute is { } rate)
+            {
+                rates[count++] = rate;
+            }
+        }
+
+        rates = rates[..count];
+        rates.Sort();
+        return count == 0 ? null : Rounded(0.5 * (rates[(count - 1) / 2] + rates[count / 2]));
     }
+
+    /// <summary>A rate as it is shown.</summary>
+    public static int Rounded(double rate) => (int)Math.Round(rate, MidpointRounding.AwayFromZero);
 }

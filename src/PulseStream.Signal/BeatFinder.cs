@@ -74,7 +74,7 @@ internal sealed class BeatFinder
     public void Find(ReadOnlySpan<double> pairs, double usualIntervalSeconds)
     {
         var length = pairs.Length / 2;
-        TakeSlopes(pairs, length);
+        BloodSlope.Take(pairs, slopes);
         repetition.Find(pairs);
         var count = Candidates(length);
         UsualIntervalSeconds = !RepeatsWell && usualIntervalSeconds > 0 ? usualIntervalSeconds : PeriodSeconds;
@@ -86,23 +86,21 @@ internal sealed class BeatFinder
         }
     }
 
-    private void TakeSlopes(ReadOnlySpan<double> pairs, int length)
-    {
-        for (var n = 1; n < length - 1; n++)
-        {
-            slopes[n] = pairs[2 * (n - 1)] - pairs[2 * (n + 1)];
-        }
-    }
-
     private int Candidates(int length)
     {
         var count = 0;
-        for (var n = edge; n < length - newestEdge && count < candidates.Length; n++)
+        double before = slopes[edge - 1], slope = slopes[edge];
+        var behind = slopes.AsSpan(edge + 1, length - edge - newestEdge);
+        for (var n = 0; n < behind.Length && count < candidates.Length; n++)
         {
-            if (slopes[n] > 0 && slopes[n] >= slopes[n - 1] && slopes[n] > slopes[n + 1])
+            var after = behind[n];
+            if (slope > after && slope >= before && slope > 0)
             {
-                candidates[count++] = n;
+                candidates[count++] = edge + n;
             }
+
+            before = slope;
+            slope = after;
         }
 
         return count;

@@ -1,3 +1,6 @@
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
+
 namespace PulseStream.Signal;
 
 /// <summary>How alike the beats of a window are, and how high: each beat against the mean of all the others.</summary>
@@ -107,18 +110,33 @@ internal sealed class BeatShape
         const double reachShare = 0.45;
         var centre = (int)Math.Round(rise);
         var reach = Math.Max(2, (int)(reachShare * periodBins));
-        double trough = double.PositiveInfinity, peak = double.NegativeInfinity;
-        for (var n = Math.Max(0, centre - reach); n <= centre; n++)
+        var lanes = MemoryMarshal.Cast<double, Vector128<double>>(pairs);
+        var end = Math.Min(lanes.Length, centre + reach);
+
+        // Blood is minus infrared: its trough is the brightest light before the front, its peak the darkest behind.
+        return Brightest(lanes[Math.Max(0, centre - reach)..(centre + 1)]) - Darkest(lanes[centre..end]);
+    }
+
+    private static double Brightest(ReadOnlySpan<Vector128<double>> lanes)
+    {
+        var light = lanes[0];
+        foreach (var lane in lanes)
         {
-            trough = Math.Min(trough, -pairs[2 * n]);
+            light = Vector128.MaxNative(light, lane);
         }
 
-        for (var n = centre; n < Math.Min(pairs.Length / 2, centre + reach); n++)
+        return light[0];
+    }
+
+    private static double Darkest(ReadOnlySpan<Vector128<double>> lanes)
+    {
+        var light = lanes[0];
+        foreach (var lane in lanes)
         {
-            peak = Math.Max(peak, -pairs[2 * n]);
+            light = Vector128.MinNative(light, lane);
         }
 
-        return peak - trough;
+        return light[0];
     }
 
     private double QuartileOfWhole(ReadOnlySpan<double> pairs, ReadOnlySpan<double> rises, int before, int longest)

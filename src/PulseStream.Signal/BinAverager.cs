@@ -1,52 +1,73 @@
+using System.Runtime.Intrinsics;
+
 namespace PulseStream.Signal;
 
 /// <summary>Averages the logarithms of both lights over the samples of a bin; a missing sample is missing from both and so leaves their ratio alone.</summary>
 internal sealed class BinAverager(int samplesPerBin)
 {
+    // 16 lights of 1e18 counts are still a double: the sum of logarithms is the logarithm of the product.
+    private const int MostFactors = 16;
     private long bin = -1;
-    private double infraredSum;
-    private double redSum;
+    private Vector128<double> product = Vector128<double>.One;
+    private Vector128<double> logarithms;
     private int count;
 
-    /// <summary>Adds a sample; true when its bin, or the one before it, is complete.</summary>
-    public bool TryStep(long index, double infrared, double red, out Bin complete)
+    /// <summary>Largest light that can be added, counts.</summary>
+    public const double LargestCounts = 1e18;
+
+    /// <summary>Turns to the bin of a sample; true when the one before it was begun and is told.</summary>
+    /// <param name="index">Index of the sample.</param>
+    /// <param name="room">Samples from this one to the end of its bin.</param>
+    /// <param name="begun">The bin before.</param>
+    public bool TryTurnTo(long index, out int room, out Bin begun)
     {
-        var next = index / samplesPerBin;
-        complete = default;
-        var isComplete = false;
-        if (next != bin)
-        {
-            isComplete = TryTake(out complete);
-            bin = next;
-        }
+        var own = index / samplesPerBin;
+        room = (int)(((own + 1) * samplesPerBin) - index);
+        begun = default;
+        var isTurned = own != bin && TryTake(out begun);
+        bin = own;
+        return isTurned;
+    }
 
-        infraredSum += infrared;
-        redSum += red;
+    /// <summary>Adds a sample's light, infrared and red, from 1 to <see cref="LargestCounts"/>.</summary>
+    public void Add(Vector128<double> light)
+    {
+        product *= light;
         count++;
-        if (!isComplete && index - (bin * samplesPerBin) == samplesPerBin - 1)
+        if (count % MostFactors == 0)
         {
-            isComplete = TryTake(out complete);
+            logarithms += NaturalLogarithm.Of(product);
+            product = Vector128<double>.One;
         }
+    }
 
-        return isComplete;
+    /// <summary>Adds a sample whose logarithms are known.</summary>
+    public void AddLogarithms(Vector128<double> light)
+    {
+        logarithms += light;
+        count++;
+    }
+
+    /// <summary>Tells the bin and starts anew; false where it held nothing.</summary>
+    public bool TryTake(out Bin complete)
+    {
+        var isBegun = count > 0;
+        complete = isBegun ? new(bin, (logarithms + NaturalLogarithm.Of(product)) / count) : default;
+        Clear();
+        return isBegun;
     }
 
     /// <summary>Forgets a bin begun.</summary>
     public void Restart()
     {
-        count = 0;
-        infraredSum = 0;
-        redSum = 0;
+        Clear();
         bin = -1;
     }
 
-    private bool TryTake(out Bin complete)
+    private void Clear()
     {
-        complete = count > 0 ? new(bin, infraredSum / count, redSum / count) : default;
-        var isComplete = count > 0;
-        infraredSum = 0;
-        redSum = 0;
         count = 0;
-        return isComplete;
+        product = Vector128<double>.One;
+        logarithms = default;
     }
 }

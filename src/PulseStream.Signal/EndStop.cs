@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace PulseStream.Signal;
 
 /// <summary>
@@ -12,6 +14,8 @@ internal sealed class EndStop
     private double highest = double.NegativeInfinity;
     private double lowest = double.PositiveInfinity;
     private double previous = double.NaN;
+    private double innerTop = double.NegativeInfinity;
+    private double innerBottom = double.PositiveInfinity;
     private int run;
     private int highestRuns;
     private int lowestRuns;
@@ -30,9 +34,31 @@ internal sealed class EndStop
     /// <summary>Samples at an end stop since the last <see cref="Restart"/>.</summary>
     public int Count { get; private set; }
 
-    /// <summary>Judges one sample.</summary>
+    /// <summary>Judges one sample; NaN is none.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public void Step(double counts)
     {
+        // Nearly every sample lies within what has been seen and is not the one before.
+        if (counts < innerTop && counts > innerBottom && counts != previous)
+        {
+            previous = counts;
+            run = 1;
+            return;
+        }
+
+        StepAtEdge(counts);
+    }
+
+    /// <summary>Starts a new count; the edges are remembered.</summary>
+    public void Restart() => Count = 0;
+
+    private void StepAtEdge(double counts)
+    {
+        if (double.IsNaN(counts))
+        {
+            return;
+        }
+
         run = counts == previous ? run + 1 : 1;
         previous = counts;
         CountRuns(counts);
@@ -45,9 +71,6 @@ internal sealed class EndStop
             Count += AtEdge(counts);
         }
     }
-
-    /// <summary>Starts a new count; the edges are remembered.</summary>
-    public void Restart() => Count = 0;
 
     private void CountRuns(double counts)
     {
@@ -63,6 +86,8 @@ internal sealed class EndStop
             lowestRuns = 0;
         }
 
+        innerTop = double.IsNaN(fullScale) ? highest : Math.Min(highest, fullScale);
+        innerBottom = Math.Max(lowest, 0);
         if (run == longRun)
         {
             highestRuns += counts == highest ? 1 : 0;

@@ -1,3 +1,4 @@
+using System.Runtime.Intrinsics;
 using PulseStream.Samples;
 
 namespace PulseStream.Signal;
@@ -26,14 +27,23 @@ public sealed class FingerSignal
     /// <param name="columns">What the recording has.</param>
     /// <param name="fullScaleCounts">The converter's largest count, or null.</param>
     public FingerSignal(SignalDesign design, SampleColumns columns, double? fullScaleCounts)
+        : this(new WindowRoom(design), columns, fullScaleCounts)
     {
-        this.design = design;
+    }
+
+    /// <summary>A machine at the start of a recording, one of several that are read in turn.</summary>
+    /// <param name="room">Filters and bases for the recording's rate, and room to apply them in.</param>
+    /// <param name="columns">What the recording has.</param>
+    /// <param name="fullScaleCounts">The converter's largest count, or null.</param>
+    public FingerSignal(WindowRoom room, SampleColumns columns, double? fullScaleCounts)
+    {
+        design = room.Design;
         hasRed = columns.HasFlag(SampleColumns.Red) && columns.HasFlag(SampleColumns.Infrared);
         isPleth = !columns.HasFlag(SampleColumns.Infrared);
-        meter = new(fullScaleCounts, design.Rate.Hz);
+        meter = new(fullScaleCounts, design.Rate.Hz, hasRed);
         averager = new(design.SamplesPerBin);
         bins = new(design);
-        analysis = new(design, hasRed, isPleth);
+        analysis = new(room, hasRed, isPleth);
         bridgedBins = (long)(design.Options.BridgedGapSeconds * design.BinRateHz) + 1;
         secondEnd = design.Rate.FirstIndexOf(1);
     }
@@ -41,7 +51,7 @@ public sealed class FingerSignal
     /// <summary>Index of the next sample expected.</summary>
     public long NextIndex { get; private set; }
 
-    /// <summary>Beats found with the second told last; valid until the next call.</summary>
+    /// <summary>Beats found with the second told last; valid until the next call to any machine in the same room.</summary>
     public ReadOnlySpan<Beat> Beats => analysis.Beats;
 
     /// <summary>Goes over missing samples; true for each second that ends among them: call again until false.</summary>
@@ -66,16 +76,18 @@ public sealed class FingerSignal
     /// <param name="complete">The second that ended.</param>
     public bool TryStep(in Sample sample, out SignalSecond complete)
     {
-        var infrared = isPleth ? double.NaN : LightOf(sample.Infrared, sample.Ambient);
-        var red = hasRed ? LightOf(sample.Red, sample.Ambient) : double.NaN;
-        var logInfrared = isPleth ? -sample.Pleth : Math.Log(infrared);
-        meter.Step(sample, infrared, red, logInfrared);
-        if (averager.TryStep(NextIndex, logInfrared, hasRed ? Math.Log(red) : 0, out var bin))
-        {
-            Take(bin);
-        }
+        var one = new ReadOnlySpan<Sample>(in sample);
+        return TryRead(ref one, out complete);
+    }
 
-        NextIndex++;
+    /// <summary>Takes samples from <see cref="NextIndex"/> on, up to the end of their second; true when it ended: call again until false.</summary>
+    /// <param name="samples">Consecutive samples; those that were taken are cut off.</param>
+    /// <param name="complete">The second that ended.</param>
+    public bool TryRead(ref ReadOnlySpan<Sample> samples, out SignalSecond complete)
+    {
+        var length = (int)Math.Min(samples.Length, secondEnd - NextIndex);
+        Take(samples[..length]);
+        samples = samples[length..];
         if (NextIndex < secondEnd)
         {
             complete = default;
@@ -92,9 +104,53 @@ public sealed class FingerSignal
     /// <summary>The finger has left: its pulse says nothing of the next.</summary>
     public void ForgetPulse() => analysis.ForgetPulse();
 
-    // A dark detector still has a logarithm: one count is less than any finger lets through.
-    private static double LightOf(double counts, double ambient) =>
-        Math.Max(1, double.IsNaN(ambient) ? counts : counts - ambient);
+    private void Take(ReadOnlySpan<Sample> samples)
+    {
+        while (!samples.IsEmpty)
+        {
+            if (averager.TryTurnTo(NextIndex, out var room, out var begun))
+            {
+                Take(begun);
+            }
+
+            var length = Math.Min(room, samples.Length);
+            TakeOfBin(samples[..length]);
+            if (length == room && averager.TryTake(out var complete))
+            {
+                Take(complete);
+            }
+
+            samples = samples[length..];
+            NextIndex += length;
+        }
+    }
+
+    private void TakeOfBin(ReadOnlySpan<Sample> samples)
+    {
+        foreach (ref readonly var sample in samples)
+        {
+            meter.AddRest(sample);
+            if (isPleth)
+            {
+                averager.AddLogarithms(Vector128.Create(-sample.Pleth, 0));
+                continue;
+            }
+
+            var light = LightOf(sample);
+            meter.AddLight(sample, light);
+            averager.Add(light);
+        }
+    }
+
+    // A dark detector still has a logarithm: one count is less than any finger lets through. Red that is not there is one count.
+    private Vector128<double> LightOf(in Sample sample)
+    {
+        var counts = Vector128.Create(sample.Infrared, hasRed ? sample.Red : 1);
+        var light = double.IsNaN(sample.Ambient) ? counts : counts - Vector128.Create(sample.Ambient);
+        light = Vector128.ConditionalSelect(Vector128.LessThan(light, Vector128<double>.One), Vector128<double>.One, light);
+        var most = Vector128.Create(BinAverager.LargestCounts);
+        return Vector128.ConditionalSelect(Vector128.GreaterThan(light, most), most, light);
+    }
 
     private void Take(in Bin bin)
     {
@@ -124,7 +180,8 @@ public sealed class FingerSignal
             Restart();
         }
 
-        var measured = analysis.Measure(bins, secondEnd);
+        // A second without a sample has nothing new to measure: a gap of hours costs no more than telling its seconds.
+        var measured = light.MissingShare < 1 ? analysis.Measure(bins, secondEnd) : analysis.Nothing();
         var told = new SignalSecond(second, light, measured.Fit, measured.Pulse, isRestarted);
         bins.EndSecond();
         isRestarted = false;

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.Intrinsics;
 using PulseStream.Samples;
 
 namespace PulseStream.Signal;
@@ -7,45 +9,48 @@ internal sealed class LightMeter
 {
     private readonly EndStop redStop;
     private readonly EndStop infraredStop;
-    private readonly Moments infrared = new();
-    private readonly Moments infraredLog = new();
-    private readonly Moments red = new();
+    private readonly bool hasRed;
     private readonly Moments ambient = new();
     private readonly Moments accelerationX = new();
     private readonly Moments accelerationY = new();
     private readonly Moments accelerationZ = new();
+    private Vector128<double> origin;
+    private Vector128<double> sum;
+    private Vector128<double> squares;
     private double ambientHighest;
     private double ambientLowest;
+    private int lights;
     private int samples;
 
-    public LightMeter(double? fullScaleCounts, double rateHz)
+    public LightMeter(double? fullScaleCounts, double rateHz, bool hasRed)
     {
         redStop = new(fullScaleCounts ?? double.NaN, rateHz);
         infraredStop = new(fullScaleCounts ?? double.NaN, rateHz);
+        this.hasRed = hasRed;
         Restart();
     }
 
-    /// <summary>Adds a sample.</summary>
+    /// <summary>Adds the light of a sample.</summary>
     /// <param name="sample">As received: saturation is judged before ambient is subtracted, afterwards it no longer shows.</param>
-    /// <param name="infraredLight">Infrared with ambient taken off.</param>
-    /// <param name="redLight">Red with ambient taken off.</param>
-    /// <param name="logInfrared">Natural logarithm of infrared light.</param>
-    public void Step(in Sample sample, double infraredLight, double redLight, double logInfrared)
+    /// <param name="light">Infrared and red with ambient taken off; any red where the recording has none.</param>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public void AddLight(in Sample sample, Vector128<double> light)
+    {
+        infraredStop.Step(sample.Infrared);
+        redStop.Step(sample.Red);
+
+        // About the first value, which keeps small swings on a large level exact.
+        origin = lights++ == 0 ? light : origin;
+        var difference = light - origin;
+        sum += difference;
+        squares += difference * difference;
+    }
+
+    /// <summary>Adds what else a sample holds.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public void AddRest(in Sample sample)
     {
         samples++;
-        if (!double.IsNaN(sample.Infrared))
-        {
-            infraredStop.Step(sample.Infrared);
-            infrared.Add(infraredLight);
-            infraredLog.Add(logInfrared);
-        }
-
-        if (!double.IsNaN(sample.Red))
-        {
-            redStop.Step(sample.Red);
-            red.Add(redLight);
-        }
-
         if (!double.IsNaN(sample.Ambient))
         {
             AddAmbient(sample.Ambient);
@@ -53,9 +58,7 @@ internal sealed class LightMeter
 
         if (!double.IsNaN(sample.AccelerationX))
         {
-            accelerationX.Add(sample.AccelerationX);
-            accelerationY.Add(sample.AccelerationY);
-            accelerationZ.Add(sample.AccelerationZ);
+            AddAcceleration(sample);
         }
     }
 
@@ -65,15 +68,17 @@ internal sealed class LightMeter
     public SecondLight Take(long expected, double noiseSwing)
     {
         var clipped = Math.Max(redStop.Count, infraredStop.Count);
+        var shift = sum / lights;
+        var mean = origin + shift;
         var light = new SecondLight(
             Math.Max(0, 1 - ((double)samples / expected)),
             samples > 0 ? Math.Min(1, (double)clipped / samples) : 0,
-            infrared.Mean,
-            red.Mean,
+            lights > 0 ? mean[0] : double.NaN,
+            lights > 0 && hasRed ? mean[1] : double.NaN,
             ambient.Mean,
             ambient.Count > 0 ? ambientHighest - ambientLowest : double.NaN,
             Math.Sqrt(accelerationX.Variance + accelerationY.Variance + accelerationZ.Variance),
-            Math.Sqrt(infraredLog.Variance),
+            lights > 0 ? Math.Sqrt(Math.Max(0, (squares[0] / lights) - (shift[0] * shift[0]))) / mean[0] : double.NaN,
             noiseSwing);
         Restart();
         return light;
@@ -86,16 +91,22 @@ internal sealed class LightMeter
         ambientLowest = Math.Min(ambientLowest, counts);
     }
 
+    private void AddAcceleration(in Sample sample)
+    {
+        accelerationX.Add(sample.AccelerationX);
+        accelerationY.Add(sample.AccelerationY);
+        accelerationZ.Add(sample.AccelerationZ);
+    }
+
     private void Restart()
     {
         samples = 0;
+        lights = 0;
+        origin = sum = squares = default;
         ambientHighest = double.NegativeInfinity;
         ambientLowest = double.PositiveInfinity;
         redStop.Restart();
         infraredStop.Restart();
-        infrared.Restart();
-        infraredLog.Restart();
-        red.Restart();
         ambient.Restart();
         accelerationX.Restart();
         accelerationY.Restart();

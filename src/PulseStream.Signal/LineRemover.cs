@@ -26,7 +26,6 @@ internal sealed class LineRemover
     // What is left of a column that the ones before it already hold.
     private const double LeastNewShare = 1e-6;
     private readonly double binRateHz;
-    private readonly Vector128<double>[] sums;
     private readonly double[] wave;
     private readonly double[][] columns;
     private int columnCount;
@@ -35,7 +34,6 @@ internal sealed class LineRemover
     public LineRemover(SignalDesign design)
     {
         binRateHz = design.BinRateHz;
-        sums = new Vector128<double>[design.MostSlowTerms];
         wave = new double[2 * design.LongestWindowBins];
         slow = design.SlowOf(design.Options.LongestWindowSeconds);
         columns = new double[MostLines * FreedomOfLine][];
@@ -228,7 +226,7 @@ internal sealed class LineRemover
             pair[(2 * n) + 1] = size * sine;
         }
 
-        slow.Remove(pair, sums);
+        slow.Remove(pair);
         AddColumn(pair, 0);
         AddColumn(pair, 1);
     }

@@ -23,17 +23,16 @@ internal sealed class MotionSeparation(SignalDesign design)
     /// <summary>Separates one window.</summary>
     /// <param name="pairs">Infrared and red in turn, slow part removed; on success the pulse in both lights without the movement.</param>
     /// <param name="basis">The slow part that was removed.</param>
-    /// <param name="sums">Room for the basis.</param>
     /// <param name="calm">The calm pulse.</param>
     /// <param name="separated">What came of it.</param>
-    public bool TrySeparate(Span<double> pairs, SlowBasis basis, Span<System.Runtime.Intrinsics.Vector128<double>> sums, PulseTemplate calm, out SeparatedPulse separated)
+    public bool TrySeparate(Span<double> pairs, SlowBasis basis, PulseTemplate calm, out SeparatedPulse separated)
     {
         var direction = PeriodicDirection.Find(pairs, calm.PeriodBins);
         var best = default(Regression);
         foreach (var sign in (ReadOnlySpan<double>)[1, -1])
         {
             Mix(pairs, sign * direction.Infrared, sign * direction.Red);
-            if (TryRefine(pairs, basis, sums, calm, out var found) && found.Agreement > best.Agreement)
+            if (TryRefine(pairs, basis, calm, out var found) && found.Agreement > best.Agreement)
             {
                 best = found;
             }
@@ -72,7 +71,7 @@ internal sealed class MotionSeparation(SignalDesign design)
         }
     }
 
-    private bool TryRefine(ReadOnlySpan<double> pairs, SlowBasis basis, Span<System.Runtime.Intrinsics.Vector128<double>> sums, PulseTemplate calm, out Regression found)
+    private bool TryRefine(ReadOnlySpan<double> pairs, SlowBasis basis, PulseTemplate calm, out Regression found)
     {
         var work = pulse.AsSpan(0, pairs.Length);
         found = default;
@@ -85,7 +84,7 @@ internal sealed class MotionSeparation(SignalDesign design)
             }
 
             calm.LayOut(finder.Rises, work);
-            basis.Remove(work, sums);
+            basis.Remove(work);
             found = Regression.Of(pairs, work);
             if (!(found.Difference * found.Difference > 0))
             {

@@ -1,3 +1,6 @@
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
+
 namespace PulseStream.Signal;
 
 /// <summary>Sums over a window from which the regression of red on infrared follows, with time running from −1 to 1.</summary>
@@ -10,28 +13,40 @@ namespace PulseStream.Signal;
 internal readonly record struct RatioSums(double Infrared, double Red, double Cross, double InfraredTime, double InfraredTime2, double CrossTime)
 {
     /// <summary>Sums of interleaved infrared and red.</summary>
+    /// <remarks>Places at the same distance from the middle are taken together: their time differs by its sign alone.</remarks>
     /// <param name="pairs">Infrared and red in turn.</param>
     public static RatioSums Over(ReadOnlySpan<double> pairs)
     {
-        double ii = 0, rr = 0, ri = 0, tii = 0, ttii = 0, tri = 0;
-        var step = 4.0 / pairs.Length;
-        var time = -1 + (step / 2);
-        for (var n = 0; n + 1 < pairs.Length; n += 2)
+        var lanes = MemoryMarshal.Cast<double, Vector128<double>>(pairs);
+        Vector128<double> squares = default, products = default, productsTime = default, productsTime2 = default;
+        var step = 2.0 / lanes.Length;
+        var time = Vector128.Create(-1 + (step / 2));
+        var half = lanes.Length / 2;
+        for (var n = 0; n < half; n++)
         {
-            var i = pairs[n];
-            var r = pairs[n + 1];
-            var square = i * i;
-            var cross = r * i;
-            ii += square;
-            rr += r * r;
-            ri += cross;
-            tii += time * square;
-            ttii += time * time * square;
-            tri += time * cross;
-            time += step;
+            var early = lanes[n];
+            var late = lanes[lanes.Length - 1 - n];
+
+            // i² and r i of either place.
+            var earlyProducts = early * Vector128.Create(early.ToScalar());
+            var lateProducts = late * Vector128.Create(late.ToScalar());
+            var sum = earlyProducts + lateProducts;
+            squares = Vector128.FusedMultiplyAdd(early, early, squares);
+            squares = Vector128.FusedMultiplyAdd(late, late, squares);
+            products += sum;
+            productsTime = Vector128.FusedMultiplyAdd(earlyProducts - lateProducts, time, productsTime);
+            productsTime2 = Vector128.FusedMultiplyAdd(sum * time, time, productsTime2);
+            time += Vector128.Create(step);
         }
 
-        return new(ii, rr, ri, tii, ttii, tri);
+        if (lanes.Length % 2 != 0)
+        {
+            var middle = lanes[half];
+            squares = Vector128.FusedMultiplyAdd(middle, middle, squares);
+            products += middle * Vector128.Create(middle.ToScalar());
+        }
+
+        return new(squares[0], squares[1], products[1], productsTime[0], productsTime2[0], productsTime[1]);
     }
 
     /// <summary>The steady and the moving fit.</summary>

@@ -8,7 +8,7 @@ namespace PulseStream.Signal;
 /// <param name="AmbientCounts">Mean of the dark samples, detector counts; NaN without such a column.</param>
 /// <param name="AmbientSwing">Highest less lowest dark sample, detector counts; NaN without such a column.</param>
 /// <param name="AccelerationSwing">Root mean square of the acceleration about its mean, m/s²; NaN without such columns.</param>
-/// <param name="LevelSwing">Standard deviation of the logarithm of infrared within the second; NaN for an empty second.</param>
+/// <param name="LevelSwing">Standard deviation of infrared within the second over its mean, which is that of its logarithm where it is small; NaN for an empty second.</param>
 /// <param name="NoiseSwing">Standard deviation that white noise alone gives the logarithm of infrared.</param>
 public readonly record struct SecondLight(
     double MissingShare,

@@ -41,8 +41,6 @@ public sealed class SignalDesign
 
     internal int LongestWindowBins => slow[^1].Length;
 
-    internal int MostSlowTerms => slowOfFastPulse[^1].Count;
-
     internal SlowBasis SlowOfSlowPulse(int windowSeconds) => slowOfSlowPulse[windowSeconds];
 
     internal SlowBasis SlowOf(int windowSeconds, bool isFastPulse = false) =>

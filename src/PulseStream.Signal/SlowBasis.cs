@@ -12,21 +12,15 @@ namespace PulseStream.Signal;
 internal sealed class SlowBasis
 {
     private const int PolynomialDegree = 3;
-    private readonly double[] rows;
+    private const int ShapesPerGroup = 3;
+    private readonly SlowRow[][] groups;
 
     public SlowBasis(int length, double slowestHz, double rateHz)
     {
         Length = length;
         var columns = Columns(length, (int)Math.Floor((2 * slowestHz * length / rateHz) + 1e-9));
         Count = columns.Count;
-        rows = new double[length * Count];
-        for (var k = 0; k < Count; k++)
-        {
-            for (var n = 0; n < length; n++)
-            {
-                rows[(n * Count) + k] = columns[k][n];
-            }
-        }
+        groups = Groups(columns, length);
     }
 
     /// <summary>Samples in the window.</summary>
@@ -35,35 +29,41 @@ internal sealed class SlowBasis
     /// <summary>Degrees of freedom taken away.</summary>
     public int Count { get; }
 
+    /// <summary>The shapes by threes of each kind; each group has a row for each place up to the middle.</summary>
+    public ReadOnlySpan<SlowRow[]> GroupsOfShapes => groups;
+
     /// <summary>Takes the slow part away from two interleaved channels in place.</summary>
     /// <param name="pairs">Infrared and red in turn, 2 × <see cref="Length"/> values.</param>
-    /// <param name="sums">Room for <see cref="Count"/> sums.</param>
-    public void Remove(Span<double> pairs, Span<Vector128<double>> sums)
+    public void Remove(Span<double> pairs)
     {
+        // Shapes are orthonormal: what one group takes away is none of the next one's.
         var lanes = MemoryMarshal.Cast<double, Vector128<double>>(pairs);
-        sums = sums[..Count];
-        sums.Clear();
-        for (var n = 0; n < lanes.Length; n++)
+        foreach (var rows in groups)
         {
-            var value = lanes[n];
-            var row = rows.AsSpan(n * Count, Count);
-            for (var k = 0; k < row.Length && k < sums.Length; k++)
-            {
-                sums[k] += value * row[k];
-            }
+            SlowShares.Of(lanes, rows).Remove(lanes, rows);
+        }
+    }
+
+    // A shape that is even about the middle has nothing in common with an odd one, so each needs half a window only.
+    private static SlowRow[][] Groups(List<double[]> columns, int length)
+    {
+        var even = columns.Where(column => IsEven(column)).ToArray();
+        var odd = columns.Where(column => !IsEven(column)).ToArray();
+        var count = (Math.Max(even.Length, odd.Length) + ShapesPerGroup - 1) / ShapesPerGroup;
+        return [.. Enumerable.Range(0, count).Select(group => Enumerable.Range(0, (length + 1) / 2).Select(n => RowAt(group * ShapesPerGroup, n)).ToArray())];
+
+        SlowRow RowAt(int k, int n)
+        {
+            // The middle is met from both sides: half of it each time, and nothing of what changes sign there.
+            var isMiddle = (2 * n) + 1 == length;
+            return new(EvenAt(k), EvenAt(k + 1), EvenAt(k + 2), OddAt(k), OddAt(k + 1), OddAt(k + 2));
+
+            double EvenAt(int shape) => (isMiddle ? 0.5 : 1) * At(even, shape, n);
+            double OddAt(int shape) => isMiddle ? 0 : At(odd, shape, n);
         }
 
-        for (var n = 0; n < lanes.Length; n++)
-        {
-            var value = lanes[n];
-            var row = rows.AsSpan(n * Count, Count);
-            for (var k = 0; k < row.Length && k < sums.Length; k++)
-            {
-                value -= sums[k] * row[k];
-            }
-
-            lanes[n] = value;
-        }
+        static double At(double[][] shapes, int k, int n) => k < shapes.Length ? shapes[k][n] : 0;
+        static bool IsEven(double[] column) => column[0] * column[^1] > 0;
     }
 
     private static List<double[]> Columns(int length, int highestCosine)

@@ -1,3 +1,6 @@
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
+
 namespace PulseStream.Signal;
 
 /// <summary>The last seconds of smoothed bins, infrared and red in turn, and the white noise that smoothing took away.</summary>
@@ -5,26 +8,27 @@ internal sealed class SmoothedBins
 {
     // A gap of a tenth of a second can hide the front of a beat.
     private const double HiddenBeatSeconds = 0.1;
+
+    // Bins between two moves of the newest ones to the buffer's start: a move then costs a bin next to nothing.
+    private const int Stride = 32;
     private readonly SmoothingKernel kernel;
-    private readonly double[] raw;
-    private readonly double[] smoothed;
-    private readonly double[] noiseSums;
-    private readonly int capacity;
-    private readonly int seconds;
+    private readonly Vector128<double>[] raw;
+    private readonly Vector128<double>[] smoothed;
+    private readonly NoiseSums[] noise;
     private readonly int longBridge;
     private Bin last;
+    private NoiseSums noiseOfSecond;
     private int rawCount;
+    private int next;
     private long second;
     private long lastBridge;
 
     public SmoothedBins(SignalDesign design)
     {
         kernel = design.Kernel;
-        capacity = design.LongestWindowBins;
-        seconds = design.Options.LongestWindowSeconds;
-        raw = new double[2 * kernel.Taps.Length];
-        smoothed = new double[2 * capacity];
-        noiseSums = new double[4 * seconds];
+        raw = new Vector128<double>[kernel.Taps.Length + Stride];
+        smoothed = new Vector128<double>[design.LongestWindowBins];
+        noise = new NoiseSums[design.Options.LongestWindowSeconds];
         longBridge = Math.Max(2, (int)(HiddenBeatSeconds * design.BinRateHz));
         Restart();
     }
@@ -55,7 +59,7 @@ internal sealed class SmoothedBins
             for (var step = 1; step < distance; step++)
             {
                 var share = (double)step / distance;
-                PushOne(new(before.Index + step, Between(before.Infrared, bin.Infrared, share), Between(before.Red, bin.Red, share)));
+                PushOne(new(before.Index + step, before.Light + ((bin.Light - before.Light) * share)));
             }
         }
 
@@ -65,34 +69,32 @@ internal sealed class SmoothedBins
     /// <summary>A second of signal is over: its noise is kept apart, so that a window knows its own.</summary>
     public void EndSecond()
     {
+        noise[second % noise.Length] = noiseOfSecond;
+        noiseOfSecond = default;
         second++;
-        noiseSums.AsSpan((int)(second % seconds) * 4, 4).Clear();
     }
 
     /// <summary>White noise of one bin over the last whole seconds.</summary>
     public WhiteNoise NoiseOver(int windowSeconds)
     {
-        double infrared = 0, red = 0, common = 0, count = 0;
-        for (var back = 0; back < windowSeconds; back++)
+        var sums = noiseOfSecond;
+        for (var back = 1; back < windowSeconds && back <= second; back++)
         {
-            var at = (int)((second - back + seconds) % seconds) * 4;
-            infrared += noiseSums[at];
-            red += noiseSums[at + 1];
-            common += noiseSums[at + 2];
-            count += noiseSums[at + 3];
+            sums += noise[(second - back) % noise.Length];
         }
 
-        var scale = 1 / (Math.Max(count, 1) * kernel.RestNoiseGain);
-        return new(infrared * scale, red * scale, common * scale);
+        return sums.Over(kernel.RestNoiseGain);
     }
 
     /// <summary>Copies the newest bins, oldest first.</summary>
     public void CopyNewest(Span<double> pairs)
     {
-        var start = (int)((Count - (pairs.Length / 2)) % capacity) * 2;
-        var head = Math.Min(pairs.Length, smoothed.Length - start);
-        smoothed.AsSpan(start, head).CopyTo(pairs);
-        smoothed.AsSpan(0, pairs.Length - head).CopyTo(pairs[head..]);
+        var lanes = MemoryMarshal.Cast<double, Vector128<double>>(pairs);
+        var start = next - lanes.Length;
+        start = start < 0 ? start + smoothed.Length : start;
+        var head = Math.Min(lanes.Length, smoothed.Length - start);
+        smoothed.AsSpan(start, head).CopyTo(lanes);
+        smoothed.AsSpan(0, lanes.Length - head).CopyTo(lanes[head..]);
     }
 
     /// <summary>Forgets everything.</summary>
@@ -101,21 +103,22 @@ internal sealed class SmoothedBins
         rawCount = 0;
         lastBridge = long.MinValue;
         Count = 0;
+        next = 0;
         second = 0;
-        noiseSums.AsSpan().Clear();
+        noiseOfSecond = default;
     }
-
-    private static double Between(double from, double to, double share) => from + ((to - from) * share);
 
     private void PushOne(in Bin bin)
     {
         last = bin;
-        var taps = kernel.Taps;
-        var slot = rawCount % taps.Length * 2;
-        raw[slot] = bin.Infrared;
-        raw[slot + 1] = bin.Red;
-        rawCount = rawCount < (2 * taps.Length) - 1 ? rawCount + 1 : taps.Length;
-        if (rawCount >= taps.Length)
+        if (rawCount == raw.Length)
+        {
+            rawCount = kernel.Taps.Length - 1;
+            raw.AsSpan(raw.Length - rawCount).CopyTo(raw);
+        }
+
+        raw[rawCount++] = bin.Light;
+        if (rawCount >= kernel.Taps.Length)
         {
             Smooth();
         }
@@ -123,30 +126,11 @@ internal sealed class SmoothedBins
 
     private void Smooth()
     {
-        var taps = kernel.Taps;
-        var oldest = rawCount % taps.Length;
-        double infrared = 0, red = 0;
-        for (var k = 0; k < taps.Length; k++)
-        {
-            var slot = (oldest + k) % taps.Length * 2;
-            infrared += taps[k] * raw[slot];
-            red += taps[k] * raw[slot + 1];
-        }
-
-        var centre = (oldest + kernel.Half) % taps.Length * 2;
-        AddNoise(raw[centre] - infrared, raw[centre + 1] - red);
-        var place = (int)(Count % capacity) * 2;
-        smoothed[place] = infrared;
-        smoothed[place + 1] = red;
+        var window = raw.AsSpan(rawCount - kernel.Taps.Length, kernel.Taps.Length);
+        var light = kernel.Smooth(window);
+        noiseOfSecond.Add(window[kernel.Half] - light);
+        smoothed[next] = light;
+        next = next + 1 < smoothed.Length ? next + 1 : 0;
         Count++;
-    }
-
-    private void AddNoise(double infrared, double red)
-    {
-        var sums = noiseSums.AsSpan((int)(second % seconds) * 4, 4);
-        sums[0] += infrared * infrared;
-        sums[1] += red * red;
-        sums[2] += infrared * red;
-        sums[3]++;
     }
 }

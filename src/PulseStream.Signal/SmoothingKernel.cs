@@ -1,3 +1,5 @@
+using System.Runtime.Intrinsics;
+
 namespace PulseStream.Signal;
 
 /// <summary>A symmetric low-pass of unit gain at zero frequency, and what it does to white noise.</summary>
@@ -47,6 +49,21 @@ internal sealed class SmoothingKernel
 
     /// <summary>Variance of the central difference (two steps, not divided) of smoothed white noise of variance 1.</summary>
     public double SlopeNoiseGain { get; }
+
+    /// <summary>Smooths two lights at the centre of a window.</summary>
+    /// <param name="window">As many bins as there are <see cref="Taps"/>, infrared and red in each.</param>
+    public Vector128<double> Smooth(ReadOnlySpan<Vector128<double>> window)
+    {
+        // Bins at the same distance have the same weight: one product for both.
+        var taps = Taps.AsSpan(0, Half);
+        var sum = window[Half] * Taps[Half];
+        for (var k = 0; k < taps.Length; k++)
+        {
+            sum = Vector128.FusedMultiplyAdd(window[k] + window[window.Length - 1 - k], Vector128.Create(taps[k]), sum);
+        }
+
+        return sum;
+    }
 
     private double TapAt(int i) => i >= 0 && i < Taps.Length ? Taps[i] : 0;
 }

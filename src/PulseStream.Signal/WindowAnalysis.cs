@@ -1,5 +1,3 @@
-using System.Runtime.Intrinsics;
-
 namespace PulseStream.Signal;
 
 /// <summary>Measures the window that ends with a second: ratio, lines, beats. The longest window whose lights agree is taken.</summary>
@@ -29,14 +27,13 @@ internal sealed class WindowAnalysis
     private readonly bool isPleth;
     private readonly double[] pairs;
     private readonly double[] best;
-    private readonly Vector128<double>[] sums;
     private readonly LineRemover lines;
     private readonly BeatFinder finder;
-    private readonly BeatShape shape = new();
+    private readonly BeatShape shape;
     private readonly PulseTemplate calm;
     private readonly MotionSeparation separation;
     private readonly BeatTrain train;
-    private readonly Beat[] beats = new Beat[64];
+    private readonly Beat[] beats;
     private double lastRiseIndex = double.NegativeInfinity;
     private double usualIntervalSeconds = double.NaN;
     private int beatCount;
@@ -45,18 +42,19 @@ internal sealed class WindowAnalysis
     private bool isLoadedFast;
     private bool isTakenFast;
 
-    public WindowAnalysis(SignalDesign design, bool hasRed, bool isPleth)
+    public WindowAnalysis(WindowRoom room, bool hasRed, bool isPleth)
     {
-        this.design = design;
+        design = room.Design;
         this.hasRed = hasRed;
         this.isPleth = isPleth;
-        pairs = new double[2 * design.LongestWindowBins];
-        best = new double[2 * design.LongestWindowBins];
-        sums = new Vector128<double>[design.MostSlowTerms];
-        lines = new(design);
-        finder = new(design);
+        pairs = room.Pairs;
+        best = room.Best;
+        lines = room.Lines;
+        finder = room.Finder;
+        shape = room.Shape;
+        beats = room.Beats;
+        separation = room.Separation;
         calm = new(design);
-        separation = new(design);
         train = new(design.BinRateHz);
     }
 
@@ -83,6 +81,13 @@ internal sealed class WindowAnalysis
     /// <summary>The finger has left.</summary>
     public void ForgetPulse() => calm.Forget();
 
+    /// <summary>What a second is told of that has no window.</summary>
+    public (RatioFit Fit, WindowPulse Pulse) Nothing()
+    {
+        beatCount = 0;
+        return (default, default);
+    }
+
     /// <summary>Measures the newest window.</summary>
     /// <param name="bins">The newest bins.</param>
     /// <param name="endIndex">Index just past the second that is told.</param>
@@ -95,7 +100,7 @@ internal sealed class WindowAnalysis
         var seconds = LongestFilled(bins);
         if (seconds < options.ShortestWindowSeconds)
         {
-            return (default, default);
+            return Nothing();
         }
 
         var fit = BestOf(bins, seconds);
@@ -159,7 +164,7 @@ internal sealed class WindowAnalysis
         var fit = Load(bins, seconds, isFastPulse);
         var basis = design.SlowOf(seconds, isFastPulse);
         var window = pairs.AsSpan(0, 2 * basis.Length);
-        if (!separation.TrySeparate(window, basis, sums, calm, out var separated)
+        if (!separation.TrySeparate(window, basis, calm, out var separated)
             || separated.StandardError > Math.Sqrt((taken.StandardError * taken.StandardError) + (taken.Disagreement * taken.Disagreement)))
         {
             return taken;
@@ -182,7 +187,7 @@ internal sealed class WindowAnalysis
     {
         if (taken.WindowSeconds == 0 || fit.Disagreement < taken.Disagreement)
         {
-            pairs.AsSpan().CopyTo(best);
+            pairs.AsSpan(0, 2 * design.SlowOf(fit.WindowSeconds).Length).CopyTo(best);
             taken = fit;
             isTakenFast = isLoadedFast;
         }
@@ -203,7 +208,7 @@ internal sealed class WindowAnalysis
         var whole = pairs.AsSpan(0, without.Length);
         var least = LinePart.IsOneMixtureOtherThan(whole, without, mix) ? periodicity : LinePart.LeastPeriodicityShare * periodicity;
         var amplitude = LinePart.LeavePulse(whole, without, fit.Ratio, mix);
-        finder.Find(whole, bins.NoiseOver(fit.WindowSeconds).Infrared * design.Kernel.SlopeNoiseGain);
+        finder.Find(whole, usualIntervalSeconds);
         if (finder.Periodicity < least)
         {
             return fit;
@@ -248,7 +253,7 @@ internal sealed class WindowAnalysis
         var basis = design.SlowOf(seconds, isFastPulse);
         var window = pairs.AsSpan(0, 2 * basis.Length);
         bins.CopyNewest(window);
-        basis.Remove(window, sums);
+        basis.Remove(window);
         lines.Restart(basis);
         removed = basis.Count;
         isLoadedFast = isFastPulse;
@@ -338,7 +343,7 @@ internal sealed class WindowAnalysis
         var basis = design.SlowOfSlowPulse(fit.WindowSeconds);
         var whole = pairs.AsSpan(0, 2 * basis.Length);
         bins.CopyNewest(whole);
-        basis.Remove(whole, sums);
+        basis.Remove(whole);
         return WaveShape.Of(whole, SlopeNoise(bins, fit), design.BinRateHz);
     }
 
@@ -359,7 +364,7 @@ internal sealed class WindowAnalysis
         var start = bins.NewestBin - (window.Length / 2) + 1;
         var rate = design.Rate.Hz;
         var newest = IndexOf(bins.NewestBin) - (EmitDelaySeconds * rate);
-        for (var k = 0; k < finder.Count; k++)
+        for (var k = 0; k < finder.Count && beatCount < beats.Length; k++)
         {
             var index = IndexOf(start + finder.Rises[k]);
             if (index > newest || index < lastRiseIndex + (ShortestIntervalSeconds * rate) || (double.IsNegativeInfinity(lastRiseIndex) && k == 0))

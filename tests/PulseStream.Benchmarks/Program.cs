@@ -11,6 +11,10 @@ switch (args)
         return BelievableReport.Print();
     case ["archive-size"]:
         return ArchiveSize.Print();
+    case ["ratios"]:
+        return await SpeedRatios.Print();
+    case ["streams"]:
+        return LiveStreams.Print();
     default:
         BenchmarkSwitcher.FromAssembly(typeof(SignalCore).Assembly).Run(args);
         return 0;
