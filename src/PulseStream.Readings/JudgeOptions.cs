@@ -106,15 +106,15 @@ public sealed record JudgeOptions
     /// <summary>Margin beyond the curve's range, in units of R, that still counts as its end: a healthy finger sits on the end of the textbook line.</summary>
     public double RangeMargin { get; init; } = 0.03;
 
-    /// <summary>Multiple of the standard error in the interval: Student's t for the fifty to a hundred degrees of freedom of a window is 2.0; what is left over is not quite white, which makes it 2.1.</summary>
-    public double IntervalErrors { get; init; } = 2.1;
+    /// <summary>Multiple of the standard error in the interval: Student's t for the fifty to a hundred degrees of freedom of a window is 2.0; what is left over is not quite white, which makes it 2.2.</summary>
+    public double IntervalErrors { get; init; } = 2.2;
 
     /// <summary>Multiple of the disagreement in the interval: what disagrees is a few oscillations, of which chance can put all into the pulse.</summary>
     public double IntervalDisagreements { get; init; } = 1;
 
-    /// <summary>Amplitudes of removed room light that its mean may amount to: light is never negative, so at least one; lamps modulate by half and more.</summary>
-    public double RoomLightAmplitudes { get; init; } = 2;
+    /// <summary>Amplitudes of removed room light that its mean may amount to: light is never negative, so at least one; mains lamps modulate by a third and more (common practice).</summary>
+    public double RoomLightAmplitudes { get; init; } = 3;
 
     /// <summary>Half-width that every interval has at least, points: the rounding of converters and of beats that differ in shape, seen in streams without noise.</summary>
-    public double IntervalFloorPercent { get; init; } = 0.006;
+    public double IntervalFloorPercent { get; init; } = 0.004;
 }
