@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 
@@ -27,8 +28,9 @@ internal sealed class LineRemover
     private const double LeastNewShare = 1e-6;
     private readonly double binRateHz;
     private readonly Vector128<double>[] sums;
-    private readonly double[] wave;
-    private readonly double[][] columns;
+    private readonly int longest;
+    private double[]? room;
+    private double lineHz;
     private int columnCount;
     private SlowBasis slow;
 
@@ -36,17 +38,9 @@ internal sealed class LineRemover
     {
         binRateHz = design.BinRateHz;
         sums = new Vector128<double>[design.MostSlowTerms];
-        wave = new double[2 * design.LongestWindowBins];
+        longest = design.LongestWindowBins;
         slow = design.SlowOf(design.Options.LongestWindowSeconds);
-        columns = new double[MostLines * FreedomOfLine][];
-        for (var k = 0; k < columns.Length; k++)
-        {
-            columns[k] = new double[design.LongestWindowBins];
-        }
     }
-
-    /// <summary>Frequency of the line last found, Hz.</summary>
-    public double LineHz { get; private set; }
 
     /// <summary>Cosine and sine of the line last removed from infrared, natural logarithm of light.</summary>
     public (double Cosine, double Sine) InInfrared { get; private set; }
@@ -62,6 +56,16 @@ internal sealed class LineRemover
         slow = removedBasis;
     }
 
+    /// <summary>Gives the room for columns back: thousands of calm streams need none.</summary>
+    public void Release()
+    {
+        if (room is not null)
+        {
+            ArrayPool<double>.Shared.Return(room);
+            room = null;
+        }
+    }
+
     /// <summary>Finds the line without which both lights agree best and, where it explains enough of what they disagree by, in both halves, removes it from both.</summary>
     /// <param name="pairs">Infrared and red in turn; changed only when true is returned.</param>
     /// <param name="noisePower">Σ of squares that white noise has in red − R × infrared.</param>
@@ -70,8 +74,8 @@ internal sealed class LineRemover
     {
         var lanes = MemoryMarshal.Cast<double, Vector128<double>>(pairs);
         var before = RatioSums.Over(pairs);
-        LineHz = Strongest(lanes, before);
-        var (cosine, sine) = TransformAt(lanes, LineHz);
+        lineHz = Strongest(lanes, before);
+        var (cosine, sine) = TransformAt(lanes, lineHz);
         var without = Without(before, cosine, sine, lanes.Length);
         var rest = RestOf(before);
         if (rest - RestOf(without) < enoughShare * (rest - noisePower) || !IsSteady(lanes, without.Cross / without.Infrared))
@@ -125,7 +129,7 @@ internal sealed class LineRemover
 
     private double PowerInRest(ReadOnlySpan<Vector128<double>> lanes, double ratio)
     {
-        var (cosine, sine) = TransformAt(lanes, LineHz);
+        var (cosine, sine) = TransformAt(lanes, lineHz);
         var inPhase = cosine.GetElement(1) - (ratio * cosine.GetElement(0));
         var quadrature = sine.GetElement(1) - (ratio * sine.GetElement(0));
         return ((inPhase * inPhase) + (quadrature * quadrature)) / lanes.Length;
@@ -190,6 +194,7 @@ internal sealed class LineRemover
 
     private void Remove(Span<double> pairs)
     {
+        room ??= ArrayPool<double>.Shared.Rent(((MostLines * FreedomOfLine) + 2) * longest);
         var pulse = Math.Sqrt(RatioSums.Over(pairs).Infrared / (pairs.Length / 2));
         var first = columnCount;
         for (var shape = 0; shape < FreedomOfLine / 2; shape++)
@@ -200,7 +205,7 @@ internal sealed class LineRemover
         var lanes = MemoryMarshal.Cast<double, Vector128<double>>(pairs);
         for (var k = first; k < columnCount; k++)
         {
-            var column = columns[k].AsSpan(0, lanes.Length);
+            var column = Column(k, lanes.Length);
             Vector128<double> share = default;
             for (var n = 0; n < lanes.Length; n++)
             {
@@ -214,11 +219,13 @@ internal sealed class LineRemover
         }
     }
 
+    private Span<double> Column(int k, int length) => room.AsSpan(k * longest, length);
+
     private void AddColumns(ReadOnlySpan<double> pairs, int shape, double pulse)
     {
         var length = pairs.Length / 2;
-        var pair = wave.AsSpan(0, pairs.Length);
-        var angle = 2 * Math.PI * LineHz / binRateHz;
+        var pair = room.AsSpan(MostLines * FreedomOfLine * longest, pairs.Length);
+        var angle = 2 * Math.PI * lineHz / binRateHz;
         for (var n = 0; n < length; n++)
         {
             var time = (2 * (n + 0.5) / length) - 1;
@@ -237,7 +244,7 @@ internal sealed class LineRemover
     private void AddColumn(ReadOnlySpan<double> pair, int lane)
     {
         var length = pair.Length / 2;
-        var column = columns[columnCount].AsSpan(0, length);
+        var column = Column(columnCount, length);
         for (var n = 0; n < length; n++)
         {
             column[n] = pair[(2 * n) + lane];
@@ -248,7 +255,7 @@ internal sealed class LineRemover
         {
             for (var k = 0; k < columnCount; k++)
             {
-                Subtract(column, columns[k].AsSpan(0, length));
+                Subtract(column, Column(k, length));
             }
         }
 

@@ -64,6 +64,7 @@ internal sealed class WindowAnalysis
         }
 
         var fit = BestOf(bins, seconds);
+        lines.Release();
         if (fit.Lines > 0)
         {
             fit = PutPulseBack(bins, fit);
