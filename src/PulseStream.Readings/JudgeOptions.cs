@@ -136,9 +136,9 @@ public sealed record JudgeOptions
     /// <summary>Multiple of the disagreement in the interval: what disagrees is a few oscillations, of which chance can put all into the pulse.</summary>
     public double IntervalDisagreements { get; init; } = 1;
 
-    /// <summary>Amplitudes of removed room light that its mean may amount to: light is never negative, so at least one; lamps modulate by half and more.</summary>
-    public double RoomLightAmplitudes { get; init; } = 2;
+    /// <summary>Amplitudes of removed room light that its mean may amount to: light is never negative, so at least one; mains lamps modulate by a third and more (common practice).</summary>
+    public double RoomLightAmplitudes { get; init; } = 3;
 
     /// <summary>Half-width that every interval has at least, points: the rounding of converters and of beats that differ in shape, seen in streams without noise.</summary>
-    public double IntervalFloorPercent { get; init; } = 0.01;
+    public double IntervalFloorPercent { get; init; } = 0.004;
 }

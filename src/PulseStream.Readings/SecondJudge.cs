@@ -199,7 +199,7 @@ internal sealed class SecondJudge
         var fit = second.Fit;
         var percent = curve.PercentAt(fit.Ratio);
         var slope = Math.Abs(curve.SlopeAt(fit.Ratio));
-        var chance = Square(options.IntervalErrors * fit.StandardError) + Square(options.IntervalDisagreements * fit.Disagreement);
+        var chance = Square(options.IntervalErrors * fit.StandardError) + Square(options.IntervalDisagreements * fit.Disagreement) + Square(fit.Lag);
 
         // Light that was added to the emitters' divides each channel's pulse by its own share: an error of one sign, not of chance.
         var addedLight = calm.LeakedRatio(second) + (options.RoomLightAmplitudes * RoomLightRatio(second));

@@ -65,6 +65,20 @@ internal static class LinePart
         return Math.Sqrt(4 * power / whole.Length);
     }
 
+    /// <summary>Amplitude of the infrared of all that was taken away as lines, as a sine of the same power has it.</summary>
+    /// <param name="whole">The window with its lines, infrared and red in turn.</param>
+    /// <param name="without">The same without its lines.</param>
+    public static double AmplitudeOf(ReadOnlySpan<double> whole, ReadOnlySpan<double> without)
+    {
+        var power = 0.0;
+        for (var n = 0; n + 1 < whole.Length; n += 2)
+        {
+            power += (whole[n] - without[n]) * (whole[n] - without[n]);
+        }
+
+        return Math.Sqrt(4 * power / whole.Length);
+    }
+
     /// <summary>Root mean square of the infrared of a window.</summary>
     /// <param name="pairs">Infrared and red in turn.</param>
     public static double SizeOf(ReadOnlySpan<double> pairs) => Math.Sqrt(RatioSums.Over(pairs).Infrared / (pairs.Length / 2));

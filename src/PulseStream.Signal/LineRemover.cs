@@ -26,25 +26,19 @@ internal sealed class LineRemover
     // What is left of a column that the ones before it already hold.
     private const double LeastNewShare = 1e-6;
     private readonly double binRateHz;
-    private readonly double[] wave;
-    private readonly double[][] columns;
+    private readonly int longest;
+    private readonly double[] room;
+    private double lineHz;
     private int columnCount;
     private SlowBasis slow;
 
     public LineRemover(SignalDesign design)
     {
         binRateHz = design.BinRateHz;
-        wave = new double[2 * design.LongestWindowBins];
+        longest = design.LongestWindowBins;
+        room = new double[((MostLines * FreedomOfLine) + 2) * longest];
         slow = design.SlowOf(design.Options.LongestWindowSeconds);
-        columns = new double[MostLines * FreedomOfLine][];
-        for (var k = 0; k < columns.Length; k++)
-        {
-            columns[k] = new double[design.LongestWindowBins];
-        }
     }
-
-    /// <summary>Frequency of the line last found, Hz.</summary>
-    public double LineHz { get; private set; }
 
     /// <summary>Cosine and sine of the line last removed from infrared, natural logarithm of light.</summary>
     public (double Cosine, double Sine) InInfrared { get; private set; }
@@ -68,8 +62,8 @@ internal sealed class LineRemover
     {
         var lanes = MemoryMarshal.Cast<double, Vector128<double>>(pairs);
         var before = RatioSums.Over(pairs);
-        LineHz = Strongest(lanes, before);
-        var (cosine, sine) = TransformAt(lanes, LineHz);
+        lineHz = Strongest(lanes, before);
+        var (cosine, sine) = TransformAt(lanes, lineHz);
         var without = Without(before, cosine, sine, lanes.Length);
         var rest = RestOf(before);
         if (rest - RestOf(without) < enoughShare * (rest - noisePower) || !IsSteady(lanes, without.Cross / without.Infrared))
@@ -123,7 +117,7 @@ internal sealed class LineRemover
 
     private double PowerInRest(ReadOnlySpan<Vector128<double>> lanes, double ratio)
     {
-        var (cosine, sine) = TransformAt(lanes, LineHz);
+        var (cosine, sine) = TransformAt(lanes, lineHz);
         var inPhase = cosine.GetElement(1) - (ratio * cosine.GetElement(0));
         var quadrature = sine.GetElement(1) - (ratio * sine.GetElement(0));
         return ((inPhase * inPhase) + (quadrature * quadrature)) / lanes.Length;
@@ -198,7 +192,7 @@ internal sealed class LineRemover
         var lanes = MemoryMarshal.Cast<double, Vector128<double>>(pairs);
         for (var k = first; k < columnCount; k++)
         {
-            var column = columns[k].AsSpan(0, lanes.Length);
+            var column = Column(k, lanes.Length);
             Vector128<double> share = default;
             for (var n = 0; n < lanes.Length; n++)
             {
@@ -212,11 +206,13 @@ internal sealed class LineRemover
         }
     }
 
+    private Span<double> Column(int k, int length) => room.AsSpan(k * longest, length);
+
     private void AddColumns(ReadOnlySpan<double> pairs, int shape, double pulse)
     {
         var length = pairs.Length / 2;
-        var pair = wave.AsSpan(0, pairs.Length);
-        var angle = 2 * Math.PI * LineHz / binRateHz;
+        var pair = room.AsSpan(MostLines * FreedomOfLine * longest, pairs.Length);
+        var angle = 2 * Math.PI * lineHz / binRateHz;
         for (var n = 0; n < length; n++)
         {
             var time = (2 * (n + 0.5) / length) - 1;
@@ -235,7 +231,7 @@ internal sealed class LineRemover
     private void AddColumn(ReadOnlySpan<double> pair, int lane)
     {
         var length = pair.Length / 2;
-        var column = columns[columnCount].AsSpan(0, length);
+        var column = Column(columnCount, length);
         for (var n = 0; n < length; n++)
         {
             column[n] = pair[(2 * n) + lane];
@@ -246,7 +242,7 @@ internal sealed class LineRemover
         {
             for (var k = 0; k < columnCount; k++)
             {
-                Subtract(column, columns[k].AsSpan(0, length));
+                Subtract(column, Column(k, length));
             }
         }
 

@@ -44,12 +44,13 @@ internal static class RatioRegression
 
         var pulsePower = Math.Max(sums.Infrared - infraredNoise, sums.Infrared * LeastPulseShare);
         var unbias = sums.Infrared / pulsePower;
-        var white = Math.Max(noise.OfResidual(fit.Ratio), residualPower / freedom);
+        var scatter = NoiseDeviations * Math.Sqrt(2 / freedom);
+        var white = WhiteOf(noise.OfResidual(fit.Ratio), residualPower / freedom, scatter);
         var isMoving = fit.RestSteady - fit.RestMoving > DriftSignificance * white;
         var error = Math.Sqrt(white / pulsePower);
 
         // White noise is known to within its own scatter: four of its standard deviations are no disagreement.
-        var expected = freedom * noise.OfResidual(fit.Ratio) * (1 + (NoiseDeviations * Math.Sqrt(2 / freedom)));
+        var expected = freedom * noise.OfResidual(fit.Ratio) * (1 + scatter);
         return new(
             windowSeconds,
             unbias * (isMoving ? fit.Middle + (ReadAt * fit.Drift) : fit.Ratio),
@@ -58,9 +59,14 @@ internal static class RatioRegression
             Math.Sqrt(pulsePower / bins),
             Math.Sqrt(freedom * noise.Infrared / bins),
             isMoving,
+            isMoving ? (1 - ReadAt) * Math.Abs(fit.Drift) : 0,
             0,
             false,
             0,
             default);
     }
+
+    // What smoothing takes away holds fast harmonics and mains light too; noise in the band is no more than what is left there.
+    private static double WhiteOf(double beyondBand, double inBand, double scatter) =>
+        Math.Max(inBand, Math.Min(beyondBand, inBand * (1 + scatter)));
 }

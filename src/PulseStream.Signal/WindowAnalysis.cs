@@ -207,11 +207,12 @@ internal sealed class WindowAnalysis
         Load(bins, fit.WindowSeconds, isTakenFast);
         var whole = pairs.AsSpan(0, without.Length);
         var least = LinePart.IsOneMixtureOtherThan(whole, without, mix) ? periodicity : LinePart.LeastPeriodicityShare * periodicity;
+        var taken = LinePart.AmplitudeOf(whole, without);
         var amplitude = LinePart.LeavePulse(whole, without, fit.Ratio, mix);
         finder.Find(whole, usualIntervalSeconds);
         if (finder.Periodicity < least)
         {
-            return fit;
+            return fit with { RoomLightSize = fit.IsRoomLight ? taken : 0 };
         }
 
         whole.CopyTo(best);

@@ -1,0 +1,93 @@
+using PulseStream.Readings;
+using PulseStream.Samples;
+using Xunit;
+
+namespace PulseStream.Tests.Readings;
+
+public sealed class CauseTests
+{
+    private const double RateHz = 100;
+    private const double RedCounts = 60_000;
+    private const double InfraredCounts = 80_000;
+
+    // The error that a leak may have before it shows; the pulse of a window tells of the light of seconds ago.
+    private const double UnseenLeakTolerance = 1;
+
+    [Theory]
+    [InlineData(0.4, 0)]
+    [InlineData(0.4, 0.25)]
+    [InlineData(0.1, 0.4)]
+    public void AFingerThatSlipsSlowlyIsMisplacedBeforeItIsFarOff(double redLeak, double infraredLeak)
+    {
+        // A share of each emitter's light comes to pass the finger within fifteen seconds.
+        double Leak(double t, double share) => share * AddedLight.Ramp(t, 20, 15) / (1 - (share * AddedLight.Ramp(t, 20, 15)));
+        var samples = new Finger { Seconds = 45 }.Samples()
+            .With(RateHz, t => (RedCounts * Leak(t, redLeak), InfraredCounts * Leak(t, infraredLeak)));
+        var heard = Heard.Of(RateHz, samples);
+        Assert.All(heard.Usable, s => Assert.Equal(97, s.Spo2!.Value.Percent, UnseenLeakTolerance));
+        Assert.All(Enumerable.Range(33, 12), second => Assert.Equal(Reasons.Misplaced, heard.ReasonsAt(second)));
+    }
+
+    [Fact]
+    public void AStepOfTheSameCountsInBothChannelsIsAmbientLight()
+    {
+        var samples = new Finger { Seconds = 40 }.Samples().WithRoomLight(RateHz, t => 15_000 * AddedLight.Ramp(t, 20, 0.2));
+        var heard = Heard.Of(RateHz, samples);
+        Assert.All(Enumerable.Range(21, 8), second => Assert.Equal(Reasons.AmbientLight, heard.ReasonsAt(second)));
+    }
+
+    [Fact]
+    public void WhereBothChannelsAreEquallyBrightAddedLightMayBeEither()
+    {
+        var equal = Array.ConvertAll(new Finger { Seconds = 40 }.Samples(), s => (Sample?)Sample.OfLight(s!.Value.Red, s.Value.Infrared * 0.75));
+        var heard = Heard.Of(RateHz, equal.WithRoomLight(RateHz, t => 30_000 * AddedLight.Ramp(t, 20, 0.2)));
+        Assert.Equal(Reasons.AmbientLight | Reasons.Misplaced, heard.ReasonsAt(30));
+    }
+
+    [Fact]
+    public void RhythmicMovementOfAKnownFingerIsMotion()
+    {
+        double At(double t) => 0.05 * AddedLight.Ramp(t, 20, 0.3) * Math.Sin(2 * Math.PI * 2.2 * t);
+        var heard = Heard.Of(RateHz, new Finger { Seconds = 40, Movement = t => (At(t), 0.9 * At(t)) }.Samples());
+        Assert.All(Enumerable.Range(21, 19), second => Assert.Equal(Reasons.Motion, heard.ReasonsAt(second)));
+    }
+
+    [Fact]
+    public void AWaveWithoutAFrontFromTheStartMayBeMovementOrSomethingLifeless()
+    {
+        double At(double t) => 0.02 * Math.Sin(2 * Math.PI * 1.4 * t);
+        var lifeless = new Finger { PerfusionPercent = 0, Movement = t => (At(t), 0.8 * At(t)) };
+        Assert.Equal(Reasons.Motion | Reasons.Misplaced, Heard.Of(RateHz, lifeless.Samples()).ReasonsAt(12));
+    }
+
+    [Fact]
+    public void FastShakingIsNotStillAir()
+    {
+        // Nine hertz passes for noise at the smoothing's edge.
+        double At(double t) => 0.05 * (Math.Sin(2 * Math.PI * 3 * t) + Math.Sin((2 * Math.PI * 9 * t) + 1));
+        var heard = Heard.Of(500, new Finger { RateHz = 500, Seconds = 20, Movement = t => (At(t), 2.5 * At(t)) }.Samples());
+        Assert.All(heard.Seconds, second => Assert.False(heard.ReasonsAt(second.SecondIndex).HasFlag(Reasons.NoFinger)));
+    }
+
+    [Fact]
+    public void APulseThatStopsWithinASecondIsAFingerGone()
+    {
+        var samples = new Finger { Seconds = 30 }.Samples();
+        var air = (new Finger { Seconds = 30, PerfusionPercent = 0, BreathingPercent = 0 }).Samples();
+        air.AsSpan(2000).CopyTo(samples.AsSpan(2000));
+        Assert.Equal(Reasons.NoFinger, Heard.Of(RateHz, samples).ReasonsAt(20));
+    }
+
+    [Fact]
+    public void ChanceShakingOfSomethingLifelessIsNeverUsable()
+    {
+        for (var seed = 0; seed < 20; seed++)
+        {
+            var random = new Random(seed);
+            var waves = Enumerable.Range(0, 40).Select(_ => (Hz: 0.3 + (5 * random.NextDouble()), Phase: 6.3 * random.NextDouble())).ToArray();
+            double At(double t) => 0.002 * waves.Sum(w => Math.Sin((2 * Math.PI * w.Hz * t) + w.Phase));
+            var lifeless = new Finger { PerfusionPercent = 0, BreathingPercent = 0, Seed = seed, Seconds = 60, Movement = t => (At(t), 0.8 * At(t)) };
+            Assert.Empty(Heard.Of(RateHz, lifeless.Samples()).Usable);
+        }
+    }
+}

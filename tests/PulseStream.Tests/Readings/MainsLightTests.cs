@@ -1,0 +1,74 @@
+using PulseStream.Readings;
+using Xunit;
+
+namespace PulseStream.Tests.Readings;
+
+/// <summary>Mains light folded into the pulse band: a line whose frequency wanders as mains frequency does, added in counts.</summary>
+public sealed class MainsLightTests
+{
+    private const double RateHz = 100;
+
+    // Mains frequency keeps within some hundredths of a hertz over minutes (common practice of grid operation).
+    private const double WanderHz = 0.01;
+
+    // Peak to peak of the finger's infrared pulse: 2 % of 80 000 counts.
+    private const double PulseCounts = 1600;
+
+    // Half of what an oximeter shows as its last digit, and what light added unseen shifts R by.
+    private const double PercentTolerance = 0.4;
+    private const double PulseTolerance = 2;
+
+    [Theory]
+    [InlineData(72, 2)]
+    [InlineData(66, 2)]
+    [InlineData(88, 2)]
+    [InlineData(72, 3)]
+    public void MainsLightOnAHarmonicOfThePulseIsReadThrough(double pulsePerMinute, int harmonic)
+    {
+        var finger = new Finger { Seconds = 50, PulsePerMinute = pulsePerMinute };
+        var samples = finger.Samples().WithRoomLight(RateHz, t => Mains(t, harmonic * pulsePerMinute / 60, PulseCounts / 4));
+        var heard = Heard.Of(RateHz, samples);
+        var later = heard.Usable.Where(s => s.SecondIndex >= 15).ToArray();
+        Assert.InRange(later.Length, 32, 35);
+        Assert.All(later, s => Assert.Equal(97, s.Spo2!.Value.Percent, PercentTolerance));
+        Assert.All(later, s => Assert.Equal(pulsePerMinute, s.PulseRatePerMinute!.Value, PulseTolerance));
+        Assert.All(later, s => Assert.InRange(97, s.Spo2!.Value.LowPercent, s.Spo2!.Value.HighPercent));
+    }
+
+    [Fact]
+    public void MainsLightOfItsOwnFrequencyAndThreeTimesThePulseIsReadThrough()
+    {
+        var samples = new Finger { Seconds = 50 }.Samples().WithRoomLight(RateHz, t => Mains(t, 3.1, 1.5 * PulseCounts));
+        var later = Heard.Of(RateHz, samples).Usable.Where(s => s.SecondIndex >= 15).ToArray();
+        Assert.InRange(later.Length, 32, 35);
+        Assert.All(later, s => Assert.Equal(97, s.Spo2!.Value.Percent, 2 * PercentTolerance));
+    }
+
+    [Theory]
+    [InlineData(2.4)]
+    [InlineData(3.1)]
+    [InlineData(4.7)]
+    public void MainsLightThatHasJustBegunIsCalledAmbientLight(double hz)
+    {
+        var samples = new Finger().Samples().WithRoomLight(RateHz, t => AddedLight.Ramp(t, 20, 0.3) * Mains(t, hz, PulseCounts));
+        Assert.Equal(Reasons.AmbientLight, Heard.Of(RateHz, samples).ReasonsAt(22));
+    }
+
+    [Fact]
+    public void OpenAirUnderFlickeringLightIsNoFinger()
+    {
+        var samples = new Finger { Seconds = 20 }.Air().WithRoomLight(RateHz, t => Mains(t, 1.3, 2000));
+        var heard = Heard.Of(RateHz, samples);
+        Assert.Empty(heard.Usable);
+        Assert.All(Enumerable.Range(8, 12), second => Assert.True(heard.ReasonsAt(second).HasFlag(Reasons.NoFinger)));
+        Assert.Empty(heard.Sittings);
+    }
+
+    // Never negative, as light is: its mean is half as much again as its amplitude.
+    private static double Mains(double t, double hz, double amplitude)
+    {
+        const double slowHz = 1 / 40.0;
+        var wander = WanderHz / slowHz * Math.Sin(2 * Math.PI * slowHz * t);
+        return amplitude * (1.5 + Math.Sin((2 * Math.PI * hz * t) + wander));
+    }
+}
