@@ -13,8 +13,8 @@ internal static class RatioRegression
     // Three standard deviations: below that a drift of R is noise.
     private const double DriftSignificance = 9;
 
-    // The drifting R is read at this place of the window (-1 start, 1 end): late enough to follow, early enough not to shoot over.
-    private const double ReadAt = 0.5;
+    // The drifting R is read at this place of the window (-1 start, 1 end): late enough to follow; 0.5 would shoot over a step by 4 % of it.
+    private const double ReadAt = 0.4;
 
     // A window holds some fifty degrees of freedom; the guard only keeps a square root real where lines took nearly all.
     private const double LeastFreedom = 4;
