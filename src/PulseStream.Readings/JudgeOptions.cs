@@ -55,6 +55,9 @@ public sealed record JudgeOptions
     /// <summary>The same correlation where the window has no rhythm: one heart's fronts are alike however irregular it beats, chance shaking's are not.</summary>
     public double LeastAgreementWithoutRhythm { get; init; } = 0.95;
 
+    /// <summary>Sound seconds in a row that a pulse without rhythm has to show before any of it is believed: chance makes three hardly ever.</summary>
+    public int SoundSecondsWithoutRhythm { get; init; } = 3;
+
     /// <summary>Growth of the pulse, as a logarithm, that a vessel does not show from one window to the next: ln 1.5.</summary>
     public double LargestGrowth { get; init; } = 0.4;
 

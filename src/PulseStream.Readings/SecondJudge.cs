@@ -17,6 +17,7 @@ internal sealed class SecondJudge
     private readonly Presence presence;
     private readonly MissingRing missing = new();
     private int sinceDisturbance = int.MaxValue;
+    private int soundSeconds;
 
     public SecondJudge(CalibrationCurve curve, JudgeOptions options, bool hasRed)
     {
@@ -72,10 +73,12 @@ internal sealed class SecondJudge
         var pulse = PulseReasons(second);
         if (pulse != Reasons.None)
         {
+            soundSeconds = 0;
             return pulse;
         }
 
-        return calm.ReasonsOf(second) | RangeReason(second);
+        soundSeconds++;
+        return calm.ReasonsOf(second) | RangeReason(second) | ChanceReason(second);
     }
 
     // What is wrong with the samples themselves comes before what is wrong with the pulse in them.
@@ -139,6 +142,12 @@ internal sealed class SecondJudge
 
         return Reasons.None;
     }
+
+    // Shaking that looks like a few beats by chance looks so for one second; a heart without rhythm goes on.
+    private Reasons ChanceReason(in SignalSecond second) =>
+        hasRed && !calm.IsKnown && second.Pulse.Periodicity < options.LeastPeriodicity && soundSeconds < options.SoundSecondsWithoutRhythm
+            ? Reasons.Settling
+            : Reasons.None;
 
     private Reasons RangeReason(in SignalSecond second)
     {
