@@ -67,6 +67,9 @@ public sealed record JudgeOptions
     /// <summary>The same quartile below which no rate is told of an irregular rhythm: weak early beats and second waves cannot be told apart.</summary>
     public double LeastIrregularAgreement { get; init; } = 0.92;
 
+    /// <summary>Sound seconds in a row that a pulse without rhythm has to show before any of it is believed: chance makes three hardly ever.</summary>
+    public int SoundSecondsWithoutRhythm { get; init; } = 3;
+
     /// <summary>Growth of the pulse, as a logarithm, that a vessel does not show from one window to the next: ln 1.5.</summary>
     public double LargestGrowth { get; init; } = 0.4;
 

@@ -18,6 +18,7 @@ internal sealed class SecondJudge
     private readonly MissingRing missing = new();
     private int sinceDisturbance = int.MaxValue;
     private int airSeconds;
+    private int soundSeconds;
 
     public SecondJudge(CalibrationCurve curve, JudgeOptions options, bool hasRed)
     {
@@ -77,10 +78,12 @@ internal sealed class SecondJudge
         var pulse = PulseReasons(second);
         if (pulse != Reasons.None)
         {
+            soundSeconds = 0;
             return pulse;
         }
 
-        return calm.ReasonsOf(second) | RangeReason(second);
+        soundSeconds++;
+        return calm.ReasonsOf(second) | RangeReason(second) | ChanceReason(second);
     }
 
     // What is wrong with the samples themselves comes before what is wrong with the pulse in them.
@@ -162,6 +165,12 @@ internal sealed class SecondJudge
             : options.LeastUnprovenAgreement;
         return isShaped && pulse.Agreement >= least;
     }
+
+    // Shaking that looks like a few beats by chance looks so for one second; a heart without rhythm goes on.
+    private Reasons ChanceReason(in SignalSecond second) =>
+        hasRed && !calm.IsKnown && second.Pulse.Periodicity < options.LeastPeriodicity && soundSeconds < options.SoundSecondsWithoutRhythm
+            ? Reasons.Settling
+            : Reasons.None;
 
     private Reasons RangeReason(in SignalSecond second)
     {

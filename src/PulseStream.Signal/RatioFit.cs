@@ -8,7 +8,7 @@ namespace PulseStream.Signal;
 /// <param name="PulseSize">Root mean square of the infrared pulse, in units of the natural logarithm of light.</param>
 /// <param name="NoiseSize">Root mean square that white noise alone would have there, same unit.</param>
 /// <param name="IsMoving">Whether R changes within the window; <paramref name="Ratio"/> then speaks of its last quarter's start.</param>
-/// <param name="Lag">What R changes by from where it is read to the end of the window, where it is moving; else 0.</param>
+/// <param name="Lag">What R changes by within half the window, where it is moving; else 0. From where it is read to the end it moves on by up to that much.</param>
 /// <param name="Lines">Steady lines that were removed from both lights.</param>
 /// <param name="IsRoomLight">Whether the strongest of them added the same counts to both channels, as room light does.</param>
 /// <param name="RoomLightSize">Amplitude of the room light that was removed as lines, as a share of infrared; 0 where none was.</param>

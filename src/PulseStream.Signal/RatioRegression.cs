@@ -59,7 +59,7 @@ internal static class RatioRegression
             Math.Sqrt(pulsePower / bins),
             Math.Sqrt(freedom * noise.Infrared / bins),
             isMoving,
-            isMoving ? (1 - ReadAt) * Math.Abs(fit.Drift) : 0,
+            isMoving ? Math.Abs(fit.Drift) : 0,
             0,
             false,
             0,

@@ -41,10 +41,10 @@ public sealed class IntervalTests
     [Fact]
     public void TheIntervalIsWiderWhileSaturationFalls()
     {
-        // A point each second from the twentieth on: what is read of the window lies seconds back.
+        // A point each second from the twentieth on: what is read of the window lies back, and the second begins with this.
         var heard = Heard.Of(100, new Finger { Seconds = 34, Spo2 = t => 97 - Math.Max(0, t - 20) }.Samples());
         var falling = heard.Usable.Where(s => s.SecondIndex >= 26).ToArray();
         Assert.NotEmpty(falling);
-        Assert.All(falling, s => Assert.InRange(97 - (s.SecondIndex + 0.5 - 20), s.Spo2!.Value.LowPercent, s.Spo2.Value.HighPercent));
+        Assert.All(falling, s => Assert.InRange(97 - (s.SecondIndex - 20), s.Spo2!.Value.LowPercent, s.Spo2.Value.HighPercent));
     }
 }
