@@ -123,6 +123,13 @@ internal sealed class SecondJudge
             return Reasons.LowPerfusion;
         }
 
+        // Two lights show for themselves what movement does to them; a step looks like a beat to one.
+        if (!hasRed && second.Light.AccelerationSwing > options.LargestAccelerationSwing)
+        {
+            sinceDisturbance = 0;
+            return Reasons.Motion;
+        }
+
         var agreement = pulse.Periodicity < options.LeastPeriodicity ? options.LeastAgreementWithoutRhythm : options.LeastAgreement;
         if (!(pulse.FrontSteepness >= options.LeastFrontSteepness) || !(pulse.Agreement >= agreement))
         {

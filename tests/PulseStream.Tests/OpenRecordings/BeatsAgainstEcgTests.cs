@@ -47,7 +47,7 @@ public sealed class BeatsAgainstEcgTests
 
     private static void AssertMatch(double[] pleth, double[] ecg, double leastF1)
     {
-        var heart = RPeaks(ecg).Where(t => t > FromSeconds).ToArray();
+        var heart = RPeaks.Times(ecg, RateHz).Where(t => t > FromSeconds).ToArray();
         var found = OpenData.Run(RateHz, SampleColumns.Pleth, pleth.Select(Sample.OfPleth));
         var beats = found.Beats.Select(b => b.RiseIndex / RateHz).Where(t => t > FromSeconds).ToArray();
         var delay = MedianDelay(heart, beats);
@@ -81,34 +81,6 @@ public sealed class BeatsAgainstEcgTests
         const int half = (int)RateHz;
         return Enumerable.Range(half, pleth.Length - (2 * half))
             .Average(n => Math.Pow(pleth[n] - pleth.AsSpan(n - half, (2 * half) + 1).ToArray().Average(), 2));
-    }
-
-    private static List<double> RPeaks(double[] ecg)
-    {
-        const int refractory = (int)(0.3 * RateHz);
-        var steep = new double[ecg.Length];
-        for (var n = 2; n < ecg.Length - 2; n++)
-        {
-            var slope = ecg[n + 1] - ecg[n - 1];
-            steep[n] = double.IsNaN(slope) ? 0 : slope * slope;
-        }
-
-        var limit = 0.25 * steep.Order().ElementAt((int)(0.99 * steep.Length));
-        var peaks = new List<double>();
-        for (var n = 0; n < ecg.Length; n++)
-        {
-            if (steep[n] < limit)
-            {
-                continue;
-            }
-
-            var end = Math.Min(n + refractory, ecg.Length);
-            var best = Enumerable.Range(n, Math.Min(12, end - n)).MaxBy(k => ecg[k]);
-            peaks.Add(best / RateHz);
-            n = end;
-        }
-
-        return peaks;
     }
 
     private static double MedianDelay(double[] heart, double[] beats)
