@@ -70,6 +70,9 @@ public sealed record JudgeOptions
     /// <summary>Sound seconds in a row that a pulse without rhythm has to show before any of it is believed: chance makes three hardly ever.</summary>
     public int SoundSecondsWithoutRhythm { get; init; } = 3;
 
+    /// <summary>Swing of the acceleration within a second, root mean square in m/s², above which one light alone is not believed: a walking wrist has 2 to 5 of it, a hand at rest less than 0.1.</summary>
+    public double LargestAccelerationSwing { get; init; } = 1;
+
     /// <summary>Growth of the pulse, as a logarithm, that a vessel does not show from one window to the next: ln 1.5.</summary>
     public double LargestGrowth { get; init; } = 0.4;
 

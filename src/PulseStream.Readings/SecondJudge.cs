@@ -147,6 +147,13 @@ internal sealed class SecondJudge
             return fit.IsSeparated ? Reasons.Motion : Reasons.LowPerfusion;
         }
 
+        // Two lights show for themselves what movement does to them; a step looks like a beat to one.
+        if (!hasRed && second.Light.AccelerationSwing > options.LargestAccelerationSwing)
+        {
+            sinceDisturbance = 0;
+            return Reasons.Motion;
+        }
+
         if (!IsPulse(pulse))
         {
             return sinceDisturbance <= options.SettlingSeconds ? Reasons.Settling : hasRed ? calm.CauseOfShape(second) : Reasons.Motion;

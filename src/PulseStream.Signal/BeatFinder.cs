@@ -15,6 +15,10 @@ internal sealed class BeatFinder
     private const double ShortestReachSeconds = 0.18;
     private const double LongestReachSeconds = 0.3;
 
+    // A front with the fall behind it fills half a period.
+    private const double NoiseWidthShare = 0.25;
+    private const double NoiseReachShare = 0.6;
+
     // A window that repeats this well knows its interval better than the seconds before it do.
     private const double GoodPeriodicity = 0.6;
 
@@ -76,14 +80,45 @@ internal sealed class BeatFinder
         var length = pairs.Length / 2;
         BloodSlope.Take(pairs, slopes);
         repetition.Find(pairs);
-        var count = Candidates(length);
         UsualIntervalSeconds = !RepeatsWell && usualIntervalSeconds > 0 ? usualIntervalSeconds : PeriodSeconds;
-        Keep(count, length);
-        Count = allCount;
-        while (Count > 0 && kept[Count - 1] >= length - edge)
+        var interval = double.IsNaN(UsualIntervalSeconds) ? 0 : UsualIntervalSeconds;
+        Keep(length, Math.Clamp(ReachShare * interval, ShortestReachSeconds, LongestReachSeconds));
+    }
+
+    /// <summary>
+    /// Finds the beats of a window again whose fronts drown in noise but which repeats: a quarter of a period before and
+    /// after take the place of two neighbouring bins, and no two beats are closer than half a period.
+    /// </summary>
+    /// <param name="pairs">Infrared and red in turn, slow part removed.</param>
+    /// <remarks>The difference of two means is the matched filter of a step in white noise (Canny, IEEE Trans Pattern Anal Mach Intell 1986;8:679).</remarks>
+    public void FindInNoise(ReadOnlySpan<double> pairs)
+    {
+        var length = pairs.Length / 2;
+        var width = Math.Max(1, (int)(NoiseWidthShare * PeriodSeconds * binRateHz));
+        slopes.AsSpan(0, length).Clear();
+        double before = 0, after = 0;
+        for (var n = 0; n < length; n++)
         {
-            Count--;
+            before += n > 0 ? pairs[2 * (n - 1)] : 0;
+            before -= n > width ? pairs[2 * (n - 1 - width)] : 0;
+            after += n + width < length ? pairs[2 * (n + width)] : 0;
+            after -= n > 0 ? pairs[2 * n] : 0;
+            after += n == 0 ? SumOf(pairs, 1, width - 1) : 0;
+            slopes[n] = n >= width && n + width < length ? before - after : 0;
         }
+
+        Keep(length, NoiseReachShare * PeriodSeconds);
+    }
+
+    private static double SumOf(ReadOnlySpan<double> pairs, int from, int count)
+    {
+        var sum = 0.0;
+        for (var n = from; n < from + count && n < pairs.Length / 2; n++)
+        {
+            sum += pairs[2 * n];
+        }
+
+        return sum;
     }
 
     private int Candidates(int length)
@@ -106,9 +141,10 @@ internal sealed class BeatFinder
         return count;
     }
 
-    private void Keep(int candidateCount, int length)
+    private void Keep(int length, double reachSeconds)
     {
-        var reach = Math.Clamp(ReachShare * (double.IsNaN(UsualIntervalSeconds) ? 0 : UsualIntervalSeconds), ShortestReachSeconds, LongestReachSeconds) * binRateHz;
+        var candidateCount = Candidates(length);
+        var reach = reachSeconds * binRateHz;
         allCount = 0;
         for (var k = 0; k < candidateCount && allCount < MostBeats; k++)
         {
@@ -122,6 +158,12 @@ internal sealed class BeatFinder
         for (var k = 0; k < allCount; k++)
         {
             kept[k] = Parabola.TopNear(slopes, (int)kept[k]);
+        }
+
+        Count = allCount;
+        while (Count > 0 && kept[Count - 1] >= length - edge)
+        {
+            Count--;
         }
     }
 

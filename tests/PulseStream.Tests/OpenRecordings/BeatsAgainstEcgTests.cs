@@ -16,50 +16,71 @@ public sealed class BeatsAgainstEcgTests
     // The first window is still filling before this.
     private const double FromSeconds = 10;
 
-    // The pulse wave of a regular heart at rest is expected to be found 98 times in 100 and more.
-    private const double LeastF1 = 0.98;
+    // One beat in two hundred may go wrong at rest, one in seventy in noise that hides more than half of a weak beat.
+    private const double LeastF1 = 0.995;
+    private const double LeastF1InNoise = 0.985;
+
+    // Noise in the band of the pulse, where no filter helps.
+    private const double NoiseFromHz = 0.5;
+    private const double NoiseToHz = 8;
+    private const double NoiseDecibels = 5;
 
     [Fact]
     public void BeatsOfAFingerMatchTheHeart()
     {
         var columns = OpenData.Columns(Path.Combine("icu-pleth", "record-01-120s-480s.csv"));
+        AssertMatch(columns[^2], columns[^1], LeastF1);
+    }
+
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(3)]
+    public void BeatsAreFoundInNoiseOfTheirOwnBand(int seed)
+    {
+        var columns = OpenData.Columns(Path.Combine("icu-pleth", "record-01-120s-480s.csv"));
         var pleth = columns[^2];
-        var heart = RPeaks(columns[^1]).Where(t => t > FromSeconds).ToArray();
+        var noise = Noise(pleth.Length, seed);
+        var size = Math.Sqrt(PowerAboutMovingMean(pleth) / Math.Pow(10, NoiseDecibels / 10));
+        AssertMatch([.. pleth.Select((p, n) => p + (size * noise[n]))], columns[^1], LeastF1InNoise);
+    }
+
+    private static void AssertMatch(double[] pleth, double[] ecg, double leastF1)
+    {
+        var heart = RPeaks.Times(ecg, RateHz).Where(t => t > FromSeconds).ToArray();
         var found = OpenData.Run(RateHz, SampleColumns.Pleth, pleth.Select(Sample.OfPleth));
         var beats = found.Beats.Select(b => b.RiseIndex / RateHz).Where(t => t > FromSeconds).ToArray();
         var delay = MedianDelay(heart, beats);
         var matched = Matched(heart, beats, delay);
         var f1 = 2.0 * matched / (heart.Length + beats.Length);
         TestContext.Current.TestOutputHelper?.WriteLine($"F1 {f1:F4}: {matched} of {heart.Length} heart beats, {beats.Length} pulse beats, delay {delay:F3} s");
-        Assert.True(f1 >= LeastF1, $"F1 {f1:F4}, heart {heart.Length}, pulse {beats.Length}, matched {matched}, delay {delay:F3} s");
+        Assert.True(f1 >= leastF1, $"F1 {f1:F4}, heart {heart.Length}, pulse {beats.Length}, matched {matched}, delay {delay:F3} s");
     }
 
-    private static List<double> RPeaks(double[] ecg)
+    // Many waves of random phase, evenly over the band, of variance 1.
+    private static double[] Noise(int length, int seed)
     {
-        const int refractory = (int)(0.3 * RateHz);
-        var steep = new double[ecg.Length];
-        for (var n = 2; n < ecg.Length - 2; n++)
+        const int waves = 500;
+        var random = new Random(seed);
+        var noise = new double[length];
+        for (var w = 0; w < waves; w++)
         {
-            var slope = ecg[n + 1] - ecg[n - 1];
-            steep[n] = double.IsNaN(slope) ? 0 : slope * slope;
-        }
-
-        var limit = 0.25 * steep.Order().ElementAt((int)(0.99 * steep.Length));
-        var peaks = new List<double>();
-        for (var n = 0; n < ecg.Length; n++)
-        {
-            if (steep[n] < limit)
+            var step = 2 * Math.PI * (NoiseFromHz + ((NoiseToHz - NoiseFromHz) * (w + random.NextDouble()) / waves)) / RateHz;
+            var phase = 2 * Math.PI * random.NextDouble();
+            for (var n = 0; n < length; n++)
             {
-                continue;
+                noise[n] += Math.Sqrt(2.0 / waves) * Math.Sin((step * n) + phase);
             }
-
-            var end = Math.Min(n + refractory, ecg.Length);
-            var best = Enumerable.Range(n, Math.Min(12, end - n)).MaxBy(k => ecg[k]);
-            peaks.Add(best / RateHz);
-            n = end;
         }
 
-        return peaks;
+        return noise;
+    }
+
+    private static double PowerAboutMovingMean(double[] pleth)
+    {
+        const int half = (int)RateHz;
+        return Enumerable.Range(half, pleth.Length - (2 * half))
+            .Average(n => Math.Pow(pleth[n] - pleth.AsSpan(n - half, (2 * half) + 1).ToArray().Average(), 2));
     }
 
     private static double MedianDelay(double[] heart, double[] beats)

@@ -19,11 +19,15 @@ public sealed class PulseAgainstReferencesTests
     // The references average over several seconds themselves and lag by up to four.
     private const int LargestLagSeconds = 4;
 
-    // Within five a minute a rate is called accurate (Charlton, Physiol Meas 2022;43:085007); the mean has to be well inside.
-    private const double LargestMeanErrorPerMinute = 2;
+    // Within five a minute a rate is called accurate (Charlton, Physiol Meas 2022;43:085007); the mean has to be well inside,
+    // and a beat missed or seen twice within the eight seconds is an error of seven.
+    private const double LargestMeanErrorPerMinute = 0.85;
+    private const double LargestErrorPerMinute = 10;
+    private const double LargestPooledErrorPerMinute = 0.7;
 
     // A resting finger gives its pulse nearly all the time; the rest is the start and when the hand was moved.
-    private const double LeastUsableShare = 0.9;
+    private const double LeastUsableShare = 0.97;
+    private const double LeastPooledShare = 0.98;
 
     [Theory]
     [InlineData("100001", "left")]
@@ -34,16 +38,32 @@ public sealed class PulseAgainstReferencesTests
     [InlineData("100005", "right")]
     public void PulseAgreesWithTheReferences(string subject, string hand)
     {
-        var folder = "induced-hypoxaemia";
+        var (errors, share) = Errors(subject, hand);
+        var said = $"mean error {errors.Average():F2} /min, largest {errors.Max():F1}, {100 * share:F1} % of seconds";
+        TestContext.Current.TestOutputHelper?.WriteLine(said);
+        Assert.True(errors.Average() <= LargestMeanErrorPerMinute && errors.Max() <= LargestErrorPerMinute && share >= LeastUsableShare, said);
+    }
+
+    [Fact]
+    public void PulseAgreesOverAllRecordings()
+    {
+        var all = (from subject in new[] { "100001", "100004", "100005" } from hand in new[] { "left", "right" } select Errors(subject, hand)).ToArray();
+        var mean = all.SelectMany(r => r.Errors).Average();
+        var share = all.Average(r => r.Share);
+        var said = $"mean error {mean:F2} /min, {100 * share:F1} % of seconds";
+        TestContext.Current.TestOutputHelper?.WriteLine(said);
+        Assert.True(mean <= LargestPooledErrorPerMinute && share >= LeastPooledShare, said);
+    }
+
+    private static (double[] Errors, double Share) Errors(string subject, string hand)
+    {
+        const string folder = "induced-hypoxaemia";
         var colours = OpenData.Columns(Path.Combine(folder, $"{subject}-{hand}.csv"));
         var reference = Reference(OpenData.Columns(Path.Combine(folder, $"{subject}-reference.csv")));
         var found = OpenData.Run(RateHz, SampleColumns.Infrared, colours[Green].Select(c => Sample.OfLight(double.NaN, c)));
         var rates = found.Seconds.OfType<UsableSecond>().Where(s => s.PulseRatePerMinute is not null).ToArray();
         var errors = rates.Select(s => Error(reference, s)).Where(e => !double.IsNaN(e)).ToArray();
-        var share = (double)errors.Length / Math.Min(found.Seconds.Count, reference.Length);
-        var said = $"mean error {errors.Average():F2} /min, largest {errors.Max():F1}, {100 * share:F1} % of seconds";
-        TestContext.Current.TestOutputHelper?.WriteLine(said);
-        Assert.True(errors.Average() <= LargestMeanErrorPerMinute && share >= LeastUsableShare, said);
+        return (errors, (double)errors.Length / Math.Min(found.Seconds.Count, reference.Length));
     }
 
     private static double[] Reference(double[][] columns)

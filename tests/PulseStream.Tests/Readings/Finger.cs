@@ -14,6 +14,9 @@ internal sealed record Finger
 
     public double PulsePerMinute { get; init; } = 72;
 
+    /// <summary>Blood volume, 0 to 1, at a time in seconds, where the heart does not beat evenly; else <see cref="PulsePerMinute"/> says it.</summary>
+    public Func<double, double>? Blood { get; init; }
+
     /// <summary>Percent at a time in seconds.</summary>
     public Func<double, double> Spo2 { get; init; } = _ => 97;
 
@@ -60,7 +63,7 @@ internal sealed record Finger
     private (double Infrared, double Red) LightAt(double t)
     {
         // About its mean, so that a fall of saturation moves no steady light.
-        var pulse = PerfusionPercent / 100 * (Volume(t * PulsePerMinute / 60) - 0.5);
+        var pulse = PerfusionPercent / 100 * ((Blood?.Invoke(t) ?? Volume(t * PulsePerMinute / 60)) - 0.5);
         var breath = BreathingPercent / 200 * Math.Sin(2 * Math.PI * 0.25 * t);
         var movement = Movement(t);
         var ratio = (110 - Spo2(t)) / 25;

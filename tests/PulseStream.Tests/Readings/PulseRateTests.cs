@@ -1,0 +1,110 @@
+using PulseStream.Readings;
+using Xunit;
+
+namespace PulseStream.Tests.Readings;
+
+/// <summary>The pulse rate of a second against the true beats of the eight seconds that end with it.</summary>
+public sealed class PulseRateTests
+{
+    private const double RateHz = 100;
+    private const double Seconds = 60;
+
+    // Within three a minute of the mean of the true beats; the shorter first windows are out by ten seconds.
+    private const double Tolerance = 3;
+    private const int FromSecond = 10;
+
+    // How the window's ends are counted decides the rest: one in twenty.
+    private const double LeastShare = 0.95;
+
+    [Theory]
+    [InlineData(1, 60)]
+    [InlineData(2, 80)]
+    [InlineData(3, 100)]
+    [InlineData(4, 120)]
+    [InlineData(5, 70)]
+    [InlineData(6, 90)]
+    public void AnIrregularHeartHasTheMeanRateOfItsLastEightSeconds(int seed, double perMinute)
+    {
+        var random = new Random(seed);
+        var heart = Heart.Of(Seconds, (_, _) => 60 / perMinute * (0.62 + (0.76 * random.NextDouble())));
+        var heard = Read(heart);
+        var given = heard.Where(s => s.PulseRatePerMinute is not null).ToArray();
+        Assert.All(heard, s => Assert.True(s.Warnings.HasFlag(Reasons.Irregular)));
+        Assert.True(given.Length >= 0.8 * heard.Length, $"{given.Length} of {heard.Length} seconds have a rate");
+        Assert.True(given.Count(s => Math.Abs(Error(heart, s)) <= Tolerance) >= LeastShare * given.Length, string.Join(' ', given.Select(s => $"{Error(heart, s):F1}")));
+    }
+
+    [Fact]
+    public void NoRateIsToldWhereItWouldDependOnTheCounting()
+    {
+        // Pauses of two intervals: whether one lies in the window or half outside is worth more than the tolerance.
+        var random = new Random(7);
+        var heart = Heart.Of(Seconds, (_, _) => random.NextDouble() < 0.3 ? 1.9 : 0.55);
+        var heard = Read(heart);
+        Assert.Contains(heard, s => s.PulseRatePerMinute is null);
+        Assert.All(heard.Where(s => s.PulseRatePerMinute is null), s => Assert.True(s.Warnings.HasFlag(Reasons.Irregular)));
+    }
+
+    [Fact]
+    public void AStepOfTheRateIsGoneAfterEightSeconds()
+    {
+        const double step = 30;
+        var heard = Read(Heart.Of(Seconds, (_, t) => 60 / (t < step ? 60.0 : 130.0)));
+        Assert.All(heard, s => Assert.InRange(s.PulseRatePerMinute ?? 100, 60 - Tolerance, 130 + Tolerance));
+        Assert.All(heard.Where(s => s.SecondIndex + 1 > step + 8), s => Assert.Equal(130, s.PulseRatePerMinute!.Value, Tolerance));
+    }
+
+    [Theory]
+    [InlineData(60)]
+    [InlineData(75)]
+    [InlineData(90)]
+    public void TheWeakBeatsOfBigeminyCount(double perMinute)
+    {
+        var heart = Heart.Of(Seconds, (k, _) => 60 / perMinute * (k % 2 == 0 ? 0.65 : 1.35), k => k % 2 == 0 ? 1 : 0.5);
+        Assert.All(Read(heart).Where(s => s.PulseRatePerMinute is not null), s => Assert.Equal(0, Error(heart, s), Tolerance));
+    }
+
+    [Fact]
+    public void AnEarlyBeatThatHardlyPulsesCounts()
+    {
+        var heart = Heart.Of(Seconds, (k, _) => k % 6 == 4 ? 0.33 : k % 6 == 5 ? 1.1 : 0.7, k => k % 6 == 5 ? 0.42 : 1);
+        var given = Read(heart).Where(s => s.PulseRatePerMinute is not null).ToArray();
+        Assert.True(given.Count(s => Math.Abs(Error(heart, s)) <= Tolerance) >= LeastShare * given.Length, string.Join(' ', given.Select(s => $"{Error(heart, s):F1}")));
+    }
+
+    [Theory]
+    [InlineData(45)]
+    [InlineData(57)]
+    [InlineData(72)]
+    public void AStrongSecondWaveIsNoBeat(double perMinute)
+    {
+        var random = new Random(3);
+        var heart = Heart.Of(Seconds, (_, _) => 60 / perMinute * (0.99 + (0.02 * random.NextDouble())), secondWave: 0.55);
+        Assert.All(Read(heart), s => Assert.Equal(0, Error(heart, s), 1.5));
+    }
+
+    [Fact]
+    public void TheRateAfterAMovementKnowsNothingOfTheBeatsInIt()
+    {
+        const double from = 20;
+        const double to = 30;
+        var heart = Heart.Of(Seconds, (_, _) => 0.5);
+        (double, double) Shake(double t) => t > from && t < to ? (0.05 * Math.Sin(2 * Math.PI * 1.1 * t), 0.05 * Math.Sin(2 * Math.PI * 1.1 * t)) : default;
+        var heard = Heard.Of(RateHz, new Finger { Seconds = Seconds, Blood = heart.BloodAt, Movement = Shake }.Samples());
+        var after = heard.Usable.Where(s => s.SecondIndex > to).ToArray();
+        Assert.NotEmpty(after);
+        Assert.All(after, s => Assert.Equal(120, s.PulseRatePerMinute!.Value, Tolerance));
+    }
+
+    private static UsableSecond[] Read(Heart heart) =>
+        [.. Heard.Of(RateHz, new Finger { Seconds = Seconds, Blood = heart.BloodAt }.Samples()).Usable.Where(s => s.SecondIndex >= FromSecond)];
+
+    // The nearer of two countings: both are the mean rate of the same beats.
+    private static double Error(Heart heart, UsableSecond second)
+    {
+        var end = second.SecondIndex + 1.0;
+        var byBeats = second.PulseRatePerMinute!.Value - heart.RateBefore(end);
+        var byTime = second.PulseRatePerMinute!.Value - heart.RateByTimeBefore(end);
+        return Math.Abs(byBeats) < Math.Abs(byTime) ? byBeats : byTime;
+    }
+}
