@@ -52,19 +52,25 @@ public sealed record JudgeOptions
     /// <summary>Skewness of the slope that such a wave has at least: none falls faster than it rises.</summary>
     public double LeastFrontBesideCrest { get; init; } = -0.15;
 
-    /// <summary>Lower quartile of the beats' correlations with the mean of the others below which they are not one heart's; early beats of a sound rhythm go down to this.</summary>
-    public double LeastAgreement { get; init; } = 0.6;
-
     /// <summary>Autocorrelation below which a window has no rhythm of its own to vouch for its beats: chance shaking reaches it once in fifty windows.</summary>
     public double LeastPeriodicity { get; init; } = 0.8;
 
-    /// <summary>The same quartile where the window has no rhythm: one heart's beats are alike however irregular, chance shaking's are not.</summary>
-    public double LeastAgreementWithoutRhythm { get; init; } = 0.7;
+    /// <summary>What a front or a crest of 1 counts for beside the beats' agreement: chance shaking has either as often as it has beats alike.</summary>
+    public double ShapeWeight { get; init; } = 0.15;
+
+    /// <summary>Front or crest above which no more is counted.</summary>
+    public double MostShape { get; init; } = 2;
+
+    /// <summary>Lower quartile of the beats' correlations with the mean of the others, with shape counted, below which they are not one heart's; early beats of a sound rhythm go down to this.</summary>
+    public double LeastLikeness { get; init; } = 0.65;
+
+    /// <summary>The same where the window has no rhythm: one heart's beats are alike however irregular, chance shaking's are not.</summary>
+    public double LeastLikenessWithoutRhythm { get; init; } = 0.8;
 
     /// <summary>The same before any second was believed: what has never been a pulse has to show it clearly once.</summary>
-    public double LeastUnprovenAgreement { get; init; } = 0.92;
+    public double LeastUnprovenLikeness { get; init; } = 1;
 
-    /// <summary>The same quartile below which no rate is told of an irregular rhythm: weak early beats and second waves cannot be told apart.</summary>
+    /// <summary>Lower quartile of the beats' correlations below which no rate is told of an irregular rhythm: weak early beats and second waves cannot be told apart.</summary>
     public double LeastIrregularAgreement { get; init; } = 0.92;
 
     /// <summary>Sound seconds in a row that a pulse without rhythm has to show before any of it is believed: chance makes three hardly ever.</summary>

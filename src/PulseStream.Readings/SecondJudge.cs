@@ -162,16 +162,19 @@ internal sealed class SecondJudge
         return Reasons.None;
     }
 
-    // Blood comes faster than it goes or stays up for a shorter time than down, beat after beat.
+    // Blood comes faster than it goes or stays up for a shorter time than down, beat after beat. The more it does so, the
+    // less alike the beats have to be.
     private bool IsPulse(in WindowPulse pulse)
     {
-        var isShaped = pulse.FrontSteepness >= options.LeastFrontSteepness
-            || (pulse.Crest >= options.LeastCrest && pulse.FrontSteepness >= options.LeastFrontBesideCrest);
-        var least = pulse.Periodicity >= options.LeastPeriodicity ? options.LeastAgreement
-            : calm.IsKnown ? options.LeastAgreementWithoutRhythm
-            : options.LeastUnprovenAgreement;
-        return isShaped && pulse.Agreement >= least;
+        var hasRhythm = pulse.Periodicity >= options.LeastPeriodicity;
+        var likeness = pulse.Agreement + (options.ShapeWeight * Math.Min(Math.Max(pulse.FrontSteepness, pulse.Crest), options.MostShape));
+        var least = hasRhythm ? options.LeastLikeness : calm.IsKnown ? options.LeastLikenessWithoutRhythm : options.LeastUnprovenLikeness;
+        return likeness >= least && (IsShaped(pulse) || (calm.IsKnown && hasRhythm && pulse.FrontSteepness >= options.LeastFrontBesideCrest));
     }
+
+    private bool IsShaped(in WindowPulse pulse) =>
+        pulse.FrontSteepness >= options.LeastFrontSteepness
+            || (pulse.Crest >= options.LeastCrest && pulse.FrontSteepness >= options.LeastFrontBesideCrest);
 
     // Shaking that looks like a few beats by chance looks so for one second; a heart without rhythm goes on.
     private Reasons ChanceReason(in SignalSecond second) =>

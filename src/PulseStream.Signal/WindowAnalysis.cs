@@ -324,7 +324,7 @@ internal sealed class WindowAnalysis
         var count = finder.Count;
         var (agreement, height) = (shape.Agreement, shape.Height);
         learnable = fit.WindowSeconds >= design.Options.SeparationWindowSeconds ? (window.Length, finder.IntervalSeconds * design.BinRateHz) : default;
-        var wave = ShapeOf(bins, fit, window);
+        var wave = WaveShape.Of(WholeWave(bins, fit, window), SlopeNoise(bins, fit), design.BinRateHz);
         if (IsDrowned(agreement))
         {
             finder.FindInNoise(window);
@@ -356,23 +356,23 @@ internal sealed class WindowAnalysis
     {
         var rhythm = RhythmOf(bins, fit, window.Length / 2, endIndex);
         usualIntervalSeconds = rhythm.MedianIntervalSeconds;
-        shape.Judge(window, finder.Rises, ComparedSeconds() * design.BinRateHz);
+        shape.Judge(WholeWave(bins, fit, window), finder.Rises, ComparedSeconds() * design.BinRateHz);
         return rhythm;
     }
 
     // The slow part takes half of a slow pulse's first wave away and bends what is left: its shape is seen with less taken.
-    private WaveShape ShapeOf(SmoothedBins bins, in RatioFit fit, ReadOnlySpan<double> window)
+    private ReadOnlySpan<double> WholeWave(SmoothedBins bins, in RatioFit fit, ReadOnlySpan<double> window)
     {
-        if (fit.IsSeparated || !(60 / finder.IntervalSeconds < design.Options.SlowPulsePerMinute))
+        if (fit.IsSeparated || fit.Lines > 0 || !(60 / finder.IntervalSeconds < design.Options.SlowPulsePerMinute))
         {
-            return WaveShape.Of(window, SlopeNoise(bins, fit), design.BinRateHz);
+            return window;
         }
 
         var basis = design.SlowOfSlowPulse(fit.WindowSeconds);
         var whole = pairs.AsSpan(0, 2 * basis.Length);
         bins.CopyNewest(whole);
         basis.Remove(whole);
-        return WaveShape.Of(whole, SlopeNoise(bins, fit), design.BinRateHz);
+        return whole;
     }
 
     private double SlopeNoise(SmoothedBins bins, in RatioFit fit) => bins.NoiseOver(fit.WindowSeconds).Infrared * design.Kernel.SlopeNoiseGain;
