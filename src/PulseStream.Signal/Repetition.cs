@@ -14,8 +14,8 @@ internal sealed class Repetition
     // The first repetition as good as the best is the period; the later ones are its multiples.
     private const double FirstGoodShare = 0.85;
 
-    // A period need not be known to better than a tenth: bins of a twentieth of a second are enough, the parabola does the rest.
-    private const double CoarseRateHz = 20;
+    // A period need not be known to better than a tenth: bins of a thirteenth of a second are enough, the parabola does the rest.
+    private const double CoarseRateHz = 13;
 
     // Lags that share one pass over the window.
     private const int Together = 4;

@@ -7,10 +7,14 @@ namespace PulseStream.Signal;
 /// </summary>
 internal sealed class WeakRises(double binRateHz)
 {
-    // Second waves reach half the front's steepness, with noise somewhat more. The early beats of bigeminy rise 0.4 times as
-    // steeply as full ones and more.
+    // Second waves reach half the front's steepness, with noise somewhat more.
     private const double StrongShare = 0.6;
+
+    // So much steeper than the other beats at that delay is no second wave.
     private const double WeakestShare = 0.36;
+
+    // Behind the second wave nothing rises but a beat: those of bigeminy are found with 0.33 of the full ones' steepness.
+    private const double LateShare = 0.3;
 
     // The valve closes some 0.3 s after it opens, at a slow pulse somewhat later (common practice); its wave is here by then.
     private const double LatestSecondWaveSeconds = 0.36;
@@ -83,7 +87,7 @@ internal sealed class WeakRises(double binRateHz)
         {
             normals[k] = NormalSlope(slopes, rises, rises[k]);
             var isLate = rises[k] - last >= latestSecondWave && rises[k] >= end && rises[k] < slopes.Length - end;
-            isStrong[k] = slopes[(int)rises[k]] >= (isLate ? WeakestShare : StrongShare) * normals[k];
+            isStrong[k] = slopes[(int)rises[k]] >= (isLate ? LateShare : StrongShare) * normals[k];
             last = isStrong[k] ? rises[k] : last;
         }
     }
