@@ -22,6 +22,7 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
     private const double LeastMixDistance = 0.05;
     private double logHeight = double.NaN;
     private double ratio;
+    private double periodSeconds;
     private double logInfrared;
     private double logRed;
     private int otherHeightSeconds;
@@ -42,6 +43,13 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
         otherHeightSeconds = 0;
     }
 
+    /// <summary>Whether a window shows the pulse that was believed before: of its height and rate, in its light.</summary>
+    public bool IsSame(in SignalSecond second) =>
+        IsKnown
+        && Math.Abs(Math.Log(second.Fit.PulseSize) - logHeight) < options.SameHeight
+        && Math.Abs(Math.Log(second.Pulse.PeriodSeconds / periodSeconds)) < options.SamePeriod
+        && Math.Abs(Math.Log(second.Light.InfraredCounts) - logInfrared) < options.LeakRise;
+
     /// <summary>Takes in the light of every second, believed or not.</summary>
     public void See(in SignalSecond second)
     {
@@ -61,6 +69,7 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
 
         var height = Math.Log(second.Fit.PulseSize);
         ratio = second.Fit.Ratio;
+        periodSeconds = second.Pulse.PeriodSeconds;
         if (!IsKnown)
         {
             Settle(second);

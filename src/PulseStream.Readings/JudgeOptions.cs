@@ -85,6 +85,9 @@ public sealed record JudgeOptions
     /// <summary>Change of the pulse's height, as a logarithm, that breathing and the few beats of two seconds bring about: within it the pulse is the same.</summary>
     public double SameHeight { get; init; } = 0.4;
 
+    /// <summary>Change of the period, as a logarithm, within which the pulse is the same: a fifth.</summary>
+    public double SamePeriod { get; init; } = 0.2;
+
     /// <summary>Share of what the lights disagree by that one frequency explains where mains light disturbs: two seconds of one frequency with a beginning in them leave half.</summary>
     public double RoomLightLineShare { get; init; } = 0.5;
 

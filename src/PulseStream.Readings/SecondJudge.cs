@@ -154,7 +154,7 @@ internal sealed class SecondJudge
             return Reasons.Motion;
         }
 
-        if (!IsPulse(pulse))
+        if (!IsPulse(second))
         {
             return sinceDisturbance <= options.SettlingSeconds ? Reasons.Settling : hasRed ? calm.CauseOfShape(second) : Reasons.Motion;
         }
@@ -164,12 +164,13 @@ internal sealed class SecondJudge
 
     // Blood comes faster than it goes or stays up for a shorter time than down, beat after beat. The more it does so, the
     // less alike the beats have to be.
-    private bool IsPulse(in WindowPulse pulse)
+    private bool IsPulse(in SignalSecond second)
     {
+        var pulse = second.Pulse;
         var hasRhythm = pulse.Periodicity >= options.LeastPeriodicity;
         var likeness = pulse.Agreement + (options.ShapeWeight * Math.Min(Math.Max(pulse.FrontSteepness, pulse.Crest), options.MostShape));
         var least = hasRhythm ? options.LeastLikeness : calm.IsKnown ? options.LeastLikenessWithoutRhythm : options.LeastUnprovenLikeness;
-        return likeness >= least && (IsShaped(pulse) || (calm.IsKnown && hasRhythm && pulse.FrontSteepness >= options.LeastFrontBesideCrest));
+        return likeness >= least && (IsShaped(pulse) || (hasRhythm && pulse.FrontSteepness >= options.LeastFrontBesideCrest && calm.IsSame(second)));
     }
 
     private bool IsShaped(in WindowPulse pulse) =>

@@ -22,6 +22,9 @@ internal sealed class PulseTemplate
     /// <summary>Period of the calm pulse, bins.</summary>
     public double PeriodBins { get; private set; }
 
+    /// <summary>Skewness of its slope.</summary>
+    public double FrontSteepness { get; private set; }
+
     /// <summary>Seconds since it was learned.</summary>
     public int AgeSeconds { get; private set; }
 
@@ -35,7 +38,8 @@ internal sealed class PulseTemplate
     /// <param name="pairs">Infrared and red in turn, slow part removed.</param>
     /// <param name="rises">Steepest rises, bins.</param>
     /// <param name="periodBins">Typical interval, bins.</param>
-    public void Learn(ReadOnlySpan<double> pairs, ReadOnlySpan<double> rises, double periodBins)
+    /// <param name="frontSteepness">Skewness of the window's slope.</param>
+    public void Learn(ReadOnlySpan<double> pairs, ReadOnlySpan<double> rises, double periodBins, double frontSteepness)
     {
         var newBefore = (int)(BeforeShare * periodBins);
         var newLength = Math.Min(points.Length, (int)(LengthShare * periodBins));
@@ -45,6 +49,7 @@ internal sealed class PulseTemplate
         }
 
         PeriodBins = periodBins;
+        FrontSteepness = frontSteepness;
         before = newBefore;
         length = newLength;
         AgeSeconds = 0;

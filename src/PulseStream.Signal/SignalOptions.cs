@@ -54,6 +54,9 @@ public sealed record SignalOptions
     /// <summary>Correlation of the separated pulse with the calm one below which the separation failed: a beat's own changes of shape leave 0.99.</summary>
     public double LeastCalmAgreement { get; init; } = 0.97;
 
+    /// <summary>Share of the calm pulse's front, as skewness of the slope, that the separated one has at least: movement at the pulse's own rate that is taken for it is rounder.</summary>
+    public double LeastFrontShare { get; init; } = 0.6;
+
     /// <summary>Spread of the pulse's height, as a share, against the one learned: some eight beats that vary by 5 %.</summary>
     public double HeightSpread { get; init; } = 0.02;
 

@@ -44,7 +44,7 @@ internal sealed class WindowAnalysis
     private double usualIntervalSeconds = double.NaN;
     private int beatCount;
     private int removed;
-    private (int Length, double PeriodBins) learnable;
+    private (int Length, double PeriodBins, double FrontSteepness) learnable;
     private bool isLoadedFast;
     private bool isTakenFast;
 
@@ -80,7 +80,7 @@ internal sealed class WindowAnalysis
     {
         if (learnable.Length > 0)
         {
-            calm.Learn(best.AsSpan(0, learnable.Length), finder.Rises, learnable.PeriodBins);
+            calm.Learn(best.AsSpan(0, learnable.Length), finder.Rises, learnable.PeriodBins, learnable.FrontSteepness);
         }
     }
 
@@ -171,6 +171,7 @@ internal sealed class WindowAnalysis
         var basis = design.SlowOf(seconds, isFastPulse);
         var window = pairs.AsSpan(0, 2 * basis.Length);
         if (!separation.TrySeparate(window, basis, calm, out var separated)
+            || WaveShape.Of(window, 0, design.BinRateHz).FrontSteepness < options.LeastFrontShare * calm.FrontSteepness
             || separated.StandardError > Math.Sqrt((taken.StandardError * taken.StandardError) + (taken.Disagreement * taken.Disagreement)))
         {
             return taken;
@@ -323,8 +324,10 @@ internal sealed class WindowAnalysis
         var rhythm = Judge(bins, window, fit, endIndex);
         var count = finder.Count;
         var (agreement, height) = (shape.Agreement, shape.Height);
-        learnable = fit.WindowSeconds >= design.Options.SeparationWindowSeconds ? (window.Length, finder.IntervalSeconds * design.BinRateHz) : default;
         var wave = WaveShape.Of(WholeWave(bins, fit, window), SlopeNoise(bins, fit), design.BinRateHz);
+        learnable = fit.WindowSeconds >= design.Options.SeparationWindowSeconds
+            ? (window.Length, finder.IntervalSeconds * design.BinRateHz, wave.FrontSteepness)
+            : default;
         if (IsDrowned(agreement))
         {
             finder.FindInNoise(window);
