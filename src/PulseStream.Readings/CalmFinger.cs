@@ -23,6 +23,7 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
     private double logHeight = double.NaN;
     private double ratio;
     private double periodSeconds;
+    private double frontSteepness;
     private double logInfrared;
     private double logRed;
     private int otherHeightSeconds;
@@ -47,7 +48,7 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
     public bool IsSame(in SignalSecond second) =>
         IsKnown
         && Math.Abs(Math.Log(second.Fit.PulseSize) - logHeight) < options.SameHeight
-        && Math.Abs(Math.Log(second.Pulse.PeriodSeconds / periodSeconds)) < options.SamePeriod
+        && HasSamePeriod(second)
         && Math.Abs(Math.Log(second.Light.InfraredCounts) - logInfrared) < options.LeakRise;
 
     /// <summary>Takes in the light of every second, believed or not.</summary>
@@ -70,6 +71,7 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
         var height = Math.Log(second.Fit.PulseSize);
         ratio = second.Fit.Ratio;
         periodSeconds = second.Pulse.PeriodSeconds;
+        frontSteepness = second.Pulse.FrontSteepness;
         if (!IsKnown)
         {
             Settle(second);
@@ -124,6 +126,12 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
         var growth = Math.Log(second.Fit.PulseSize) - logHeight;
         if (second.Fit.WindowSeconds <= heightWindowSeconds && growth > options.LargestGrowth)
         {
+            if (IsGrown(second))
+            {
+                Settle(second);
+                return Reasons.None;
+            }
+
             if (growth < options.LargestNewHeight && ++otherHeightSeconds > options.NewHeightSeconds)
             {
                 logHeight = Math.Log(second.Fit.PulseSize);
@@ -134,6 +142,15 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
 
         return Reasons.None;
     }
+
+    // A warming finger: the same heart with the same front, in lights that agree as they would have to before any pulse was known.
+    private bool IsGrown(in SignalSecond second) =>
+        second.Fit.Disagreement <= options.UnprovenDisagreement
+        && HasSamePeriod(second)
+        && second.Pulse.FrontSteepness >= options.LeastFrontSteepness
+        && second.Pulse.FrontSteepness >= options.SameFrontShare * frontSteepness;
+
+    private bool HasSamePeriod(in SignalSecond second) => Math.Abs(Math.Log(second.Pulse.PeriodSeconds / periodSeconds)) < options.SamePeriod;
 
     /// <summary>Why the two lights disagree: light that moved, a line of mains light, else movement.</summary>
     public Reasons CauseOfDisagreement(in SignalSecond second)

@@ -71,7 +71,7 @@ public sealed record JudgeOptions
     public double LeastUnprovenLikeness { get; init; } = 1;
 
     /// <summary>Lower quartile of the beats' correlations below which no rate is told of an irregular rhythm: weak early beats and second waves cannot be told apart.</summary>
-    public double LeastIrregularAgreement { get; init; } = 0.92;
+    public double LeastIrregularAgreement { get; init; } = 0.8;
 
     /// <summary>Sound seconds in a row that a pulse without rhythm has to show before any of it is believed: chance makes three hardly ever.</summary>
     public int SoundSecondsWithoutRhythm { get; init; } = 3;
@@ -87,6 +87,9 @@ public sealed record JudgeOptions
 
     /// <summary>Change of the period, as a logarithm, within which the pulse is the same: a fifth.</summary>
     public double SamePeriod { get; init; } = 0.2;
+
+    /// <summary>Share of the known pulse's front that a taller pulse has at least to be the same one grown.</summary>
+    public double SameFrontShare { get; init; } = 0.6;
 
     /// <summary>Share of what the lights disagree by that one frequency explains where mains light disturbs: two seconds of one frequency with a beginning in them leave half.</summary>
     public double RoomLightLineShare { get; init; } = 0.5;

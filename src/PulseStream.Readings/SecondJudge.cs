@@ -144,7 +144,7 @@ internal sealed class SecondJudge
 
         if (hasRed && !(errorPercent <= (fit.IsSeparated ? options.LargestSeparatedErrorPercent : options.LargestErrorPercent)))
         {
-            return fit.IsSeparated ? Reasons.Motion : Reasons.LowPerfusion;
+            return fit.IsSeparated ? calm.CauseOfDisagreement(second) : Reasons.LowPerfusion;
         }
 
         // Two lights show for themselves what movement does to them; a step looks like a beat to one.

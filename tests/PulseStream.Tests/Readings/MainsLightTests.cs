@@ -48,10 +48,12 @@ public sealed class MainsLightTests
     [InlineData(2.4)]
     [InlineData(3.1)]
     [InlineData(4.7)]
-    public void MainsLightThatHasJustBegunIsCalledAmbientLight(double hz)
+    public void MainsLightThatHasJustBegunIsTakenAwayOrCalledAmbientLight(double hz)
     {
         var samples = new Finger().Samples().WithRoomLight(RateHz, t => AddedLight.Ramp(t, 20, 0.3) * Mains(t, hz, PulseCounts));
-        Assert.Equal(Reasons.AmbientLight, Heard.Of(RateHz, samples).ReasonsAt(22));
+        var heard = Heard.Of(RateHz, samples);
+        Assert.All(Enumerable.Range(21, 7), second => Assert.True(heard.ReasonsAt(second) is Reasons.None or Reasons.AmbientLight));
+        Assert.All(heard.Usable, s => Assert.Equal(97, s.Spo2!.Value.Percent, 2 * PercentTolerance));
     }
 
     [Fact]
