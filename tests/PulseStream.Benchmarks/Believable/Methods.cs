@@ -20,8 +20,8 @@ internal static class Methods
         Judge("agreement of the lights", j => j with { LargestDisagreement = Never, UnprovenDisagreement = Never }, Rows.StrongMotion, "readings wrong by more than 3", f => f.WrongBy3),
         Judge("growth of the pulse", j => j with { LargestGrowth = Never }, Rows.StrongMotion, "worst second, points", f => f.Worst),
         Judge("leaking light", j => j with { LeakRise = Never }, Rows.HalfOff, "readings wrong by more than 3", f => f.WrongBy3),
-        Judge("fronts of the beats", j => j with { LeastFrontSteepness = double.MinValue }, Rows.Lifeless, "seconds given of a lifeless thing, %", f => f.GivenPercent),
-        Judge("beats alike", j => j with { LeastAgreement = -1, LeastAgreementWithoutRhythm = -1 }, Rows.Lifeless, "seconds given of a lifeless thing, %", f => f.GivenPercent),
+        Judge("fronts of the beats", j => j with { LeastFrontSteepness = double.MinValue, ShapeWeight = 0 }, Rows.Lifeless, "seconds given of a lifeless thing, %", f => f.GivenPercent),
+        Judge("beats alike", j => j with { LeastLikeness = -9, LeastLikenessWithoutRhythm = -9, LeastUnprovenLikeness = -9 }, Rows.Lifeless, "seconds given of a lifeless thing, %", f => f.GivenPercent),
         Judge("standard error limited", j => j with { LargestErrorPercent = Never }, Rows.Lowest, "worst second, points", f => f.Worst),
     ];
 

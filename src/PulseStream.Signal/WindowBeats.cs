@@ -1,0 +1,162 @@
+namespace PulseStream.Signal;
+
+/// <summary>Reads the beats of the window that R was read from: rate, shape, height, and each beat once as it is told.</summary>
+internal sealed class WindowBeats
+{
+    // Stands in for the interval where fewer than two beats were found: 75 a minute.
+    private const double UsualIntervalSeconds = 0.8;
+
+    // Short enough pieces of anything are alike: where nothing repeats, beats are compared as those of 100 a minute.
+    private const double LeastComparedSeconds = 0.6;
+
+    // Fronts that agree less than this, more beats than periods, and a period that shows nevertheless: noise in the pulse's own
+    // band at 5 dB leaves 0.7 of the autocorrelation. What is measured of the fronts stays, the beats are found otherwise.
+    private const double DrownedAgreement = 0.96;
+    private const double DrownedPeriodicity = 0.4;
+    private const double DrownedIntervalShare = 0.92;
+
+    // An interval half as long again as usual holds another beat, where a gap may have hidden one.
+    private const double HiddenBeatShare = 1.5;
+
+    private readonly SignalDesign design;
+    private readonly bool hasRed;
+    private readonly bool isPleth;
+    private readonly BeatFinder finder;
+    private readonly BeatShape shape;
+    private readonly BeatTrain train;
+    private readonly BeatTeller teller;
+    private (int Length, double PeriodBins, double FrontSteepness) learnable;
+
+    public WindowBeats(WindowRoom room, bool hasRed, bool isPleth)
+    {
+        design = room.Design;
+        this.hasRed = hasRed;
+        this.isPleth = isPleth;
+        finder = room.Finder;
+        shape = room.Shape;
+        train = new(design.BinRateHz);
+        teller = new(room, hasRed);
+    }
+
+    /// <summary>Beats told with the second measured last.</summary>
+    public ReadOnlySpan<Beat> Told => teller.Told;
+
+    /// <summary>Interval of the beats so far, s; NaN where unknown.</summary>
+    public double IntervalSoFarSeconds { get; private set; } = double.NaN;
+
+    /// <summary>The next beat has no interval.</summary>
+    public void Restart()
+    {
+        teller.Restart();
+        IntervalSoFarSeconds = double.NaN;
+        train.Restart();
+    }
+
+    /// <summary>A second without a window tells no beats and teaches nothing.</summary>
+    public void Clear()
+    {
+        teller.Clear();
+        learnable = default;
+    }
+
+    /// <summary>Hands the pulse of the window measured last on, where the window is long enough.</summary>
+    /// <param name="calm">What learns it.</param>
+    /// <param name="window">The window, as it was measured.</param>
+    public void Teach(PulseTemplate calm, ReadOnlySpan<double> window)
+    {
+        if (learnable.Length > 0)
+        {
+            calm.Learn(window[..learnable.Length], finder.Rises, learnable.PeriodBins, learnable.FrontSteepness);
+        }
+    }
+
+    /// <summary>Measures the beats of a window.</summary>
+    /// <param name="bins">The newest bins.</param>
+    /// <param name="best">Begins with the window, slow part, lines and movement removed.</param>
+    /// <param name="room">Room for another window.</param>
+    /// <param name="fit">What was read from it.</param>
+    /// <param name="endIndex">Index just past the second that is told.</param>
+    public WindowPulse Measure(SmoothedBins bins, ReadOnlySpan<double> best, Span<double> room, in RatioFit fit, long endIndex)
+    {
+        var window = best[..(2 * design.SlowOf(fit.WindowSeconds).Length)];
+        finder.Find(window, IntervalSoFarSeconds);
+        var whole = WholeWave(bins, fit, window, room);
+        var rhythm = Judge(bins, whole, fit, endIndex);
+        var count = finder.Count;
+        var (agreement, height) = (shape.Agreement, shape.Height);
+        var wave = WaveShape.Of(whole, SlopeNoise(bins, fit), design.BinRateHz);
+        learnable = fit.WindowSeconds >= design.Options.SeparationWindowSeconds
+            ? (window.Length, finder.IntervalSeconds * design.BinRateHz, wave.FrontSteepness)
+            : default;
+        if (IsDrowned(agreement))
+        {
+            finder.FindInNoise(window);
+            rhythm = Judge(bins, whole, fit, endIndex);
+        }
+
+        teller.Tell(bins, window, isPleth);
+        return new(
+            count,
+            rhythm.RatePerMinute,
+            rhythm.RateSpreadPerMinute,
+            rhythm.Irregularity,
+            finder.Periodicity,
+            finder.PeriodSeconds,
+            agreement,
+            wave.FrontSteepness,
+            wave.Crest,
+            Perfusion.PercentOf(height, isPleth));
+    }
+
+    // Two lights that agree are not drowned: what rises in both is blood. One alone cannot tell, but noise adds beats to a
+    // period that shows through it.
+    private bool IsDrowned(double agreement) =>
+        !hasRed && !(agreement >= DrownedAgreement)
+        && finder.Periodicity > DrownedPeriodicity
+        && finder.IntervalSeconds < DrownedIntervalShare * finder.PeriodSeconds;
+
+    private Rhythm Judge(SmoothedBins bins, ReadOnlySpan<double> whole, in RatioFit fit, long endIndex)
+    {
+        var rhythm = RhythmOf(bins, fit, whole.Length / 2, endIndex);
+        IntervalSoFarSeconds = rhythm.MedianIntervalSeconds;
+        shape.Judge(whole, finder.Rises, ComparedSeconds() * design.BinRateHz);
+        return rhythm;
+    }
+
+    // The slow part takes half of a slow pulse's first wave away and bends what is left: its shape is seen with less taken.
+    private ReadOnlySpan<double> WholeWave(SmoothedBins bins, in RatioFit fit, ReadOnlySpan<double> window, Span<double> room)
+    {
+        if (fit.IsSeparated || fit.Lines > 0 || !(60 / finder.IntervalSeconds < design.Options.SlowPulsePerMinute))
+        {
+            return window;
+        }
+
+        var basis = design.SlowOfSlowPulse(fit.WindowSeconds);
+        var whole = room[..(2 * basis.Length)];
+        bins.CopyNewest(whole);
+        basis.Remove(whole);
+        return whole;
+    }
+
+    private Rhythm RhythmOf(SmoothedBins bins, in RatioFit fit, int length, long endIndex)
+    {
+        var end = bins.NewestBin + 1.0;
+        var isSound = !hasRed || fit.Disagreement <= design.Options.SoundDisagreement;
+        train.Take(finder.AllRises, end - length, end, isSound, fit.WindowSeconds == design.Options.LongestWindowSeconds);
+        var averaged = design.Options.AveragingSeconds * design.BinRateHz;
+        var window = RateWindow.Of(end - 1 - finder.UnseenBins, BinOf(endIndex), train.SoundFrom, averaged);
+        var hiddenAbove = bins.HasBridge((int)averaged) ? HiddenBeatShare * finder.UsualIntervalSeconds * design.BinRateHz : double.PositiveInfinity;
+        return Rhythm.Of(train.Rises, window, design.BinRateHz, hiddenAbove);
+    }
+
+    private double SlopeNoise(SmoothedBins bins, in RatioFit fit) => bins.NoiseOver(fit.WindowSeconds).Infrared * design.Kernel.SlopeNoiseGain;
+
+    private double ComparedSeconds()
+    {
+        var known = double.IsNaN(IntervalSoFarSeconds) ? finder.IntervalSeconds : IntervalSoFarSeconds;
+        var interval = double.IsNaN(known) ? UsualIntervalSeconds : known;
+        return finder.RepeatsWell ? interval : Math.Max(interval, LeastComparedSeconds);
+    }
+
+    private double BinOf(double index) => (index - (0.5 * (design.SamplesPerBin - 1))) / design.SamplesPerBin;
+}
