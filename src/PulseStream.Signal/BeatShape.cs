@@ -7,13 +7,16 @@ namespace PulseStream.Signal;
 internal sealed class BeatShape
 {
     private const int MostPoints = 200;
+
     // From the foot of the front to that of the next.
     private const double BeforeShare = 0.2;
     private readonly double[] sums = new double[MostPoints];
     private readonly int[] counts = new int[MostPoints];
+    private readonly double[] weights = new double[MostPoints];
     private readonly double[] agreements = new double[64];
     private readonly double[] heights = new double[64];
     private readonly double[] sorted = new double[64];
+    private int compared;
 
     /// <summary>Correlation of each beat with the mean of the others, −1 to 1.</summary>
     public ReadOnlySpan<double> Agreements => agreements.AsSpan(0, Count);
@@ -77,23 +80,26 @@ internal sealed class BeatShape
                 counts[n]++;
             }
         }
+
+        // Fewer beats reach the later points: those that one beat alone reaches are compared with nothing.
+        compared = 0;
+        while (compared < longest && counts[compared] > 1)
+        {
+            weights[compared] = 1.0 / (counts[compared] - 1);
+            compared++;
+        }
     }
 
     // With the mean of all the others: a beat is always like a mean that it is part of.
     private double Likeness(ReadOnlySpan<double> pairs, int start, int points)
     {
         double a = 0, b = 0, aa = 0, ab = 0, bb = 0;
-        var used = 0;
-        for (var n = 0; n < points; n++)
+        var used = Math.Min(points, compared);
+        var light = pairs.Slice(2 * start, 2 * used);
+        for (var n = 0; n < used; n++)
         {
-            if (counts[n] < 2)
-            {
-                continue;
-            }
-
-            var own = -pairs[2 * (start + n)];
-            var others = (sums[n] - own) / (counts[n] - 1);
-            used++;
+            var own = -light[2 * n];
+            var others = (sums[n] - own) * weights[n];
             a += own;
             b += others;
             aa += own * own;
@@ -102,7 +108,7 @@ internal sealed class BeatShape
         }
 
         var power = (aa - (a * a / used)) * (bb - (b * b / used));
-        return power > 0 ? (ab - (a * b / used)) / Math.Sqrt(power) : 0;
+        return used > 0 && power > 0 ? (ab - (a * b / used)) / Math.Sqrt(power) : 0;
     }
 
     private static double HeightOf(ReadOnlySpan<double> pairs, double rise, double periodBins)
