@@ -113,7 +113,7 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
 
         if (second.Fit.IsSeparated)
         {
-            return Math.Abs(Rise(second)) > options.LargestLightChange ? CauseOfDisagreement(second) : Reasons.None;
+            return Math.Abs(Rise(second)) > options.LargestLightChange || !HasSamePeriod(second) ? CauseOfDisagreement(second) : Reasons.None;
         }
 
         // Added light scales the pulse and leaves its rate alone.
@@ -145,7 +145,8 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
 
     // A warming finger: the same heart with the same front, in lights that agree as they would have to before any pulse was known.
     private bool IsGrown(in SignalSecond second) =>
-        second.Fit.Disagreement <= options.UnprovenDisagreement
+        second.Fit.Lines == 0
+        && second.Fit.Disagreement <= options.UnprovenDisagreement
         && HasSamePeriod(second)
         && second.Pulse.FrontSteepness >= options.LeastFrontSteepness
         && second.Pulse.FrontSteepness >= options.SameFrontShare * frontSteepness;

@@ -85,8 +85,8 @@ public sealed record JudgeOptions
     /// <summary>Change of the pulse's height, as a logarithm, that breathing and the few beats of two seconds bring about: within it the pulse is the same.</summary>
     public double SameHeight { get; init; } = 0.4;
 
-    /// <summary>Change of the period, as a logarithm, within which the pulse is the same: a fifth.</summary>
-    public double SamePeriod { get; init; } = 0.2;
+    /// <summary>Change of the period, as a logarithm, within which the pulse is the same: breathing moves the mean of eight seconds by less.</summary>
+    public double SamePeriod { get; init; } = 0.06;
 
     /// <summary>Share of the known pulse's front that a taller pulse has at least to be the same one grown.</summary>
     public double SameFrontShare { get; init; } = 0.6;
@@ -122,7 +122,7 @@ public sealed record JudgeOptions
     public double LeakShrinkShare { get; init; } = 0.5;
 
     /// <summary>Change of the steady light, as a logarithm, above which a pulse told from movement is not taken to have its calm height.</summary>
-    public double LargestLightChange { get; init; } = 0.1;
+    public double LargestLightChange { get; init; } = 0.05;
 
     /// <summary>Distance of R from room light's mixture below which a wave that is no pulse is room light, in units of R: as far as a pulse a fiftieth of its size moves it.</summary>
     public double RoomLightDistance { get; init; } = 0.02;

@@ -169,7 +169,7 @@ internal sealed class SecondJudge
         var pulse = second.Pulse;
         var hasRhythm = pulse.Periodicity >= options.LeastPeriodicity;
         var likeness = pulse.Agreement + (options.ShapeWeight * Math.Min(Math.Max(pulse.FrontSteepness, pulse.Crest), options.MostShape));
-        var least = hasRhythm ? options.LeastLikeness : calm.IsKnown ? options.LeastLikenessWithoutRhythm : options.LeastUnprovenLikeness;
+        var least = hasRhythm ? options.LeastLikeness : calm.IsKnown && second.Fit.Lines == 0 ? options.LeastLikenessWithoutRhythm : options.LeastUnprovenLikeness;
         return likeness >= least && (IsShaped(pulse) || (hasRhythm && pulse.FrontSteepness >= options.LeastFrontBesideCrest && calm.IsSame(second)));
     }
 

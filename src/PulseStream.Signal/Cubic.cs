@@ -13,11 +13,20 @@ internal static class Cubic
         var count = (values.Length + stride - 1) / stride;
         var inside = Math.Clamp(place, 1, count - 2);
         var n = Math.Min((int)inside, count - 3);
-        var f = inside - n;
-        var a = values[(n - 1) * stride];
-        var b = values[n * stride];
-        var c = values[(n + 1) * stride];
-        var d = values[(n + 2) * stride];
-        return b + (0.5 * f * (c - a + (f * ((2 * a) - (5 * b) + (4 * c) - d + (f * ((3 * (b - c)) + d - a))))));
+        var (a, b, c, d) = Weights(inside - n);
+        return (a * values[(n - 1) * stride]) + (b * values[n * stride]) + (c * values[(n + 1) * stride]) + (d * values[(n + 2) * stride]);
+    }
+
+    /// <summary>Weights of the bin before, the two around and the bin behind a place.</summary>
+    /// <param name="share">Way from the first of the two around to the second, 0 to 1.</param>
+    public static (double Before, double From, double To, double Behind) Weights(double share)
+    {
+        var square = share * share;
+        var cube = square * share;
+        return (
+            0.5 * (-share + (2 * square) - cube),
+            0.5 * (2 - (5 * square) + (3 * cube)),
+            0.5 * (share + (4 * square) - (3 * cube)),
+            0.5 * (cube - square));
     }
 }

@@ -8,6 +8,9 @@ internal sealed class PulseTemplate
     private const double LengthShare = 1.5;
     private const int FewestBeats = 2;
 
+    // A pulse that was learned just now is not learned anew: most of its beats would be the same.
+    private const int FreshSeconds = 3;
+
     // A cubic needs a point before the first.
     private const int Lead = 1;
     private readonly double[] points;
@@ -34,13 +37,18 @@ internal sealed class PulseTemplate
     /// <summary>A second went by.</summary>
     public void Age() => AgeSeconds++;
 
-    /// <summary>Learns the mean beat of a window, unless it holds too few whole ones.</summary>
+    /// <summary>Learns the mean beat of a window, unless it holds too few whole ones or one was learned just now.</summary>
     /// <param name="pairs">Infrared and red in turn, slow part removed.</param>
     /// <param name="rises">Steepest rises, bins.</param>
     /// <param name="periodBins">Typical interval, bins.</param>
     /// <param name="frontSteepness">Skewness of the window's slope.</param>
     public void Learn(ReadOnlySpan<double> pairs, ReadOnlySpan<double> rises, double periodBins, double frontSteepness)
     {
+        if (IsKnown && AgeSeconds < FreshSeconds)
+        {
+            return;
+        }
+
         var newBefore = (int)(BeforeShare * periodBins);
         var newLength = Math.Min(points.Length, (int)(LengthShare * periodBins));
         if (WholeBeats(pairs, rises, newBefore, newLength) < FewestBeats)
@@ -60,10 +68,7 @@ internal sealed class PulseTemplate
             if (IsWhole(pairs, rise - before, length))
             {
                 count++;
-                for (var n = 0; n < length; n++)
-                {
-                    points[n] += Cubic.At(pairs, 2, rise - before + n);
-                }
+                Add(pairs, rise - before);
             }
         }
 
@@ -93,8 +98,20 @@ internal sealed class PulseTemplate
         }
     }
 
+    // All points of a beat lie at the same share of the way between two bins.
+    private void Add(ReadOnlySpan<double> pairs, double start)
+    {
+        var first = (int)start;
+        var (a, b, c, d) = Cubic.Weights(start - first);
+        var lights = pairs.Slice(2 * (first - 1), 2 * (length + 3));
+        for (var n = 0; n < length; n++)
+        {
+            points[n] += (a * lights[2 * n]) + (b * lights[(2 * n) + 2]) + (c * lights[(2 * n) + 4]) + (d * lights[(2 * n) + 6]);
+        }
+    }
+
     private static bool IsWhole(ReadOnlySpan<double> pairs, double start, int points) =>
-        start >= 0 && start + points <= (pairs.Length / 2) - 1;
+        start >= 1 && start + points <= (pairs.Length / 2) - 2;
 
     private static int WholeBeats(ReadOnlySpan<double> pairs, ReadOnlySpan<double> rises, int before, int points)
     {

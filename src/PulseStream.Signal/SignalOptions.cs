@@ -15,11 +15,11 @@ public sealed record SignalOptions
     /// <summary>Pulse rate from which the higher edge leaves the pulse whole, 1/min.</summary>
     public double FastPulsePerMinute { get; init; } = 57;
 
-    /// <summary>The same for the shape of a slow pulse, Hz: its first wave has to be whole.</summary>
+    /// <summary>The same for the beats of a slow pulse, Hz: their first wave has to be whole.</summary>
     public double SlowestSlowPulseHz { get; init; } = 0.35;
 
-    /// <summary>Pulse rate below which the shape is seen so, 1/min.</summary>
-    public double SlowPulsePerMinute { get; init; } = 45;
+    /// <summary>Pulse rate below which they are seen so, 1/min.</summary>
+    public double SlowPulsePerMinute { get; init; } = 50;
 
     /// <summary>Longest window, s: a step of saturation has to show 90 % of itself within it.</summary>
     public int LongestWindowSeconds { get; init; } = 8;

@@ -81,6 +81,11 @@ internal sealed class WindowBeats
         var window = best[..(2 * design.SlowOf(fit.WindowSeconds).Length)];
         finder.Find(window, IntervalSoFarSeconds);
         var whole = WholeWave(bins, fit, window, room);
+        if (whole != window)
+        {
+            finder.Find(whole, IntervalSoFarSeconds);
+        }
+
         var rhythm = Judge(bins, whole, fit, endIndex);
         var count = finder.Count;
         var (agreement, height) = (shape.Agreement, shape.Height);
@@ -123,10 +128,11 @@ internal sealed class WindowBeats
         return rhythm;
     }
 
-    // The slow part takes half of a slow pulse's first wave away and bends what is left: its shape is seen with less taken.
+    // The slow part takes half of a slow pulse's first wave away and bends what is left: its beats are seen with less taken.
     private ReadOnlySpan<double> WholeWave(SmoothedBins bins, in RatioFit fit, ReadOnlySpan<double> window, Span<double> room)
     {
-        if (fit.IsSeparated || fit.Lines > 0 || !(60 / finder.IntervalSeconds < design.Options.SlowPulsePerMinute))
+        var interval = finder.RepeatsWell ? finder.PeriodSeconds : finder.IntervalSeconds;
+        if (fit.IsSeparated || fit.Lines > 0 || !(60 / interval < design.Options.SlowPulsePerMinute))
         {
             return window;
         }
