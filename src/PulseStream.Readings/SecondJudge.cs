@@ -67,6 +67,7 @@ internal sealed class SecondJudge
         if (received != Reasons.None)
         {
             sinceDisturbance = 0;
+            soundSeconds = 0;
             return received;
         }
 

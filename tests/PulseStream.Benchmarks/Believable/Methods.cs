@@ -11,9 +11,9 @@ internal static class Methods
     public static IReadOnlyList<Method> All { get; } =
     [
         Signal("slow part taken away up to 0.5 Hz instead of 0.2 Hz", s => s with { SlowestPulseHz = 0.2, SlowestFastPulseHz = 0.2 }, Rows.Low, "SpO2 error, 95th percentile", f => f.Error95),
-        Signal("more of it taken away from a fast pulse", s => s with { FastPulsePerMinute = Never }, Rows.Lowest, "usable %", f => f.UsablePercent),
         Signal("smoothing at 8 Hz instead of 20 Hz", s => s with { FastestPulseHarmonicHz = 20 }, Rows.Lowest, "SpO2 error, 95th percentile", f => f.Error95),
-        Signal("shorter windows where the lights disagree", s => s with { ShortestWindowSeconds = s.LongestWindowSeconds }, Rows.ShortMotion, "usable % of the still seconds from eight after on", f => f.UsablePercent),
+        Signal("shorter windows where the lights disagree", s => s with { ShortestWindowSeconds = s.LongestWindowSeconds }, Rows.Falling, "usable %", f => f.UsablePercent),
+        Signal("a slow pulse's beats seen whole", s => s with { SlowPulsePerMinute = 0 }, Rows.Slow, "usable %", f => f.UsablePercent),
         Signal("gaps bridged", s => s with { BridgedGapSeconds = 0 }, Rows.Missing, "usable %", f => f.UsablePercent),
         Signal("steady lines removed", s => s with { LineShare = Never }, Rows.Flicker, "usable %", f => f.GivenPercent),
         Signal("pulse told from movement", s => s with { LeastCalmAgreement = Never }, Rows.MildMotion, "given %", f => f.GivenPercent),
@@ -22,7 +22,6 @@ internal static class Methods
         Judge("leaking light", j => j with { LeakRise = Never }, Rows.HalfOff, "readings wrong by more than 3", f => f.WrongBy3),
         Judge("fronts of the beats", j => j with { LeastFrontSteepness = double.MinValue, ShapeWeight = 0 }, Rows.Lifeless, "seconds given of a lifeless thing, %", f => f.GivenPercent),
         Judge("beats alike", j => j with { LeastLikeness = -9, LeastLikenessWithoutRhythm = -9, LeastUnprovenLikeness = -9 }, Rows.Lifeless, "seconds given of a lifeless thing, %", f => f.GivenPercent),
-        Judge("standard error limited", j => j with { LargestErrorPercent = Never }, Rows.Lowest, "worst second, points", f => f.Worst),
     ];
 
     private static Method Signal(string name, Func<SignalOptions, SignalOptions> without, StreamRow row, string figure, Func<Figures, double> read) =>

@@ -12,6 +12,8 @@ internal static class Rows
 
     public static StreamRow Quiet { get; } = new("quiet finger", QuietFinger);
 
+    public static StreamRow Slow { get; } = new("slow pulse, 35 to 45", r => QuietFinger(r) with { Pulse = Track.Constant(Between(r, 35, 45)) });
+
     public static StreamRow Low { get; } = new("perfusion 0.25 %, breathing larger than the pulse", r => WeakFinger(r, 0.25));
 
     public static StreamRow Lowest { get; } = new("perfusion 0.1 %", r => WeakFinger(r, 0.1));
@@ -63,7 +65,7 @@ internal static class Rows
 
     public static IReadOnlyList<StreamRow> All { get; } =
     [
-        Quiet, Low, Lowest, Irregular, MildMotion, StrongMotion, ShortMotion, Off, HalfOff, Slipping, Lifeless, Venous, Clipping, Flicker,
+        Quiet, Slow, Low, Lowest, Irregular, MildMotion, StrongMotion, ShortMotion, Off, HalfOff, Slipping, Lifeless, Venous, Clipping, Flicker,
         Missing, Falling, PulseSteps, Ectopic, Warming,
     ];
 

@@ -50,6 +50,13 @@ public sealed class WaveTests
     }
 
     [Fact]
+    public void TheMomentAFingerComesOnIsNoPulse()
+    {
+        var scenario = new Scenario { Seed = 10, RateHz = 200, Episodes = [new FingerOffEpisode(20, 40, 0.03)] };
+        Assert.DoesNotContain(Of(scenario).Usable, s => s.SecondIndex is > 20 and < 42);
+    }
+
+    [Fact]
     public void AFingerThatIsPulledHalfOffIsNotTakenForAnother()
     {
         var heard = Of(new() { Spo2 = Track.Constant(80), Episodes = [new HalfOffEpisode(20, 45, Leak: 0.5, RedLeak: 0.8)] });
