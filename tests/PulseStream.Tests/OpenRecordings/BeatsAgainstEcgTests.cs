@@ -58,7 +58,7 @@ public sealed class BeatsAgainstEcgTests
     }
 
     // Many waves of random phase, evenly over the band, of variance 1.
-    private static double[] Noise(int length, int seed)
+    internal static double[] Noise(int length, int seed)
     {
         const int waves = 500;
         var random = new Random(seed);
@@ -76,7 +76,7 @@ public sealed class BeatsAgainstEcgTests
         return noise;
     }
 
-    private static double PowerAboutMovingMean(double[] pleth)
+    internal static double PowerAboutMovingMean(double[] pleth)
     {
         const int half = (int)RateHz;
         return Enumerable.Range(half, pleth.Length - (2 * half))

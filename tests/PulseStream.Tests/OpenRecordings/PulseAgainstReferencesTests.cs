@@ -66,7 +66,7 @@ public sealed class PulseAgainstReferencesTests
         return (errors, (double)errors.Length / Math.Min(found.Seconds.Count, reference.Length));
     }
 
-    private static double[] Reference(double[][] columns)
+    internal static double[] Reference(double[][] columns)
     {
         var pulses = columns[^4..];
         return [.. Enumerable.Range(0, pulses[0].Length).Select(n => Median(pulses.Select(p => p[n])))];

@@ -32,7 +32,7 @@ public sealed class WristInExerciseTests
         Assert.True(wrong == 0, said);
     }
 
-    private static Sample Moving(double light, double[][] columns, int n) => Sample.OfLight(double.NaN, light) with
+    internal static Sample Moving(double light, double[][] columns, int n) => Sample.OfLight(double.NaN, light) with
     {
         AccelerationX = columns[3][n],
         AccelerationY = columns[4][n],
