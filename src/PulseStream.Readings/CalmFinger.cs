@@ -200,7 +200,7 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
         var newest = second.Fit.Newest;
         var mix = MixOfRoomLight(second);
         var distance = Math.Abs(mix - ratio);
-        return IsKnown && distance > LeastMixDistance
+        return distance > LeastMixDistance
             && newest.LineShare > options.RoomLightLineShare
             && Math.Abs(newest.MixOfDisturbance(ratio) - mix) < options.SameMixShare * distance
             && Math.Abs(Math.Log(newest.SizeWithout(mix) / distance) - logHeight) < options.SameHeight;

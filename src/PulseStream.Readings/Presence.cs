@@ -62,8 +62,7 @@ internal sealed class Presence(JudgeOptions options)
     /// <summary>Nothing pulses: air where the light has left the finger's level, else a finger without a pulse.</summary>
     public Reasons FlatReason(in SignalSecond second) => IsAway(second) ? Reasons.NoFinger : Reasons.NoPulse;
 
-    /// <summary>Whether the light has left the finger's level; false where none is known.</summary>
-    public bool IsAway(in SignalSecond second) =>
+    private bool IsAway(in SignalSecond second) =>
         Math.Abs(Math.Log(second.Light.InfraredCounts) - fingerInfrared) > options.OpenAirRise
         || Math.Abs(Math.Log(second.Light.RedCounts) - fingerRed) > options.OpenAirRise;
 

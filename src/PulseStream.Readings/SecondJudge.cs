@@ -102,13 +102,9 @@ internal sealed class SecondJudge
             return Reasons.Saturated | (presence.IsOpenAir(second) || light.AtEndStopShare > WholeShare ? Reasons.NoFinger : Reasons.None);
         }
 
-        if (!presence.IsOpenAir(second))
+        airSeconds = presence.IsOpenAir(second) ? airSeconds + 1 : 0;
+        if (airSeconds > 0)
         {
-            airSeconds = 0;
-        }
-        else
-        {
-            airSeconds++;
             if (airSeconds >= options.ForgottenSeconds)
             {
                 calm.Forget();

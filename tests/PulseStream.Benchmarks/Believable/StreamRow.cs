@@ -3,7 +3,7 @@ using PulseStream.Simulation;
 
 namespace PulseStream.Benchmarks.Believable;
 
-/// <summary>One kind of stream, with what is wanted of it.</summary>
+/// <summary>One kind of stream.</summary>
 /// <param name="Name">What the streams are.</param>
 /// <param name="Make">Draws a scenario.</param>
 internal sealed record StreamRow(string Name, Func<Random, Scenario> Make)

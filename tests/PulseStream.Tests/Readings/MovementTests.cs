@@ -26,7 +26,7 @@ public sealed class MovementTests
     [Theory]
     [InlineData(1)]
     [InlineData(2)]
-    public void MovementBeforeThePulseIsKnownIsNotReadThrough(int seed) =>
+    public void MovementBeforeThePulseIsKnownIsNeverReadWrong(int seed) =>
         Assert.DoesNotContain(Moved(seed, 90, 0.4, fromSecond: 0).Usable, s => Math.Abs(s.Spo2!.Value.Percent - 90) > LargestErrorPercent);
 
     [Theory]

@@ -5,7 +5,7 @@ namespace PulseStream.Tests.Signal;
 
 public sealed class PeriodicDirectionTests
 {
-    // Of the movement, a hundredth: chance likeness of forty waves to a pulse over eight seconds.
+    // Of the movement's size, so a hundredth of its power: chance likeness of forty waves to a pulse over eight seconds.
     private const double MostOfMovement = 0.1;
 
     [Theory]
