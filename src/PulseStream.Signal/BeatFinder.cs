@@ -1,3 +1,6 @@
+using System.Numerics;
+using System.Runtime.Intrinsics;
+
 namespace PulseStream.Signal;
 
 /// <summary>
@@ -30,7 +33,6 @@ internal sealed class BeatFinder
     private readonly int newestEdge;
     private readonly Repetition repetition;
     private readonly WeakRises weak;
-    private readonly double[] slopes;
     private readonly int[] candidates = new int[256];
     private readonly double[] kept = new double[MostBeats];
     private int allCount;
@@ -42,8 +44,11 @@ internal sealed class BeatFinder
         newestEdge = 1 + (int)(NewestEdgeSeconds * binRateHz);
         repetition = new(design);
         weak = new(design.BinRateHz);
-        slopes = new double[design.LongestWindowBins];
+        Course = new(design.LongestWindowBins);
     }
+
+    /// <summary>Blood volume and its slope in the window.</summary>
+    public BloodCourse Course { get; }
 
     /// <summary>Places of the steepest rises in the window, in bins from its start, between bins.</summary>
     public ReadOnlySpan<double> Rises => kept.AsSpan(0, Count);
@@ -77,12 +82,11 @@ internal sealed class BeatFinder
     /// <param name="usualIntervalSeconds">Interval of the beats so far, s; NaN where unknown.</param>
     public void Find(ReadOnlySpan<double> pairs, double usualIntervalSeconds)
     {
-        var length = pairs.Length / 2;
-        BloodSlope.Take(pairs, slopes);
-        repetition.Find(pairs);
+        Course.Take(pairs);
+        repetition.Find(Course.Volumes);
         UsualIntervalSeconds = !RepeatsWell && usualIntervalSeconds > 0 ? usualIntervalSeconds : PeriodSeconds;
         var interval = double.IsNaN(UsualIntervalSeconds) ? 0 : UsualIntervalSeconds;
-        Keep(length, Math.Clamp(ReachShare * interval, ShortestReachSeconds, LongestReachSeconds));
+        Keep(Math.Clamp(ReachShare * interval, ShortestReachSeconds, LongestReachSeconds));
     }
 
     /// <summary>
@@ -95,7 +99,7 @@ internal sealed class BeatFinder
     {
         var length = pairs.Length / 2;
         var width = Math.Max(1, (int)(NoiseWidthShare * PeriodSeconds * binRateHz));
-        slopes.AsSpan(0, length).Clear();
+        var slopes = Course.Slopes;
         double before = 0, after = 0;
         for (var n = 0; n < length; n++)
         {
@@ -107,7 +111,7 @@ internal sealed class BeatFinder
             slopes[n] = n >= width && n + width < length ? before - after : 0;
         }
 
-        Keep(length, NoiseReachShare * PeriodSeconds);
+        Keep(NoiseReachShare * PeriodSeconds);
     }
 
     private static double SumOf(ReadOnlySpan<double> pairs, int from, int count)
@@ -121,53 +125,53 @@ internal sealed class BeatFinder
         return sum;
     }
 
-    private int Candidates(int length)
+    private int Candidates(ReadOnlySpan<double> slopes)
     {
         var count = 0;
-        double before = slopes[edge - 1], slope = slopes[edge];
-        var behind = slopes.AsSpan(edge + 1, length - edge - newestEdge);
-        for (var n = 0; n < behind.Length && count < candidates.Length; n++)
+        var end = slopes.Length - newestEdge;
+        for (var n = edge; n < end && count < candidates.Length - 1; n += 2)
         {
-            var after = behind[n];
-            if (slope > after && slope >= before && slope > 0)
+            var own = BloodCourse.TwoAt(slopes, n);
+            var isTop = Vector128.GreaterThan(own, BloodCourse.TwoAt(slopes, n + 1))
+                & Vector128.GreaterThanOrEqual(own, BloodCourse.TwoAt(slopes, n - 1))
+                & Vector128.GreaterThan(own, Vector128<double>.Zero);
+            for (var tops = isTop.ExtractMostSignificantBits(); tops != 0; tops &= tops - 1)
             {
-                candidates[count++] = edge + n;
+                candidates[count++] = n + BitOperations.TrailingZeroCount(tops);
             }
-
-            before = slope;
-            slope = after;
         }
 
-        return count;
+        return count > 0 && candidates[count - 1] >= end ? count - 1 : count;
     }
 
-    private void Keep(int length, double reachSeconds)
+    private void Keep(double reachSeconds)
     {
-        var candidateCount = Candidates(length);
+        var slopes = Course.Slopes;
+        var candidateCount = Candidates(slopes);
         var reach = reachSeconds * binRateHz;
         allCount = 0;
         for (var k = 0; k < candidateCount && allCount < MostBeats; k++)
         {
-            if (IsSteepest(k, candidateCount, reach))
+            if (IsSteepest(slopes, k, candidateCount, reach))
             {
                 kept[allCount++] = candidates[k];
             }
         }
 
-        allCount = weak.Drop(slopes.AsSpan(0, length - 1), kept.AsSpan(0, allCount));
+        allCount = weak.Drop(slopes[..^1], kept.AsSpan(0, allCount));
         for (var k = 0; k < allCount; k++)
         {
             kept[k] = Parabola.TopNear(slopes, (int)kept[k]);
         }
 
         Count = allCount;
-        while (Count > 0 && kept[Count - 1] >= length - edge)
+        while (Count > 0 && kept[Count - 1] >= slopes.Length - edge)
         {
             Count--;
         }
     }
 
-    private bool IsSteepest(int k, int count, double reach)
+    private bool IsSteepest(ReadOnlySpan<double> slopes, int k, int count, double reach)
     {
         var own = slopes[candidates[k]];
         for (var j = k - 1; j >= 0 && candidates[k] - candidates[j] <= reach; j--)

@@ -1,4 +1,3 @@
-using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 
 namespace PulseStream.Signal;
@@ -10,13 +9,10 @@ internal sealed class BeatShape
 
     // From the foot of the front to that of the next.
     private const double BeforeShare = 0.2;
-    private readonly double[] sums = new double[MostPoints];
-    private readonly int[] counts = new int[MostPoints];
-    private readonly double[] weights = new double[MostPoints];
+    private readonly BeatLikeness likeness = new(MostPoints);
     private readonly double[] agreements = new double[64];
     private readonly double[] heights = new double[64];
     private readonly double[] sorted = new double[64];
-    private int compared;
 
     /// <summary>Correlation of each beat with the mean of the others, −1 to 1.</summary>
     public ReadOnlySpan<double> Agreements => agreements.AsSpan(0, Count);
@@ -34,129 +30,76 @@ internal sealed class BeatShape
     public double Height { get; private set; }
 
     /// <summary>Judges the beats of a window.</summary>
-    /// <param name="pairs">Infrared and red in turn, slow part removed; blood volume is minus infrared.</param>
+    /// <param name="volumes">Blood volume, slow part removed.</param>
     /// <param name="rises">Steepest rises, in bins.</param>
     /// <param name="periodBins">Typical interval, bins.</param>
-    public void Judge(ReadOnlySpan<double> pairs, ReadOnlySpan<double> rises, double periodBins)
+    public void Judge(ReadOnlySpan<double> volumes, ReadOnlySpan<double> rises, double periodBins)
     {
         Count = rises.Length;
         var before = Math.Max(1, (int)(BeforeShare * periodBins));
         var longest = Math.Clamp((int)periodBins, 4, MostPoints);
-        Sum(pairs, rises, before, longest);
+        likeness.Clear(longest);
         for (var k = 0; k < Count; k++)
         {
-            var start = (int)Math.Round(rises[k]) - before;
-            agreements[k] = IsWhole(pairs, start, PointsOf(rises, k, longest)) ? Likeness(pairs, start, PointsOf(rises, k, longest)) : 0;
-            heights[k] = HeightOf(pairs, rises[k], periodBins);
+            likeness.Add(BeatAt(volumes, rises, k, before, longest));
+            heights[k] = HeightOf(volumes, rises[k], periodBins);
         }
 
-        Agreement = Count > 1 ? QuartileOfWhole(pairs, rises, before, longest) : double.NaN;
+        likeness.Weigh();
+        var whole = 0;
+        for (var k = 0; k < Count; k++)
+        {
+            var beat = BeatAt(volumes, rises, k, before, longest);
+            agreements[k] = likeness.Of(beat);
+            if (!beat.IsEmpty)
+            {
+                sorted[whole++] = agreements[k];
+            }
+        }
+
+        Agreement = Count > 1 ? Quantile(whole, 0.25) : double.NaN;
         Height = MedianHeight();
     }
 
-    // A beat ends where the next one's front begins.
-    private static int PointsOf(ReadOnlySpan<double> rises, int k, int longest) =>
-        k + 1 < rises.Length ? Math.Min(longest, (int)(rises[k + 1] - rises[k])) : longest;
-
-    private static bool IsWhole(ReadOnlySpan<double> pairs, int start, int points) =>
-        start >= 0 && start + points <= pairs.Length / 2;
-
-    private void Sum(ReadOnlySpan<double> pairs, ReadOnlySpan<double> rises, int before, int longest)
+    // A beat ends where the next one's front begins; empty where it does not lie wholly in the window.
+    private static ReadOnlySpan<double> BeatAt(ReadOnlySpan<double> volumes, ReadOnlySpan<double> rises, int k, int before, int longest)
     {
-        sums.AsSpan(0, longest).Clear();
-        counts.AsSpan(0, longest).Clear();
-        for (var k = 0; k < rises.Length; k++)
-        {
-            var start = (int)Math.Round(rises[k]) - before;
-            var points = PointsOf(rises, k, longest);
-            if (!IsWhole(pairs, start, points))
-            {
-                continue;
-            }
-
-            for (var n = 0; n < points; n++)
-            {
-                sums[n] -= pairs[2 * (start + n)];
-                counts[n]++;
-            }
-        }
-
-        // Fewer beats reach the later points: those that one beat alone reaches are compared with nothing.
-        compared = 0;
-        while (compared < longest && counts[compared] > 1)
-        {
-            weights[compared] = 1.0 / (counts[compared] - 1);
-            compared++;
-        }
+        var start = (int)Math.Round(rises[k]) - before;
+        var points = k + 1 < rises.Length ? Math.Min(longest, (int)(rises[k + 1] - rises[k])) : longest;
+        return start >= 0 && start + points <= volumes.Length ? volumes.Slice(start, points) : [];
     }
 
-    // With the mean of all the others: a beat is always like a mean that it is part of.
-    private double Likeness(ReadOnlySpan<double> pairs, int start, int points)
-    {
-        double a = 0, b = 0, aa = 0, ab = 0, bb = 0;
-        var used = Math.Min(points, compared);
-        var light = pairs.Slice(2 * start, 2 * used);
-        for (var n = 0; n < used; n++)
-        {
-            var own = -light[2 * n];
-            var others = (sums[n] - own) * weights[n];
-            a += own;
-            b += others;
-            aa += own * own;
-            ab += own * others;
-            bb += others * others;
-        }
-
-        var power = (aa - (a * a / used)) * (bb - (b * b / used));
-        return used > 0 && power > 0 ? (ab - (a * b / used)) / Math.Sqrt(power) : 0;
-    }
-
-    private static double HeightOf(ReadOnlySpan<double> pairs, double rise, double periodBins)
+    private static double HeightOf(ReadOnlySpan<double> volumes, double rise, double periodBins)
     {
         const double reachShare = 0.45;
         var centre = (int)Math.Round(rise);
         var reach = Math.Max(2, (int)(reachShare * periodBins));
-        var lanes = MemoryMarshal.Cast<double, Vector128<double>>(pairs);
-        var end = Math.Min(lanes.Length, centre + reach);
+        var end = Math.Min(volumes.Length, centre + reach);
 
-        // Blood is minus infrared: its trough is the brightest light before the front, its peak the darkest behind.
-        return Brightest(lanes[Math.Max(0, centre - reach)..(centre + 1)]) - Darkest(lanes[centre..end]);
+        // The trough lies before the front, the peak behind it.
+        return Highest(volumes[centre..end]) - Lowest(volumes[Math.Max(0, centre - reach)..(centre + 1)]);
     }
 
-    private static double Brightest(ReadOnlySpan<Vector128<double>> lanes)
+    private static double Lowest(ReadOnlySpan<double> volumes)
     {
-        var light = lanes[0];
-        foreach (var lane in lanes)
+        var two = Vector128.Create(volumes[^1]);
+        for (var n = 0; n + 1 < volumes.Length; n += 2)
         {
-            light = Vector128.MaxNative(light, lane);
+            two = Vector128.MinNative(two, BloodCourse.TwoAt(volumes, n));
         }
 
-        return light[0];
+        return Math.Min(two[0], two[1]);
     }
 
-    private static double Darkest(ReadOnlySpan<Vector128<double>> lanes)
+    private static double Highest(ReadOnlySpan<double> volumes)
     {
-        var light = lanes[0];
-        foreach (var lane in lanes)
+        var two = Vector128.Create(volumes[^1]);
+        for (var n = 0; n + 1 < volumes.Length; n += 2)
         {
-            light = Vector128.MinNative(light, lane);
+            two = Vector128.MaxNative(two, BloodCourse.TwoAt(volumes, n));
         }
 
-        return light[0];
-    }
-
-    private double QuartileOfWhole(ReadOnlySpan<double> pairs, ReadOnlySpan<double> rises, int before, int longest)
-    {
-        var count = 0;
-        for (var k = 0; k < Count; k++)
-        {
-            if (IsWhole(pairs, (int)Math.Round(rises[k]) - before, PointsOf(rises, k, longest)))
-            {
-                sorted[count++] = agreements[k];
-            }
-        }
-
-        return Quantile(count, 0.25);
+        return Math.Max(two[0], two[1]);
     }
 
     private double MedianHeight()

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 
 namespace PulseStream.Signal;
@@ -37,6 +38,7 @@ internal static class NaturalLogarithm
         return Vector128.ConditionalSelect(Vector128.Equals(x, x), result, x);
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static Vector128<double> Polynomial(Vector128<double> z)
     {
         var w = z * z;

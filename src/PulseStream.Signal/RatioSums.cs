@@ -18,7 +18,7 @@ internal readonly record struct RatioSums(double Infrared, double Red, double Cr
     public static RatioSums Over(ReadOnlySpan<double> pairs)
     {
         var lanes = MemoryMarshal.Cast<double, Vector128<double>>(pairs);
-        Vector128<double> squares = default, products = default, productsTime = default, productsTime2 = default;
+        Vector128<double> earlySquares = default, lateSquares = default, products = default, productsTime = default, productsTime2 = default;
         var step = 2.0 / lanes.Length;
         var time = Vector128.Create(-1 + (step / 2));
         var half = lanes.Length / 2;
@@ -31,8 +31,8 @@ internal readonly record struct RatioSums(double Infrared, double Red, double Cr
             var earlyProducts = early * Vector128.Create(early.ToScalar());
             var lateProducts = late * Vector128.Create(late.ToScalar());
             var sum = earlyProducts + lateProducts;
-            squares = Vector128.FusedMultiplyAdd(early, early, squares);
-            squares = Vector128.FusedMultiplyAdd(late, late, squares);
+            earlySquares = Vector128.FusedMultiplyAdd(early, early, earlySquares);
+            lateSquares = Vector128.FusedMultiplyAdd(late, late, lateSquares);
             products += sum;
             productsTime = Vector128.FusedMultiplyAdd(earlyProducts - lateProducts, time, productsTime);
             productsTime2 = Vector128.FusedMultiplyAdd(sum * time, time, productsTime2);
@@ -42,10 +42,11 @@ internal readonly record struct RatioSums(double Infrared, double Red, double Cr
         if (lanes.Length % 2 != 0)
         {
             var middle = lanes[half];
-            squares = Vector128.FusedMultiplyAdd(middle, middle, squares);
+            earlySquares = Vector128.FusedMultiplyAdd(middle, middle, earlySquares);
             products += middle * Vector128.Create(middle.ToScalar());
         }
 
+        var squares = earlySquares + lateSquares;
         return new(squares[0], squares[1], products[1], productsTime[0], productsTime2[0], productsTime[1]);
     }
 

@@ -1,3 +1,5 @@
+using System.Runtime.Intrinsics;
+
 namespace PulseStream.Signal;
 
 /// <summary>The period with which a window repeats.</summary>
@@ -18,7 +20,7 @@ internal sealed class Repetition
     private const double CoarseRateHz = 13;
 
     // Lags that share one pass over the window.
-    private const int Together = 4;
+    private const int Together = 8;
     private readonly int stride;
     private readonly double rateHz;
     private readonly double[] coarse;
@@ -41,10 +43,10 @@ internal sealed class Repetition
     public double Periodicity { get; private set; }
 
     /// <summary>Finds the period of a window.</summary>
-    /// <param name="pairs">Infrared and red in turn, slow part removed.</param>
-    public void Find(ReadOnlySpan<double> pairs)
+    /// <param name="volumes">Blood volume, slow part removed.</param>
+    public void Find(ReadOnlySpan<double> volumes)
     {
-        var length = Coarsen(pairs);
+        var length = Coarsen(volumes);
         var shortest = (int)Math.Ceiling(ShortestPeriodSeconds * rateHz);
         var longest = Math.Min((int)(LongestPeriodSeconds * rateHz), length / 2);
         for (var lag = shortest - 1; lag <= longest + 1; lag += Together)
@@ -58,41 +60,44 @@ internal sealed class Repetition
         PeriodSeconds = highest > 0 ? Parabola.TopNear(values, period) / rateHz : double.NaN;
     }
 
-    private int Coarsen(ReadOnlySpan<double> pairs)
+    private int Coarsen(ReadOnlySpan<double> volumes)
     {
-        var length = pairs.Length / 2 / stride;
+        var length = volumes.Length / stride;
+        var energy = 0.0;
         for (var n = 0; n < length; n++)
         {
             var sum = 0.0;
-            for (var k = 0; k < stride; k++)
+            foreach (var volume in volumes[..stride])
             {
-                sum += pairs[2 * ((n * stride) + k)];
+                sum += volume;
             }
 
+            volumes = volumes[stride..];
             coarse[n] = sum;
-            energies[n + 1] = energies[n] + (sum * sum);
+            energy += sum * sum;
+            energies[n + 1] = energy;
         }
 
         return length;
     }
 
-    // Products of so many lags at once: one value is read once for all of them, and no sum waits for another.
+    // Products of so many lags at once, two in a vector: one value is read once for all of them, and no sum waits for another.
     private void Correlate(int length, int lag)
     {
-        double a = 0, b = 0, c = 0, d = 0;
+        Vector128<double> a = default, b = default, c = default, d = default;
         var common = Math.Max(0, length - lag - Together + 1);
         var early = coarse.AsSpan(0, common);
         var late = coarse.AsSpan(lag, common + Together - 1);
         for (var n = 0; n < early.Length; n++)
         {
-            var x = early[n];
-            a += x * late[n];
-            b += x * late[n + 1];
-            c += x * late[n + 2];
-            d += x * late[n + 3];
+            var own = Vector128.Create(early[n]);
+            a = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, n), a);
+            b = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, n + 2), b);
+            c = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, n + 4), c);
+            d = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, n + 6), d);
         }
 
-        ReadOnlySpan<double> sums = [a, b, c, d];
+        ReadOnlySpan<double> sums = [a[0], a[1], b[0], b[1], c[0], c[1], d[0], d[1]];
         for (var k = 0; k < Together; k++)
         {
             values[lag + k] = Normalised(sums[k], common, length, lag + k);

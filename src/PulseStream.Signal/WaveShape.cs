@@ -1,3 +1,5 @@
+using System.Runtime.Intrinsics;
+
 namespace PulseStream.Signal;
 
 /// <summary>What tells a pulse from shaking in the course of a window: blood comes faster than it goes, or stays up for a shorter time than down.</summary>
@@ -12,31 +14,36 @@ internal readonly record struct WaveShape(double FrontSteepness, double Crest)
     private const double EdgeSeconds = 0.2;
 
     /// <summary>Measures a window.</summary>
-    /// <param name="pairs">Infrared and red in turn, slow part removed; blood volume is minus infrared.</param>
+    /// <param name="course">Blood volume, slow part removed, and its slope.</param>
     /// <param name="slopeNoise">Variance of white noise in a central difference of two bins.</param>
     /// <param name="binRateHz">Bins a second.</param>
-    public static WaveShape Of(ReadOnlySpan<double> pairs, double slopeNoise, double binRateHz)
+    public static WaveShape Of(BloodCourse course, double slopeNoise, double binRateHz)
     {
         var edge = 1 + (int)(EdgeSeconds * binRateHz);
-        var count = (pairs.Length / 2) - (2 * edge);
-        double sum = 0, square = 0, cube = 0, slopeSquare = 0, slopeCube = 0;
-        for (var n = edge; n < edge + count; n++)
+        var volumes = course.Volumes[edge..^edge];
+        var slopes = course.Slopes[edge..^edge];
+        Vector128<double> sums = default, squares = default, cubes = default, slopeSquares = default, slopeCubes = default;
+        for (var n = 0; n < volumes.Length; n += 2)
         {
-            var volume = -pairs[2 * n];
-            var slope = pairs[2 * (n - 1)] - pairs[2 * (n + 1)];
-            sum += volume;
-            square += volume * volume;
-            cube += volume * volume * volume;
-            slopeSquare += slope * slope;
-            slopeCube += slope * slope * slope;
+            var isPair = n + 1 < volumes.Length;
+            var volume = isPair ? BloodCourse.TwoAt(volumes, n) : Vector128.CreateScalar(volumes[n]);
+            var slope = isPair ? BloodCourse.TwoAt(slopes, n) : Vector128.CreateScalar(slopes[n]);
+            var square = volume * volume;
+            var slopeSquare = slope * slope;
+            sums += volume;
+            squares += square;
+            slopeSquares += slopeSquare;
+            cubes = Vector128.FusedMultiplyAdd(square, volume, cubes);
+            slopeCubes = Vector128.FusedMultiplyAdd(slopeSquare, slope, slopeCubes);
         }
 
-        var mean = sum / count;
-        var variance = (square / count) - (mean * mean);
-        var third = (cube / count) - (3 * mean * square / count) + (2 * mean * mean * mean);
-        var slopeVariance = slopeSquare / count;
+        var count = volumes.Length;
+        var mean = Vector128.Sum(sums) / count;
+        var meanSquare = Vector128.Sum(squares) / count;
+        var third = (Vector128.Sum(cubes) / count) - (3 * mean * meanSquare) + (2 * mean * mean * mean);
+        var slopeVariance = Vector128.Sum(slopeSquares) / count;
         var ofPulse = Math.Max(slopeVariance - slopeNoise, slopeVariance * LeastPulseShare);
-        return new(Skewness(slopeCube / count, ofPulse), Skewness(third, variance));
+        return new(Skewness(Vector128.Sum(slopeCubes) / count, ofPulse), Skewness(third, meanSquare - (mean * mean)));
     }
 
     private static double Skewness(double third, double variance) => variance > 0 ? third / (variance * Math.Sqrt(variance)) : 0;

@@ -123,7 +123,7 @@ internal sealed class WindowAnalysis
         var basis = design.SlowOf(seconds, isFastPulse);
         var window = pairs.AsSpan(0, 2 * basis.Length);
         if (!separation.TrySeparate(window, basis, calm, out var separated)
-            || WaveShape.Of(window, 0, design.BinRateHz).FrontSteepness < options.LeastFrontShare * calm.FrontSteepness
+            || WaveShape.Of(CourseOf(window), 0, design.BinRateHz).FrontSteepness < options.LeastFrontShare * calm.FrontSteepness
             || separated.StandardError > Math.Sqrt((taken.StandardError * taken.StandardError) + (taken.Disagreement * taken.Disagreement)))
         {
             return taken;
@@ -140,6 +140,12 @@ internal sealed class WindowAnalysis
             IsSeparated = true,
             Newest = taken.Newest,
         };
+    }
+
+    private BloodCourse CourseOf(ReadOnlySpan<double> window)
+    {
+        finder.Course.Take(window);
+        return finder.Course;
     }
 
     private void Take(in RatioFit fit, ref RatioFit taken)

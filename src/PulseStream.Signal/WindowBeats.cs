@@ -89,7 +89,7 @@ internal sealed class WindowBeats
         var rhythm = Judge(bins, whole, fit, endIndex);
         var count = finder.Count;
         var (agreement, height) = (shape.Agreement, shape.Height);
-        var wave = WaveShape.Of(whole, SlopeNoise(bins, fit), design.BinRateHz);
+        var wave = WaveShape.Of(finder.Course, SlopeNoise(bins, fit), design.BinRateHz);
         learnable = fit.WindowSeconds >= design.Options.SeparationWindowSeconds
             ? (window.Length, finder.IntervalSeconds * design.BinRateHz, wave.FrontSteepness)
             : default;
@@ -124,7 +124,7 @@ internal sealed class WindowBeats
     {
         var rhythm = RhythmOf(bins, fit, whole.Length / 2, endIndex);
         IntervalSoFarSeconds = rhythm.MedianIntervalSeconds;
-        shape.Judge(whole, finder.Rises, ComparedSeconds() * design.BinRateHz);
+        shape.Judge(finder.Course.Volumes, finder.Rises, ComparedSeconds() * design.BinRateHz);
         return rhythm;
     }
 

@@ -48,15 +48,17 @@ internal static class PlainSums
 
     public static RatioSums RatioSumsOver(double[] infrared, double[] red)
     {
-        double ii = 0, rr = 0, ri = 0, tii = 0, ttii = 0, tri = 0;
+        double ii = 0, rr = 0, lateIi = 0, lateRr = 0, ri = 0, tii = 0, ttii = 0, tri = 0;
         var step = 2.0 / red.Length;
         var time = -1 + (step / 2);
         for (var n = 0; n < red.Length / 2; n++)
         {
             double earlySquare = infrared[n] * infrared[n], lateSquare = infrared[^(n + 1)] * infrared[^(n + 1)];
             double earlyCross = red[n] * infrared[n], lateCross = red[^(n + 1)] * infrared[^(n + 1)];
-            ii = Math.FusedMultiplyAdd(infrared[^(n + 1)], infrared[^(n + 1)], Math.FusedMultiplyAdd(infrared[n], infrared[n], ii));
-            rr = Math.FusedMultiplyAdd(red[^(n + 1)], red[^(n + 1)], Math.FusedMultiplyAdd(red[n], red[n], rr));
+            ii = Math.FusedMultiplyAdd(infrared[n], infrared[n], ii);
+            rr = Math.FusedMultiplyAdd(red[n], red[n], rr);
+            lateIi = Math.FusedMultiplyAdd(infrared[^(n + 1)], infrared[^(n + 1)], lateIi);
+            lateRr = Math.FusedMultiplyAdd(red[^(n + 1)], red[^(n + 1)], lateRr);
             ri += earlyCross + lateCross;
             tii = Math.FusedMultiplyAdd(earlySquare - lateSquare, time, tii);
             tri = Math.FusedMultiplyAdd(earlyCross - lateCross, time, tri);
@@ -66,14 +68,76 @@ internal static class PlainSums
 
         var middle = red.Length / 2;
         return red.Length % 2 == 0
-            ? new(ii, rr, ri, tii, ttii, tri)
+            ? new(ii + lateIi, rr + lateRr, ri, tii, ttii, tri)
             : new(
-                Math.FusedMultiplyAdd(infrared[middle], infrared[middle], ii),
-                Math.FusedMultiplyAdd(red[middle], red[middle], rr),
+                Math.FusedMultiplyAdd(infrared[middle], infrared[middle], ii) + lateIi,
+                Math.FusedMultiplyAdd(red[middle], red[middle], rr) + lateRr,
                 ri + (red[middle] * infrared[middle]),
                 tii,
                 ttii,
                 tri);
+    }
+
+    /// <summary>A sum over even places and one over odd ones, in turn, then both.</summary>
+    public static double OfHalves(int length, Func<int, double, double> add)
+    {
+        double even = 0, odd = 0;
+        for (var n = 0; n < length; n++)
+        {
+            (even, odd) = n % 2 == 0 ? (add(n, even), odd) : (even, add(n, odd));
+        }
+
+        return even + odd;
+    }
+
+    public static WaveShape WaveShapeOf(double[] infrared, double slopeNoise, int edge)
+    {
+        var count = infrared.Length - (2 * edge);
+        var mean = OfHalves(count, (n, sum) => sum - infrared[n + edge]) / count;
+        var square = OfHalves(count, (n, sum) => sum + (infrared[n + edge] * infrared[n + edge])) / count;
+        var cube = OfHalves(count, (n, sum) => Math.FusedMultiplyAdd(infrared[n + edge] * infrared[n + edge], -infrared[n + edge], sum)) / count;
+        var slopeSquare = OfHalves(count, (n, sum) => sum + (Slope(n) * Slope(n))) / count;
+        var slopeCube = OfHalves(count, (n, sum) => Math.FusedMultiplyAdd(Slope(n) * Slope(n), Slope(n), sum)) / count;
+        var ofPulse = Math.Max(slopeSquare - slopeNoise, slopeSquare * 0.2);
+        var third = cube - (3 * mean * square) + (2 * mean * mean * mean);
+        var variance = square - (mean * mean);
+        return new(slopeCube / (ofPulse * Math.Sqrt(ofPulse)), third / (variance * Math.Sqrt(variance)));
+
+        double Slope(int n) => infrared[n + edge - 1] - infrared[n + edge + 1];
+    }
+
+    /// <summary>Correlation of a beat with the mean of the others, over the points that at least two reach.</summary>
+    public static double Likeness(double[][] beats, int own)
+    {
+        var compared = Math.Min(beats[own].Length, beats.Select(beat => beat.Length).Order().ElementAt(beats.Length - 2));
+        var mine = beats[own];
+        var others = Enumerable.Range(0, compared).Select(Others).ToArray();
+        double a = OfHalves(compared, (n, sum) => sum + mine[n]), b = OfHalves(compared, (n, sum) => sum + others[n]);
+        var aa = OfHalves(compared, (n, sum) => Math.FusedMultiplyAdd(mine[n], mine[n], sum));
+        var ab = OfHalves(compared, (n, sum) => Math.FusedMultiplyAdd(mine[n], others[n], sum));
+        var bb = OfHalves(compared, (n, sum) => Math.FusedMultiplyAdd(others[n], others[n], sum));
+        return (ab - (a * b / compared)) / Math.Sqrt((aa - (a * a / compared)) * (bb - (b * b / compared)));
+
+        double Others(int n)
+        {
+            var reaching = beats.Where(beat => beat.Length > n).ToArray();
+            return (reaching.Aggregate(0.0, (sum, beat) => sum + beat[n]) - mine[n]) * (1.0 / (reaching.Length - 1));
+        }
+    }
+
+    /// <summary>Normalised autocorrelation of a window averaged to coarse bins.</summary>
+    public static double Autocorrelation(double[] infrared, int stride, int lag)
+    {
+        var coarse = infrared.Chunk(stride).Where(part => part.Length == stride).Select(part => part.Aggregate(0.0, (sum, light) => sum - light)).ToArray();
+        double cross = 0, early = 0, late = 0;
+        for (var n = 0; n + lag < coarse.Length; n++)
+        {
+            cross += coarse[n] * coarse[n + lag];
+            early += coarse[n] * coarse[n];
+            late += coarse[n + lag] * coarse[n + lag];
+        }
+
+        return cross / Math.Sqrt(early * late);
     }
 
     private static double Even(in SlowRow row, int k) => k switch { 0 => row.Even0, 1 => row.Even1, _ => row.Even2 };

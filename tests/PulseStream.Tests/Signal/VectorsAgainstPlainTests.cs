@@ -52,6 +52,70 @@ public sealed class VectorsAgainstPlainTests
         Assert.Equal(PlainSums.RatioSumsOver(infrared, red), RatioSums.Over(MemoryMarshal.Cast<Vector128<double>, double>(Pairs(infrared, red))));
     }
 
+    [Theory]
+    [InlineData(388)]
+    [InlineData(389)]
+    public void TheWaveHasThePlainShape(int bins)
+    {
+        const int edge = 11;
+        const double noise = 0.01;
+        var (infrared, red) = Lights(bins);
+        Assert.Equal(PlainSums.WaveShapeOf(infrared, noise, edge), WaveShape.Of(CourseOf(infrared, red), noise, 50));
+    }
+
+    [Theory]
+    [InlineData(40, 40, 40)]
+    [InlineData(41, 37, 39)]
+    [InlineData(12, 45, 45)]
+    [InlineData(7, 8, 40)]
+    public void BeatsAreAsLikeAsThePlainOnes(params int[] lengths)
+    {
+        var beats = lengths.Select((length, seed) => Lights(length + (1000 * seed)).Red[..length]).ToArray();
+        var likeness = new BeatLikeness(64);
+        likeness.Clear(64);
+        foreach (var beat in beats)
+        {
+            likeness.Add(beat);
+        }
+
+        likeness.Weigh();
+        for (var k = 0; k < beats.Length; k++)
+        {
+            Assert.Equal(PlainSums.Likeness(beats, k), likeness.Of(beats[k]));
+        }
+    }
+
+    [Theory]
+    [InlineData(388)]
+    [InlineData(389)]
+    public void SlopesAndVolumesArePlain(int bins)
+    {
+        var (infrared, red) = Lights(bins);
+        var course = CourseOf(infrared, red);
+        Assert.Equal(infrared.Select(light => -light), course.Volumes.ToArray());
+        Assert.Equal(Enumerable.Range(0, bins).Select(n => n == 0 || n == bins - 1 ? 0 : infrared[n - 1] - infrared[n + 1]), course.Slopes.ToArray());
+    }
+
+    [Theory]
+    [InlineData(0.4)]
+    [InlineData(0.9)]
+    [InlineData(1.6)]
+    public void TheWindowRepeatsAsInThePlainSum(double periodSeconds)
+    {
+        // The sum is taken in another order: so far apart the last digits may be.
+        const double tolerance = 1e-9;
+        var repetition = new Repetition(Design);
+        var infrared = Enumerable.Range(0, 388).Select(n => Math.Sin(Math.Tau * n / 50 / periodSeconds)).ToArray();
+        var lights = Lights(388);
+        repetition.Find(CourseOf(infrared, lights.Red).Volumes);
+        Assert.Equal(periodSeconds, repetition.PeriodSeconds, 0.01);
+        var stride = 3;
+        var lag = (int)Math.Round(periodSeconds * 50 / stride);
+        var values = Enumerable.Range(lag - 2, 5).Select(k => PlainSums.Autocorrelation(infrared, stride, k)).ToArray();
+        var top = values.AsSpan().IndexOf(values.Max());
+        Assert.Equal(Parabola.HeightNear(values, top), repetition.Periodicity, tolerance);
+    }
+
     [Fact]
     public void TheLogarithmIsThatOfTheRuntime()
     {
@@ -78,6 +142,13 @@ public sealed class VectorsAgainstPlainTests
     {
         var random = new Random(length);
         return ([.. Enumerable.Range(0, length).Select(_ => random.NextDouble() - 0.3)], [.. Enumerable.Range(0, length).Select(_ => random.NextDouble() - 0.6)]);
+    }
+
+    private static BloodCourse CourseOf(double[] infrared, double[] red)
+    {
+        var course = new BloodCourse(infrared.Length + 1);
+        course.Take(MemoryMarshal.Cast<Vector128<double>, double>(Pairs(infrared, red)));
+        return course;
     }
 
     private static Vector128<double>[] Pairs(double[] infrared, double[] red) => [.. infrared.Zip(red, Vector128.Create)];

@@ -1,0 +1,61 @@
+using System.Diagnostics;
+using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
+
+namespace PulseStream.Signal;
+
+/// <summary>The course of blood volume in a window, and how fast it comes: each value beside the next, so that two are taken at once.</summary>
+internal sealed class BloodCourse(int mostBins)
+{
+    private readonly double[] volumes = new double[mostBins];
+    private readonly double[] slopes = new double[mostBins];
+
+    /// <summary>Bins of the window.</summary>
+    public int Length { get; private set; }
+
+    /// <summary>Blood volume, minus the natural logarithm of infrared.</summary>
+    public ReadOnlySpan<double> Volumes => volumes.AsSpan(0, Length);
+
+    /// <summary>Blood gained between the bin before and the bin after each bin; the first and the last have none.</summary>
+    public Span<double> Slopes => slopes.AsSpan(0, Length);
+
+    /// <summary>Takes the course of a window.</summary>
+    /// <param name="pairs">Infrared and red in turn.</param>
+    public void Take(ReadOnlySpan<double> pairs)
+    {
+        Length = pairs.Length / 2;
+        var lanes = MemoryMarshal.Cast<double, Vector128<double>>(pairs);
+        var own = volumes.AsSpan(0, lanes.Length);
+        for (var n = 0; n < lanes.Length && n < own.Length; n++)
+        {
+            own[n] = -lanes[n].ToScalar();
+        }
+
+        TakeSlopes(own, Slopes);
+    }
+
+    private static void TakeSlopes(ReadOnlySpan<double> volumes, Span<double> slopes)
+    {
+        slopes[0] = 0;
+        slopes[^1] = 0;
+        var n = 1;
+        for (; n + 2 < volumes.Length; n += 2)
+        {
+            (TwoAt(volumes, n + 1) - TwoAt(volumes, n - 1)).CopyTo(slopes[n..]);
+        }
+
+        for (; n + 1 < volumes.Length; n++)
+        {
+            slopes[n] = volumes[n + 1] - volumes[n - 1];
+        }
+    }
+
+    /// <summary>A value and the next.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Vector128<double> TwoAt(ReadOnlySpan<double> values, int n)
+    {
+        Debug.Assert(n >= 0 && n + 2 <= values.Length);
+        return Vector128.LoadUnsafe(in MemoryMarshal.GetReference(values), (nuint)n);
+    }
+}
