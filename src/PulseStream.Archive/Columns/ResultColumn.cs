@@ -10,6 +10,8 @@ namespace PulseStream.Archive.Columns;
 /// <param name="kind">How it is stored.</param>
 internal sealed class ResultColumn(string name, CellKind kind) : Column(FieldOf(name, kind), isDeltaPacked: false)
 {
+    // Two a cell, handed to the hash together.
+    private const int WordsTogether = 128;
     private readonly List<Cell> cells = [];
 
     public override int Count => cells.Count;
@@ -47,13 +49,22 @@ internal sealed class ResultColumn(string name, CellKind kind) : Column(FieldOf(
 
     protected override void AppendTo(XxHash3 hash)
     {
+        Span<long> words = stackalloc long[WordsTogether];
+        var count = 0;
         foreach (var cell in cells)
         {
             // Every NaN is the same null, and a whole number knows no negative zero: such bits must not count.
-            var bits = double.IsNaN(cell.Number) ? long.MinValue : BitConverter.DoubleToInt64Bits(cell.Number + 0.0);
-            hash.Append(MemoryMarshal.AsBytes([bits, cell.Text?.Length ?? -1L]));
-            hash.Append(MemoryMarshal.AsBytes(cell.Text.AsSpan()));
+            words[count++] = double.IsNaN(cell.Number) ? long.MinValue : BitConverter.DoubleToInt64Bits(cell.Number + 0.0);
+            words[count++] = cell.Text?.Length ?? -1L;
+            if (cell.Text is not null || count == words.Length)
+            {
+                hash.Append(MemoryMarshal.AsBytes(words[..count]));
+                hash.Append(MemoryMarshal.AsBytes(cell.Text.AsSpan()));
+                count = 0;
+            }
         }
+
+        hash.Append(MemoryMarshal.AsBytes(words[..count]));
     }
 
     private static DataField FieldOf(string name, CellKind kind) => kind switch

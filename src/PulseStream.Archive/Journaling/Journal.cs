@@ -17,6 +17,7 @@ internal sealed class Journal : IDisposable
     private readonly string path;
     private readonly SqliteConnection connection;
     private readonly Dictionary<string, SqliteCommand> inserts = new(StringComparer.Ordinal);
+    private readonly Dictionary<ResultTable, RowPack> packs = ResultTable.All.ToDictionary(table => table, _ => new RowPack());
     private SqliteTransaction? transaction;
 
     private Journal(string path)
@@ -63,7 +64,7 @@ internal sealed class Journal : IDisposable
     /// <param name="begun">The session as it is known before its first sample.</param>
     public void Begin(string begun)
     {
-        var tables = ResultTable.All.Select(t => $"CREATE TABLE {t.Name} ({string.Join(", ", t.Columns.Select(c => $"\"{c.Name}\""))});");
+        var tables = ResultTable.All.Select(t => $"CREATE TABLE {t.Name} (rows BLOB);");
         Guarded(() => Execute($"BEGIN; CREATE TABLE state (key TEXT PRIMARY KEY, value TEXT); CREATE TABLE samples (first INTEGER PRIMARY KEY, count INTEGER, whole INTEGER, data BLOB); {string.Concat(tables)} COMMIT"));
         SetState("begun", begun);
     }
@@ -89,19 +90,29 @@ internal sealed class Journal : IDisposable
     public void Append(SampleChunk chunk) =>
         Insert("INSERT INTO samples VALUES ($0, $1, $2, $3)", chunk.FirstIndex, chunk.Count, chunk.WholeChannels, chunk.Bytes);
 
-    /// <summary>Adds a result.</summary>
+    /// <summary>Adds a result; it is written with the next commit.</summary>
     /// <param name="table">What it is.</param>
     /// <param name="row">Its values.</param>
-    public void Append(ResultTable table, Cell[] row) =>
-        Insert(table.InsertSql, [.. row.Select(ValueOf)]);
+    public void Append(ResultTable table, Cell[] row) => packs[table].Add(table, row);
 
     /// <summary>Secures what was added.</summary>
-    public void Commit() => Guarded(() =>
+    public void Commit()
     {
-        transaction?.Commit();
-        transaction?.Dispose();
-        transaction = null;
-    });
+        foreach (var (table, pack) in packs)
+        {
+            if (pack.Take() is { Length: > 0 } rows)
+            {
+                Insert(table.InsertSql, rows);
+            }
+        }
+
+        Guarded(() =>
+        {
+            transaction?.Commit();
+            transaction?.Dispose();
+            transaction = null;
+        });
+    }
 
     /// <summary>Channels whose values are whole numbers from the first sample to the last: one bit each.</summary>
     public int WholeChannels() =>
@@ -114,16 +125,7 @@ internal sealed class Journal : IDisposable
     /// <summary>The results of one kind in order.</summary>
     /// <param name="table">The kind.</param>
     public IEnumerable<Cell[]> Rows(ResultTable table) =>
-        Read($"SELECT * FROM {table.Name} ORDER BY rowid", r =>
-        {
-            var row = new Cell[table.Columns.Count];
-            for (var i = 0; i < row.Length; i++)
-            {
-                row[i] = r.IsDBNull(i) ? double.NaN : table.Columns[i].Kind == CellKind.Text ? r.GetString(i) : r.GetDouble(i);
-            }
-
-            return row;
-        });
+        Read($"SELECT rows FROM {table.Name} ORDER BY rowid", r => RowPack.RowsOf(table, (byte[])r.GetValue(0))).SelectMany(rows => rows);
 
     /// <summary>Lets the journal go; what was not committed is lost.</summary>
     public void Dispose()
@@ -131,6 +133,11 @@ internal sealed class Journal : IDisposable
         foreach (var insert in inserts.Values)
         {
             insert.Dispose();
+        }
+
+        foreach (var pack in packs.Values)
+        {
+            pack.Dispose();
         }
 
         transaction?.Dispose();
@@ -146,9 +153,6 @@ internal sealed class Journal : IDisposable
         Execute("BEGIN EXCLUSIVE");
         Execute("COMMIT");
     }
-
-    private static object ValueOf(Cell cell) =>
-        (object?)cell.Text ?? (double.IsNaN(cell.Number) ? DBNull.Value : cell.Number);
 
     private void Insert(string sql, params object[] values) => Guarded(() =>
     {
@@ -210,7 +214,7 @@ internal sealed class Journal : IDisposable
         {
             return act();
         }
-        catch (Exception e) when (e is SqliteException or InvalidCastException or ArgumentException)
+        catch (Exception e) when (e is SqliteException or InvalidCastException or ArgumentException or IOException or FormatException)
         {
             throw Unusable(e);
         }

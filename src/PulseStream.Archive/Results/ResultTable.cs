@@ -10,8 +10,8 @@ internal sealed record ResultTable(string Name, IReadOnlyList<(string Name, Cell
     /// <summary>Name of the Parquet file.</summary>
     public string FileName => Name + WireNames.ParquetSuffix;
 
-    /// <summary>Adds a row to the journal's table.</summary>
-    public string InsertSql { get; } = $"INSERT INTO {Name} VALUES ({string.Join(", ", Columns.Select((_, i) => $"${i}"))})";
+    /// <summary>Adds rows to the journal's table.</summary>
+    public string InsertSql { get; } = $"INSERT INTO {Name} VALUES ($0)";
 
     /// <summary>All of them.</summary>
     public static IReadOnlyList<ResultTable> All { get; } =

@@ -22,11 +22,13 @@ internal static class SecondRows
         ? [usable.SecondIndex, 1, usable.Spo2?.Percent, usable.Spo2?.LowPercent, usable.Spo2?.HighPercent, usable.PulseRatePerMinute, usable.PerfusionPercent, WireNames.Of(usable.Warnings)]
         : [second.SecondIndex, 0, double.NaN, double.NaN, double.NaN, double.NaN, second.PerfusionPercent, WireNames.Of(((UnusableSecond)second).Reasons)];
 
+    public static bool IsUsable(Cell[] row) => row[1].Number != 0;
+
     public static Second From(Cell[] row)
     {
         var second = (long)row[0].Number;
         var reasons = WireNames.ReasonsOf(row[7].Text!);
-        return row[1].Number == 0
+        return !IsUsable(row)
             ? new UnusableSecond(second, reasons, row[6].Known)
             : new UsableSecond(second, row[2].Known is { } spo2 ? new(spo2, row[3].Number, row[4].Number) : null, row[5].Known, row[6].Known, reasons);
     }

@@ -22,6 +22,7 @@ internal static class SessionSealer
         var begun = SessionDocumentFile.Parse(journal.Begun!);
         var files = new SortedDictionary<string, StoredFile>(StringComparer.Ordinal);
         var (samples, end) = (0L, 0L);
+        var usableSeconds = 0L;
         var channels = ChannelsOf(begun);
         files[WireNames.SamplesFile] = Stored(folder, WireNames.SamplesFile, path =>
         {
@@ -30,7 +31,7 @@ internal static class SessionSealer
         });
         foreach (var table in ResultTable.All)
         {
-            files[table.FileName] = Stored(folder, table.FileName, path => ResultFile.Write(path, table, journal.Rows(table), begun.Start));
+            files[table.FileName] = Stored(folder, table.FileName, path => ResultFile.Write(path, table, RowsOf(table), begun.Start));
         }
 
         var counts = new SessionCounts(
@@ -39,9 +40,17 @@ internal static class SessionSealer
             tally?.RefusedRows,
             tally?.Repeats,
             files[SecondRows.Table.FileName].Rows,
-            journal.Rows(SecondRows.Table).LongCount(r => r[1].Number != 0),
+            usableSeconds,
             files[ReadingRows.Table.FileName].Rows);
         InPlace(folder, WireNames.SessionFile, path => SessionDocumentFile.Write(path, begun with { Recovered = tally is null, Counts = counts, Files = files }));
+
+        IEnumerable<Cell[]> RowsOf(ResultTable table) => table == SecondRows.Table
+            ? journal.Rows(table).Select(row =>
+            {
+                usableSeconds += SecondRows.IsUsable(row) ? 1 : 0;
+                return row;
+            })
+            : journal.Rows(table);
     }
 
     /// <summary>Says whether a file is what session.json says.</summary>
