@@ -158,7 +158,7 @@ internal sealed class BeatFinder
             }
         }
 
-        allCount = weak.Drop(slopes[..^1], kept.AsSpan(0, allCount));
+        allCount = weak.Drop(slopes[..^1], kept.AsSpan(0, allCount), UsualIntervalSeconds);
         for (var k = 0; k < allCount; k++)
         {
             kept[k] = Parabola.TopNear(slopes, (int)kept[k]);

@@ -16,8 +16,21 @@ internal sealed class WeakRises(double binRateHz)
     // Behind the second wave nothing rises but a beat: those of bigeminy are found with 0.33 of the full ones' steepness.
     private const double LateShare = 0.3;
 
-    // The valve closes some 0.3 s after it opens, at a slow pulse somewhat later (common practice); its wave is here by then.
-    private const double LatestSecondWaveSeconds = 0.36;
+    // The valve closes 413 ms less 1.7 ms for each beat a minute after it opens (Weissler, Harris, Schoenfeld, Circulation
+    // 1968;37:149); within a tenth of a second of that its wave is here.
+    private const double SlowestEjectionSeconds = 0.413;
+    private const double EjectionSecondsPerRate = 0.0017;
+    private const double SecondWaveSeconds = 0.1;
+    private const double UsualIntervalSeconds = 0.8;
+
+    // A weak beat that comes early behind every full one, as in bigeminy, comes at the same delay each time to within this.
+    private const double SameDelaySeconds = 0.06;
+    private const double SameSlopeShare = 0.5;
+    private const int LeastRecurrences = 2;
+    private const double RecurringShare = 0.2;
+
+    // A second wave begins above this share of its beat's height.
+    private const double FootShare = 0.15;
 
     // Where the window ends within a beat the slow fit bends it: at 35 a minute what it makes rises 0.43 times as steeply.
     // A true beat is seen whole a second later.
@@ -36,22 +49,26 @@ internal sealed class WeakRises(double binRateHz)
     private readonly int end = (int)Math.Ceiling(EndSeconds * binRateHz);
     private readonly int clear = Math.Max(1, (int)(ClearSeconds * binRateHz));
     private readonly double near = NearSeconds * binRateHz;
-    private readonly double latestSecondWave = LatestSecondWaveSeconds * binRateHz;
+    private readonly int sameDelay = Math.Max(1, (int)(SameDelaySeconds * binRateHz));
     private readonly double[] beats = new double[64];
     private readonly double[] normals = new double[64];
     private readonly bool[] isStrong = new bool[64];
+    private double latestSecondWave;
 
     /// <summary>Drops what is no beat; the count of what is left at the start of <paramref name="rises"/>.</summary>
     /// <param name="slopes">Slope of the blood volume, a value a bin.</param>
     /// <param name="rises">Bins of the steepest rises, in order; 64 at most.</param>
-    public int Drop(ReadOnlySpan<double> slopes, Span<double> rises)
+    /// <param name="intervalSeconds">The usual interval, s; NaN where unknown.</param>
+    public int Drop(ReadOnlySpan<double> slopes, Span<double> rises, double intervalSeconds)
     {
+        var interval = intervalSeconds > 0 ? intervalSeconds : UsualIntervalSeconds;
+        latestSecondWave = (SlowestEjectionSeconds - (EjectionSecondsPerRate * 60 / interval) + SecondWaveSeconds) * binRateHz;
         MarkStrong(slopes, rises);
         var left = 0;
         var before = -1;
         for (var k = 0; k < rises.Length; k++)
         {
-            if (isStrong[k] || (before >= 0 && IsEarlyBeat(slopes, rises, before, k)))
+            if (isStrong[k] || (before >= 0 && (IsEarlyBeat(slopes, rises, before, k) || IsRecurring(slopes, rises, before, k))))
             {
                 beats[left++] = rises[k];
             }
@@ -100,6 +117,60 @@ internal sealed class WeakRises(double binRateHz)
             && slope - UsualSlope(slopes, rises, before, delay) >= WeakestShare * normals[k];
     }
 
+    // Later than second waves come, and behind other full beats alike: too weak to be told from a ripple once, not again and again.
+    private bool IsRecurring(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, int before, int k)
+    {
+        var slope = slopes[(int)rises[k]];
+        var delay = (int)(rises[k] - rises[before]);
+        if (delay < latestSecondWave || slope < RecurringShare * normals[k] || rises[k] < end || rises[k] >= slopes.Length - end)
+        {
+            return false;
+        }
+
+        int others = 0, alike = 0;
+        for (var j = 0; j < rises.Length; j++)
+        {
+            var at = (int)rises[j] + delay;
+            if (j != before && slopes[(int)rises[j]] >= StrongShare * normals[j] && at - sameDelay <= NextStrong(rises, j, slopes.Length - end))
+            {
+                others++;
+                alike += SteepestNear(slopes, at) >= SameSlopeShare * slope ? 1 : 0;
+            }
+        }
+
+        return alike >= LeastRecurrences && 2 * alike > others && RisesFromFoot(slopes, rises[before], rises[k], NextStrong(rises, k, slopes.Length));
+    }
+
+    // A second wave rises from the flank of its beat and the volume falls on behind it; a beat of its own rises from as low
+    // as the full beats before and after it do.
+    private bool RisesFromFoot(ReadOnlySpan<double> slopes, double strong, double weak, double next)
+    {
+        var from = Math.Max(0, (int)(strong - end));
+        double volume = 0, footBefore = 0, peak = 0, low = 0, footBehind = 0;
+        for (var n = from; n < (int)next; n++)
+        {
+            volume += slopes[n];
+            footBefore = n < strong ? Math.Min(footBefore, volume) : footBefore;
+            peak = n >= strong && n < weak ? Math.Max(peak, volume) : peak;
+            low = n < strong ? volume : n < weak ? (volume >= peak ? volume : Math.Min(low, volume)) : low;
+            footBehind = n <= weak ? volume : Math.Min(footBehind, volume);
+        }
+
+        var foot = 0.5 * (footBefore + footBehind);
+        return low - foot < FootShare * (peak - foot);
+    }
+
+    private double SteepestNear(ReadOnlySpan<double> slopes, int at)
+    {
+        var steepest = 0.0;
+        for (var n = Math.Max(0, at - sameDelay); n <= at + sameDelay && n < slopes.Length; n++)
+        {
+            steepest = Math.Max(steepest, slopes[n]);
+        }
+
+        return steepest;
+    }
+
     // Median over the other strong beats that are alone for so long; infinite where they are too few to tell.
     private double UsualSlope(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, int own, int delay)
     {
@@ -119,7 +190,7 @@ internal sealed class WeakRises(double binRateHz)
         return count < LeastOthers ? double.PositiveInfinity : others[count / 2];
     }
 
-    private double NextStrong(ReadOnlySpan<double> rises, int j, int length)
+    private double NextStrong(ReadOnlySpan<double> rises, int j, double length)
     {
         for (var n = j + 1; n < rises.Length; n++)
         {

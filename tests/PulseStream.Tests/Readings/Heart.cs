@@ -4,7 +4,8 @@ namespace PulseStream.Tests.Readings;
 /// <param name="Fronts">Times of the steepest rises, s.</param>
 /// <param name="Heights">Height of each beat, 1 for a full one.</param>
 /// <param name="SecondWave">Height of the second wave, as a share of the beat's.</param>
-internal sealed record Heart(double[] Fronts, double[] Heights, double SecondWave = 0)
+/// <param name="SecondWaveAfter">From the foot of the front to that of the second wave, s.</param>
+internal sealed record Heart(double[] Fronts, double[] Heights, double SecondWave = 0, double SecondWaveAfter = 0.34)
 {
     private const double FrontSeconds = 0.16;
 
@@ -51,7 +52,7 @@ internal sealed record Heart(double[] Fronts, double[] Heights, double SecondWav
     private double BeatAt(double t)
     {
         const double fall = 0.22;
-        const double wave = 0.34;
+        var wave = SecondWaveAfter;
         const double waveSeconds = 0.3;
         var own = t < 0 ? 0 : t < FrontSeconds ? 0.5 * (1 - Math.Cos(Math.PI * t / FrontSeconds)) : Math.Exp(-(t - FrontSeconds) / fall);
         var second = t > wave && t < wave + waveSeconds ? SecondWave * 0.5 * (1 - Math.Cos(2 * Math.PI * (t - wave) / waveSeconds)) : 0;

@@ -55,12 +55,14 @@ public sealed class PulseRateTests
     }
 
     [Theory]
-    [InlineData(60)]
-    [InlineData(75)]
-    [InlineData(90)]
-    public void TheWeakBeatsOfBigeminyCount(double perMinute)
+    [InlineData(60, 0.5)]
+    [InlineData(75, 0.5)]
+    [InlineData(90, 0.5)]
+    [InlineData(64, 0.31)]
+    [InlineData(64, 0.34)]
+    public void TheWeakBeatsOfBigeminyCount(double perMinute, double height)
     {
-        var heart = Heart.Of(Seconds, (k, _) => 60 / perMinute * (k % 2 == 0 ? 0.65 : 1.35), k => k % 2 == 0 ? 1 : 0.5);
+        var heart = Heart.Of(Seconds, (k, _) => 60 / perMinute * (k % 2 == 0 ? 0.72 : 1.28), k => k % 2 == 0 ? 1 : height);
         Assert.All(Read(heart).Where(s => s.PulseRatePerMinute is not null), s => Assert.Equal(0, Error(heart, s), Tolerance));
     }
 
@@ -80,6 +82,15 @@ public sealed class PulseRateTests
     {
         var random = new Random(3);
         var heart = Heart.Of(Seconds, (_, _) => 60 / perMinute * (0.99 + (0.02 * random.NextDouble())), secondWave: 0.55);
+        Assert.All(Read(heart), s => Assert.Equal(0, Error(heart, s), 1.5));
+    }
+
+    [Theory]
+    [InlineData(36)]
+    [InlineData(42)]
+    public void TheSecondWaveOfASlowPulseComesLater(double perMinute)
+    {
+        var heart = Heart.Of(Seconds, (_, _) => 60 / perMinute, secondWave: 0.6) with { SecondWaveAfter = 0.38 };
         Assert.All(Read(heart), s => Assert.Equal(0, Error(heart, s), 1.5));
     }
 
