@@ -126,13 +126,14 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
         var growth = Math.Log(second.Fit.PulseSize) - logHeight;
         if (second.Fit.WindowSeconds <= heightWindowSeconds && growth > options.LargestGrowth)
         {
-            if (IsGrown(second))
+            var isGradual = growth < options.LargestNewHeight;
+            if (isGradual && IsGrown(second))
             {
                 Settle(second);
                 return Reasons.None;
             }
 
-            if (growth < options.LargestNewHeight && ++otherHeightSeconds > options.NewHeightSeconds)
+            if (isGradual && ++otherHeightSeconds > options.NewHeightSeconds)
             {
                 logHeight = Math.Log(second.Fit.PulseSize);
             }
@@ -181,6 +182,10 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
         return distance < options.RoomLightDistance || IsRoomLight(second) ? Reasons.AmbientLight
             : IsKnown ? Reasons.Motion : Reasons.Motion | Reasons.Misplaced;
     }
+
+    /// <summary>Why nothing pulses: a finger that was seen before in the same light has no pulse now; anything else may be no finger.</summary>
+    public Reasons CauseOfStillness(in SignalSecond second) =>
+        IsKnown && Math.Abs(Rise(second)) < options.LargestLightChange ? Reasons.NoPulse : Reasons.NoPulse | Reasons.Misplaced;
 
     private bool HasLightMoved(in SignalSecond second) =>
         IsKnown && Rise(second) > options.LeakRise && second.Light.LevelSwing < JerkSwing;

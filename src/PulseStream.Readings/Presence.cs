@@ -19,6 +19,9 @@ internal sealed class Presence(JudgeOptions options)
     private const double PulseOverNoise = 3;
     private const double MovingShare = 0.25;
 
+    // Thirty times what the light of an emitter is let scatter by, and more than a pulse that stops at once leaves in it.
+    private const double LargestNoise = 3e-3;
+
     // A heart does not stop for a second: where a tenth of the window's pulse is left, the finger has gone.
     private const double StoppedShare = 0.1;
     private readonly double[] means = new double[8];
@@ -48,7 +51,7 @@ internal sealed class Presence(JudgeOptions options)
     public bool IsOpenAir(in SignalSecond second)
     {
         var level = Math.Log(second.Light.InfraredCounts);
-        if (double.IsNaN(level) || !IsFlat(second))
+        if (double.IsNaN(level) || !IsFlat(second) || IsShaken(second))
         {
             count = 0;
             return false;
@@ -59,12 +62,15 @@ internal sealed class Presence(JudgeOptions options)
         return IsAway(second) || HasStopped(second) || (count >= StillSeconds && !IsDrifting(second));
     }
 
-    /// <summary>Nothing pulses: air where the light has left the finger's level, else a finger without a pulse.</summary>
-    public Reasons FlatReason(in SignalSecond second) => IsAway(second) ? Reasons.NoFinger : Reasons.NoPulse;
-
-    private bool IsAway(in SignalSecond second) =>
+    /// <summary>Whether the light has left the finger's level by more than blood or a grip change it.</summary>
+    public bool IsAway(in SignalSecond second) =>
         Math.Abs(Math.Log(second.Light.InfraredCounts) - fingerInfrared) > options.OpenAirRise
         || Math.Abs(Math.Log(second.Light.RedCounts) - fingerRed) > options.OpenAirRise;
+
+    // So much noise in the finger's own light is no converter's: what shakes fast is as strong beyond the band as in it.
+    private bool IsShaken(in SignalSecond second) =>
+        second.Light.NoiseSwing > LargestNoise
+        && Math.Abs(Math.Log(second.Light.InfraredCounts) - fingerInfrared) <= options.OpenAirRise;
 
     // Means of seconds move far more than the noise of a mean: something alive, or at least warm, is in the way.
     private bool IsDrifting(in SignalSecond second)

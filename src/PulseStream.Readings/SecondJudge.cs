@@ -73,7 +73,7 @@ internal sealed class SecondJudge
 
         if (second.Fit.WindowSeconds == 0 || (second.Pulse.BeatCount < options.LeastBeats && second.Fit.WindowSeconds < options.SettlingSeconds))
         {
-            return Presence.IsFlat(second) ? presence.FlatReason(second) : Reasons.Settling;
+            return Presence.IsFlat(second) ? FlatReason(second) : Reasons.Settling;
         }
 
         var pulse = PulseReasons(second);
@@ -123,9 +123,9 @@ internal sealed class SecondJudge
     {
         var fit = second.Fit;
         var pulse = second.Pulse;
-        if (!(fit.PulseSize > options.SmallestPulseOverNoise * fit.NoiseSize) || !(fit.PulseSize > 0))
+        if (!IsAboveNoise(fit))
         {
-            return presence.FlatReason(second);
+            return FlatReason(second);
         }
 
         if (hasRed && !(fit.Disagreement <= (calm.IsKnown ? options.LargestDisagreement : options.UnprovenDisagreement)))
@@ -141,7 +141,7 @@ internal sealed class SecondJudge
 
         if (hasRed && !(errorPercent <= (fit.IsSeparated ? options.LargestSeparatedErrorPercent : options.LargestErrorPercent)))
         {
-            return fit.IsSeparated ? calm.CauseOfDisagreement(second) : Reasons.LowPerfusion;
+            return fit.IsSeparated ? calm.CauseOfDisagreement(second) : HasBeats(pulse) ? Reasons.LowPerfusion : calm.CauseOfStillness(second);
         }
 
         // Two lights show for themselves what movement does to them; a step looks like a beat to one.
@@ -158,6 +158,18 @@ internal sealed class SecondJudge
 
         return Reasons.None;
     }
+
+    // What noise was left beside a pulse told from movement is in its standard error: most of it was movement too.
+    private bool IsAboveNoise(in RatioFit fit) =>
+        fit.PulseSize > (fit.IsSeparated ? 0 : options.SmallestPulseOverNoise * fit.NoiseSize);
+
+    // Nothing pulses: air where the light has left the finger's level.
+    private Reasons FlatReason(in SignalSecond second) =>
+        presence.IsAway(second) ? Reasons.NoFinger : calm.CauseOfStillness(second);
+
+    // A pulse too weak for its noise still repeats, or its beats are alike; drift and noise do neither.
+    private bool HasBeats(in WindowPulse pulse) =>
+        pulse.Periodicity >= options.LeastPeriodicity || pulse.Agreement >= options.LeastIrregularAgreement;
 
     // Blood comes faster than it goes or stays up for a shorter time than down, beat after beat. The more it does so, the
     // less alike the beats have to be.

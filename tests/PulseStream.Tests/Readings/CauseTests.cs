@@ -64,6 +64,24 @@ public sealed class CauseTests
     }
 
     [Fact]
+    public void SomethingLifelessThatDriftsHasNoWeakPulse()
+    {
+        double At(double t) => 0.003 * Math.Sin(2 * Math.PI * 0.07 * t);
+        var lifeless = new Finger { PerfusionPercent = 0, BreathingPercent = 0, NoisePercent = 0.002, Seconds = 40, Movement = t => (At(t), 1.1 * At(t)) };
+        var heard = Heard.Of(RateHz, lifeless.Samples());
+        Assert.All(Enumerable.Range(9, 31), second => Assert.Equal(Reasons.NoPulse | Reasons.Misplaced, heard.ReasonsAt(second)));
+    }
+
+    [Fact]
+    public void AKnownFingerWhosePulseIsGoneIsNotMisplaced()
+    {
+        var samples = new Finger { Seconds = 40 }.Samples();
+        new Finger { Seconds = 40, PerfusionPercent = 0 }.Samples().AsSpan(2000).CopyTo(samples.AsSpan(2000));
+        var heard = Heard.Of(RateHz, samples);
+        Assert.All(Enumerable.Range(30, 10), second => Assert.Equal(Reasons.NoPulse, heard.ReasonsAt(second)));
+    }
+
+    [Fact]
     public void FastShakingIsNotStillAir()
     {
         // Nine hertz passes for noise at the smoothing's edge.

@@ -44,6 +44,32 @@ public sealed class MovementTests
     }
 
     [Fact]
+    public void ASqueezeWithEveryBeatIsNoGrownPulse()
+    {
+        // Twenty times the pulse, of its rate and with a front like its own, in a mixture that looks like less oxygen.
+        const double spo2 = 96;
+        double At(double t) => t < CalmSeconds ? 0 : -0.1 * (Finger.Volume((t * 72 / 60) + 0.1) - 0.5);
+        var finger = new Finger { Seconds = 40, PerfusionPercent = 0.5, Spo2 = _ => spo2, Movement = t => (At(t), 0.75 * At(t)) };
+        var heard = Heard.Of(100, finger.Samples());
+        Assert.DoesNotContain(heard.Usable, s => Math.Abs(s.Spo2!.Value.Percent - spo2) > LargestErrorPercent);
+    }
+
+    [Theory]
+    [InlineData(2, 7)]
+    [InlineData(3, 12)]
+    [InlineData(4, 12)]
+    public void MovementOfOneLightManyTimesThePulseIsReadThroughTheOther(int seed, double fastestHz)
+    {
+        // For as long as the calm pulse's height is known well enough.
+        const double spo2 = 85;
+        const int knownSeconds = 7;
+        var heard = Heard.Of(100, Shaken(seed, new Finger { Spo2 = _ => spo2 }, 0, CalmSeconds, size: 0.02, fastestHz).Samples());
+        var read = heard.Usable.Where(s => s.SecondIndex >= CalmSeconds).ToArray();
+        Assert.InRange(read.Length, knownSeconds, CalmSeconds);
+        Assert.All(read, s => Assert.Equal(spo2, s.Spo2!.Value.Percent, LargestErrorPercent));
+    }
+
+    [Fact]
     public void AnotherFingerIsNotReadByThePulseOfTheOneBefore()
     {
         // Half the pulse's height, moved from its first moment on; the clip was empty in between.
@@ -58,10 +84,10 @@ public sealed class MovementTests
         Heard.Of(100, Shaken(seed, new Finger { Spo2 = _ => spo2Percent, Seed = seed }, motionRatio, fromSecond, size: 0.007).Samples());
 
     // Broadband, of a root mean square: a pulse of 2 % has 0.007.
-    private static Finger Shaken(int seed, Finger finger, double motionRatio, int fromSecond, double size)
+    private static Finger Shaken(int seed, Finger finger, double motionRatio, int fromSecond, double size, double fastestHz = 5.6)
     {
         var random = new Random(seed);
-        var waves = Enumerable.Range(0, 40).Select(_ => (Hz: 0.6 + (5 * random.NextDouble()), Phase: 6.3 * random.NextDouble())).ToArray();
+        var waves = Enumerable.Range(0, 40).Select(_ => (Hz: 0.6 + ((fastestHz - 0.6) * random.NextDouble()), Phase: 6.3 * random.NextDouble())).ToArray();
         double At(double t) => t < fromSecond ? 0 : size / Math.Sqrt(20) * waves.Sum(w => Math.Sin((2 * Math.PI * w.Hz * t) + w.Phase));
         return finger with { Movement = t => (At(t), motionRatio * At(t)) };
     }
