@@ -1,3 +1,5 @@
+using System.Text.Json;
+using System.Text.RegularExpressions;
 using Xunit;
 
 namespace PulseStream.Tests.Cli;
@@ -16,6 +18,22 @@ public sealed class TextOutputTests
         Assert.Contains("SITTING: ", Run.Output, StringComparison.Ordinal);
         Assert.Contains("ADVICE: ", Run.Output, StringComparison.Ordinal);
         Assert.Contains("No medical device, no diagnosis.", Run.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void AnIntervalIsRoundedOutwards()
+    {
+        var shown = Regex.Matches(Run.Output, "READING: SpO2 [0-9]+ % \\((?<low>[0-9.]+)–(?<high>[0-9.]+)\\)", RegexOptions.ExplicitCapture)
+            .Select(match => (Low: double.Parse(match.Groups["low"].Value), High: double.Parse(match.Groups["high"].Value)));
+        var told = ProgramRun.Of("replay", Recordings.PathOf("finger-slips.csv"), "--format", "ndjson").Lines
+            .Select(line => JsonDocument.Parse(line).RootElement)
+            .Where(line => line.GetProperty("kind").GetString() == "reading");
+        Assert.All(shown.Zip(told, (text, line) => (text, line)), pair =>
+        {
+            Assert.InRange(pair.text.Low, pair.line.GetProperty("spo2Low").GetDouble() - 0.1, pair.line.GetProperty("spo2Low").GetDouble());
+            Assert.InRange(pair.text.High, pair.line.GetProperty("spo2High").GetDouble(), pair.line.GetProperty("spo2High").GetDouble() + 0.1);
+        });
+        Assert.NotEmpty(shown);
     }
 
     [Fact]
