@@ -36,11 +36,15 @@ public sealed class SessionWriter : IDisposable
         this.journal = journal;
         this.header = header;
         channels = SessionSealer.ChannelsOf(begun);
+        Pace = pace;
         samplesPerCommit = header.Rate.FirstIndexOf(pace == JournalPace.Live ? 1 : ReplaySecondsPerCommit);
     }
 
     /// <summary>The session's folder.</summary>
     public string Folder { get; }
+
+    /// <summary>How often its journal is secured.</summary>
+    public JournalPace Pace { get; }
 
     /// <summary>
     /// Begins a session. Nothing is ever replaced: where a session of that name is there already, sealed, cut off or

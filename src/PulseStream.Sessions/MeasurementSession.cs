@@ -18,7 +18,8 @@ public static class MeasurementSession
     /// <param name="cancel">Ends the session early, as if the recording ended there.</param>
     /// <exception cref="Samples.BadInputException">
     /// Arrives as OnError: the recording as a whole is refused, and its session is taken out of the archive; or the archive
-    /// cannot be written, and its journal stays for <see cref="ArchiveRecovery"/>.
+    /// of a replay cannot be written, and its journal stays for <see cref="ArchiveRecovery"/>. A live session tells
+    /// <see cref="ArchiveLost"/> and goes on.
     /// </exception>
     public static IObservable<SessionEvent> Events(Recording recording, Judgement judgement, SessionWriter? archive, CancellationToken cancel) =>
         Observable.Defer(() =>

@@ -13,7 +13,7 @@ internal sealed class SessionCourse : IReadingObserver
     private readonly SampleRate _rate;
     private readonly FingerReader _reader;
     private readonly SittingTriage _triage;
-    private readonly SessionWriter? _archive;
+    private SessionWriter? _archive;
     private List<SessionEvent> _told = [];
     private long _seconds;
     private long _usableSeconds;
@@ -29,7 +29,7 @@ internal sealed class SessionCourse : IReadingObserver
 
     public IEnumerable<SessionEvent> Read(SampleBlock block)
     {
-        _archive?.Append(block);
+        Keep(archive => archive.Append(block));
         _reader.Read(block, this);
         return TakeTold();
     }
@@ -37,14 +37,15 @@ internal sealed class SessionCourse : IReadingObserver
     public IEnumerable<SessionEvent> Finish(SampleTally tally)
     {
         _reader.Finish(this);
-        _archive?.Seal(tally);
+        Keep(archive => archive.Seal(tally));
         _told.Add(new SessionEnded(tally, _seconds, _usableSeconds, _readings));
         return TakeTold();
     }
 
     public void OnBeat(in Beat beat)
     {
-        _archive?.Append(in beat);
+        var kept = beat;
+        Keep(archive => archive.Append(in kept));
         _told.Add(new BeatFound(beat, _rate.SecondsAt(beat.RiseIndex)));
     }
 
@@ -52,14 +53,14 @@ internal sealed class SessionCourse : IReadingObserver
     {
         _seconds++;
         _usableSeconds += second is UsableSecond ? 1 : 0;
-        _archive?.Append(second);
+        Keep(archive => archive.Append(second));
         _told.Add(new SecondJudged(second));
     }
 
     public void OnReading(Reading reading)
     {
         _readings++;
-        _archive?.Append(reading);
+        Keep(archive => archive.Append(reading));
         _told.Add(new ReadingAccepted(reading));
         if (_triage.Follow(reading) is { } advice)
         {
@@ -69,20 +70,39 @@ internal sealed class SessionCourse : IReadingObserver
 
     public void OnSitting(Sitting sitting)
     {
-        _archive?.Append(sitting);
+        Keep(archive => archive.Append(sitting));
         _told.Add(new SittingEnded(sitting));
         Tell(_triage.Close(sitting));
     }
 
     private void Tell(Advice advice)
     {
-        _archive?.Append(new ArchivedAdvice(
+        var kept = new ArchivedAdvice(
             advice.SecondIndex ?? _seconds,
             AdviceLevelName.Of(advice.Level),
             advice.Text,
             advice.RecheckAfterMinutes,
-            string.Join("; ", advice.Because)));
+            string.Join("; ", advice.Because));
+        Keep(archive => archive.Append(kept));
         _told.Add(new AdviceGiven(advice));
+    }
+
+    // The samples of a live session exist nowhere else: whoever sits in front of it still needs the number. A replay can be
+    // run again, so there the fault ends it.
+    private void Keep(Action<SessionWriter> write)
+    {
+        try
+        {
+            if (_archive is not null)
+            {
+                write(_archive);
+            }
+        }
+        catch (BadInputException problem) when (_archive is { Pace: JournalPace.Live })
+        {
+            _archive = null;
+            _told.Add(new ArchiveLost(problem.Message));
+        }
     }
 
     // Operators may keep what they are handed: the list is never written again.

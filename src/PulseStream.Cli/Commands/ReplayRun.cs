@@ -15,6 +15,8 @@ namespace PulseStream.Cli.Commands;
 /// <summary>Runs recordings one after the other, from source to printer and archive.</summary>
 internal sealed class ReplayRun(ReplayOrder order, Surroundings surroundings, ResultStream results, ResultPrinter printer)
 {
+    private bool isArchiveLost;
+
     public int Run(CancellationToken cancel)
     {
         PrepareArchive();
@@ -36,7 +38,7 @@ internal sealed class ReplayRun(ReplayOrder order, Surroundings surroundings, Re
             }
         }
 
-        return refused == 0 ? ExitStatus.Done : done > 0 ? ExitStatus.NotAll : ExitStatus.BadInput;
+        return isArchiveLost ? ExitStatus.BadInput : refused == 0 ? ExitStatus.Done : done > 0 ? ExitStatus.NotAll : ExitStatus.BadInput;
     }
 
     // Nobody reads on, and nothing is kept.
@@ -92,6 +94,12 @@ internal sealed class ReplayRun(ReplayOrder order, Surroundings surroundings, Re
 
     private void Show(SessionEvent told, bool isLive)
     {
+        if (told is ArchiveLost lost)
+        {
+            isArchiveLost = true;
+            surroundings.Complain($"{lost.Problem} The session goes on; what was secured so far stays, nothing from here on is kept.");
+        }
+
         printer.Print(told);
         if (isLive && told is SessionStarted or SecondJudged or AdviceGiven)
         {

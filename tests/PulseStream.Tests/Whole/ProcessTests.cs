@@ -69,6 +69,35 @@ public sealed class ProcessTests
         ArchivedSession.Open(Assert.Single(SessionArchive.Sessions(archive))).Verify();
     }
 
+    [Fact]
+    public void ALiveSessionReadsOnWhereTheDiskIsFullAndKeepsWhatWasSecured()
+    {
+        using var folder = new TemporaryFolder();
+        var archive = folder["archive"];
+
+        // A limit on the size of files stands in for the full disk; writing past it fails instead of killing the program.
+        // Without it the runtime maps its code through a file of its own that is larger.
+        const int kilobytes = 240;
+        using var process = Start(
+            $"trap '' XFSZ; ulimit -f {kilobytes}; export DOTNET_EnableWriteXorExecute=0; "
+            + $"cat recordings/slow-fall.csv | dotnet '{Program}' replay - --rate 50 --format ndjson --archive '{archive}'; echo ${{PIPESTATUS[1]}}");
+        var output = process.StandardOutput.ReadToEnd();
+        var error = process.StandardError.ReadToEnd();
+        process.WaitForExit();
+
+        Assert.Contains("The session goes on", error, StringComparison.Ordinal);
+        Assert.Single(error.TrimEnd('\n').Split('\n'));
+        Assert.Contains("\"level\":\"doctor-now\"", output, StringComparison.Ordinal);
+        Assert.EndsWith("\n2\n", output, StringComparison.Ordinal);
+
+        var said = new List<string>();
+        ArchiveRecovery.RecoverAll(archive, said.Add);
+        var kept = ArchivedSession.Open(Assert.Single(SessionArchive.Sessions(archive)));
+        kept.Verify();
+        Assert.Single(said);
+        Assert.InRange(kept.Counts.Seconds, 10, 100);
+    }
+
     // Job control gives the program in the background a default Ctrl-C, which a plain script would take from it.
     private static Process Start(string script) => Process.Start(new ProcessStartInfo("bash")
     {
