@@ -65,6 +65,7 @@ public static class PulseStreamProgram
             SimulateCommand.Of(surroundings),
             AdviseCommand.Of(surroundings, results),
             ReportCommand.Of(surroundings, results),
+            ServeCommand.Of(surroundings, results),
         };
 
     // What was typed says more than what is missing because of it.

@@ -42,6 +42,9 @@ public sealed class FingerReader
         sittings = new(options);
     }
 
+    /// <summary>Seconds for which the same whole percent has been held, the second told last among them; 0 where none is.</summary>
+    public int SteadySeconds => steady.Seconds;
+
     /// <summary>Reads consecutive samples; a jump of the first index is a gap.</summary>
     /// <param name="block">Samples after those of the block before.</param>
     /// <param name="observer">Told what was found, while this runs.</param>
@@ -86,8 +89,9 @@ public sealed class FingerReader
             signal.ForgetPulse();
         }
 
-        observer.OnSecond(second);
+        // Before the second is told: who hears of it may ask how long its value has held.
         var accepted = steady.Step(second);
+        observer.OnSecond(second);
         if (accepted is not null)
         {
             observer.OnReading(accepted);

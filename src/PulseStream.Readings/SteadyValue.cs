@@ -15,6 +15,9 @@ internal sealed class SteadyValue(ReadingOptions options)
     /// <summary>The reading held now; null where none is.</summary>
     public Reading? Held { get; private set; }
 
+    /// <summary>For how many consecutive usable seconds the same whole percent has been held.</summary>
+    public int Seconds => count;
+
     /// <summary>Takes the next second; a reading where one is accepted at it.</summary>
     public Reading? Step(Second second)
     {

@@ -18,6 +18,7 @@ internal sealed class SessionCourse : IReadingObserver
     private long _seconds;
     private long _usableSeconds;
     private long _readings;
+    private Feeling _feeling;
 
     public SessionCourse(RecordingHeader header, Judgement judgement, SessionWriter? archive)
     {
@@ -25,6 +26,19 @@ internal sealed class SessionCourse : IReadingObserver
         _reader = new FingerReader(header, judgement.Curve, judgement.Reading);
         _triage = new SittingTriage(judgement.Policy, judgement.Circumstances, judgement.History);
         _archive = archive;
+        _feeling = _triage.Feeling;
+    }
+
+    public IEnumerable<SessionEvent> Answer(Feeling feeling)
+    {
+        var advice = _triage.Answer(feeling);
+        TellFeeling();
+        if (advice is not null)
+        {
+            Tell(advice with { SecondIndex = _seconds });
+        }
+
+        return TakeTold();
     }
 
     public IEnumerable<SessionEvent> Read(SampleBlock block)
@@ -38,6 +52,9 @@ internal sealed class SessionCourse : IReadingObserver
     {
         _reader.Finish(this);
         Keep(archive => archive.Seal(tally));
+
+        // An answer may still come; what is sealed stays as it is.
+        _archive = null;
         _told.Add(new SessionEnded(tally, _seconds, _usableSeconds, _readings));
         return TakeTold();
     }
@@ -54,7 +71,7 @@ internal sealed class SessionCourse : IReadingObserver
         _seconds++;
         _usableSeconds += second is UsableSecond ? 1 : 0;
         Keep(archive => archive.Append(second));
-        _told.Add(new SecondJudged(second));
+        _told.Add(new SecondJudged(second, _reader.SteadySeconds));
     }
 
     public void OnReading(Reading reading)
@@ -62,7 +79,9 @@ internal sealed class SessionCourse : IReadingObserver
         _readings++;
         Keep(archive => archive.Append(reading));
         _told.Add(new ReadingAccepted(reading));
-        if (_triage.Follow(reading) is { } advice)
+        var advice = _triage.Follow(reading);
+        TellFeeling();
+        if (advice is not null)
         {
             Tell(advice);
         }
@@ -72,7 +91,18 @@ internal sealed class SessionCourse : IReadingObserver
     {
         Keep(archive => archive.Append(sitting));
         _told.Add(new SittingEnded(sitting));
-        Tell(_triage.Close(sitting));
+        var advice = _triage.Close(sitting);
+        TellFeeling();
+        Tell(advice);
+    }
+
+    private void TellFeeling()
+    {
+        if (_feeling != _triage.Feeling)
+        {
+            _feeling = _triage.Feeling;
+            _told.Add(new FeelingHeld(_feeling));
+        }
     }
 
     private void Tell(Advice advice)

@@ -1,14 +1,9 @@
 using System.Runtime.ExceptionServices;
-using System.Text;
-using PulseStream.Archive;
 using PulseStream.Cli.Inputs;
 using PulseStream.Cli.Output;
-using PulseStream.Readings;
-using PulseStream.Readings.Curves;
 using PulseStream.Samples;
 using PulseStream.Sessions;
 using PulseStream.Sessions.Events;
-using PulseStream.Triage.Policies;
 
 namespace PulseStream.Cli.Commands;
 
@@ -19,7 +14,7 @@ internal sealed class ReplayRun(ReplayOrder order, Surroundings surroundings, Re
 
     public int Run(CancellationToken cancel)
     {
-        PrepareArchive();
+        SessionBeginning.PrepareArchive(order);
         var (done, refused) = (0, 0);
         foreach (var path in order.Paths)
         {
@@ -60,20 +55,11 @@ internal sealed class ReplayRun(ReplayOrder order, Surroundings surroundings, Re
         }
     }
 
-    private void PrepareArchive()
-    {
-        if (order.Archive is { } archive)
-        {
-            SessionArchive.EnsureWritable(archive);
-            ArchiveRecovery.RecoverAll(archive, order.Say);
-        }
-    }
-
     private bool RunOne(string path, CancellationToken cancel)
     {
         using var opened = RecordingPaths.Open(path, surroundings.Input, order.Csv, cancel);
-        var judgement = JudgementOf(opened);
-        using var archive = order.Archive is { } folder ? Begin(folder, opened, judgement) : null;
+        var judgement = SessionBeginning.JudgementOf(order, opened);
+        using var archive = order.Archive is { } folder ? SessionBeginning.Archive(folder, order, opened, judgement) : null;
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(cancel);
         ExceptionDispatchInfo? failure = null;
         using var session = MeasurementSession.Events(opened.Recording, judgement, archive, stop.Token).Subscribe(
@@ -105,32 +91,5 @@ internal sealed class ReplayRun(ReplayOrder order, Surroundings surroundings, Re
         {
             results.Flush();
         }
-    }
-
-    private Judgement JudgementOf(OpenedRecording opened)
-    {
-        // An archived session is judged again as it was, unless told otherwise.
-        var settings = opened.Session?.Settings;
-        var curve = order.Curve
-            ?? (settings is null ? CalibrationCurve.TextbookLine : CurveFile.Parse(Encoding.UTF8.GetBytes(settings.CurveJson), opened.Session!.Folder));
-        var policy = order.Policy
-            ?? (settings is null ? TriagePolicy.AdultsAtHomeSeaLevel : TriagePolicy.Parse(settings.PolicyJson, opened.Session!.Folder));
-        var person = order.IdentityOf("any", opened.Session?.Identity).Person;
-        return new Judgement(
-            curve,
-            new ReadingOptions(),
-            policy,
-            order.CircumstancesFor(curve),
-            [.. order.Previous, .. EarlierReadings.Of(order.Archive, person, opened.Recording.Header.Start, policy)]);
-    }
-
-    private SessionWriter Begin(string folder, OpenedRecording opened, Judgement judgement)
-    {
-        var header = opened.Recording.Header;
-        var name = opened.Session?.Identity.Session ?? SessionIdentity.SessionNameOf(header);
-        var settings = new SessionSettings(
-            judgement.Curve.Name, CurveFile.Format(judgement.Curve), judgement.Policy.Name, judgement.Policy.Json, ProgramVersion.Text);
-        return SessionWriter.Create(
-            folder, order.IdentityOf(name, opened.Session?.Identity), header, settings, opened.IsLive ? JournalPace.Live : JournalPace.Replay);
     }
 }

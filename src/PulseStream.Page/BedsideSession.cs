@@ -1,0 +1,129 @@
+using System.Reactive.Subjects;
+using System.Runtime.ExceptionServices;
+using PulseStream.Archive;
+using PulseStream.Page.Live;
+using PulseStream.Readings;
+using PulseStream.Samples;
+using PulseStream.Sessions;
+using PulseStream.Sessions.Events;
+using PulseStream.Signal;
+using PulseStream.Sources;
+using PulseStream.Triage;
+
+namespace PulseStream.Page;
+
+/// <summary>One session at the bedside: one pipeline, whose events every open page is told, and the answers that come back.</summary>
+public sealed class BedsideSession : IDisposable
+{
+    private readonly Lock _gate = new();
+    private readonly Subject<Feeling> _answers = new();
+    private readonly Recording _recording;
+    private readonly Judgement _judgement;
+    private readonly SessionWriter? _archive;
+    private readonly BedsideOptions _options;
+    private readonly TimeProvider _clock;
+    private readonly LinkWatch _link;
+    private readonly WaveCutter _wave;
+    private IDisposable? _session;
+
+    /// <summary>A session that has not begun.</summary>
+    /// <param name="recording">Open; stays the caller's to close.</param>
+    /// <param name="judgement">By what it is judged.</param>
+    /// <param name="archive">Where it is kept; null where it is not. Stays the caller's to dispose.</param>
+    /// <param name="options">What the page is told beside the events.</param>
+    /// <param name="clock">Says when something was told, and notices silence.</param>
+    public BedsideSession(Recording recording, Judgement judgement, SessionWriter? archive, BedsideOptions options, TimeProvider clock)
+    {
+        _recording = recording;
+        _judgement = judgement;
+        _archive = archive;
+        _options = options;
+        _clock = clock;
+        _wave = new(recording.Header);
+        _link = new(clock, link => Broadcast.Tell(PageMessage.Link(link)));
+        Broadcast.Tell(PageMessage.Person(options.Person, isRight: null));
+        Broadcast.Tell(PageMessage.Feeling(judgement.Circumstances.Feeling));
+    }
+
+    /// <summary>Where events go.</summary>
+    internal Broadcast Broadcast { get; } = new();
+
+    /// <summary>The first words to a new viewer.</summary>
+    internal PageEvent Hello => PageMessage.Hello(_clock.GetUtcNow(), _options.Archive is not null);
+
+    /// <summary>Measures until the recording ends or <paramref name="cancel"/> is set; the archive is sealed by then. Once.</summary>
+    /// <param name="cancel">Ends the session early.</param>
+    /// <exception cref="BadInputException">The recording as a whole cannot be used, or the archive cannot be written.</exception>
+    public void Run(CancellationToken cancel)
+    {
+        ExceptionDispatchInfo? failure = null;
+        using var watched = new WatchedRecording(_recording, See);
+        _session = MeasurementSession.Events(watched, _judgement, _archive, _answers, cancel)
+            .Subscribe(Tell, problem => failure = ExceptionDispatchInfo.Capture(problem));
+        failure?.Throw();
+    }
+
+    /// <summary>Says how it stands with the source, where the source knows it itself.</summary>
+    /// <param name="link">The state.</param>
+    public void LinkIs(PageLink link) => _link.Is(link);
+
+    /// <summary>Takes an answer to how the person feels; the advice is judged again.</summary>
+    /// <param name="feeling">The answer; <see cref="Feeling.NotAsked"/> opens the question again.</param>
+    public void Answer(Feeling feeling)
+    {
+        // Answers come from any page; an observable is told one thing at a time.
+        lock (_gate)
+        {
+            _answers.OnNext(feeling);
+        }
+    }
+
+    /// <summary>Takes an answer to whether the right person is in front of the page.</summary>
+    /// <param name="isRight">Whether it is.</param>
+    public void PersonIs(bool isRight) => Broadcast.Tell(PageMessage.Person(_options.Person, isRight));
+
+    /// <summary>Closes every page's stream.</summary>
+    public void Dispose()
+    {
+        _session?.Dispose();
+        _link.Dispose();
+        _answers.Dispose();
+        Broadcast.End();
+    }
+
+    private void See(SampleBlock block)
+    {
+        _link.Saw();
+        Broadcast.Tell(_wave.Cut(block));
+    }
+
+    private void Tell(SessionEvent told)
+    {
+        if (MessageOf(told) is { } message)
+        {
+            Broadcast.Tell(message);
+        }
+
+        if (told is SittingEnded)
+        {
+            // The finger has left: the next one may be somebody else's.
+            Broadcast.Tell(PageMessage.Person(_options.Person, isRight: null));
+        }
+
+        if (told is SessionEnded)
+        {
+            _link.Is(PageLink.Ended);
+        }
+    }
+
+    private PageEvent? MessageOf(SessionEvent told) => told switch
+    {
+        SessionStarted started => PageMessage.Session(started, _judgement.Reading.HeldSeconds, _options.Speed),
+        SecondJudged second => PageMessage.Second(second, _judgement.Reading.HeldSeconds),
+        ReadingAccepted accepted => PageMessage.Reading(accepted.Reading, _clock.GetUtcNow()),
+        SittingEnded ended => PageMessage.Sitting(ended.Sitting, _clock.GetUtcNow()),
+        AdviceGiven given => PageMessage.Advice(given.Advice, _clock.GetUtcNow()),
+        FeelingHeld held => PageMessage.Feeling(held.Feeling),
+        _ => null,
+    };
+}
