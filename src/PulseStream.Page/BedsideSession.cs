@@ -2,11 +2,9 @@ using System.Reactive.Subjects;
 using System.Runtime.ExceptionServices;
 using PulseStream.Archive;
 using PulseStream.Page.Live;
-using PulseStream.Readings;
 using PulseStream.Samples;
 using PulseStream.Sessions;
 using PulseStream.Sessions.Events;
-using PulseStream.Signal;
 using PulseStream.Sources;
 using PulseStream.Triage;
 

@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.Net;
-using PulseStream.Archive;
 using PulseStream.Cli.Inputs;
 using PulseStream.Cli.Options;
 using PulseStream.Page;

@@ -101,6 +101,7 @@
     },
     sitting(told) {
       sinceSitting = true;
+      byId('clean').classList.toggle('due', person.isRight === null);
       addToHistory(sittingWords(told), told.atUnixMs);
     },
     advice(told) {

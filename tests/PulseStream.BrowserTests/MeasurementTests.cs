@@ -1,0 +1,114 @@
+using Microsoft.Playwright;
+using Xunit;
+
+namespace PulseStream.BrowserTests;
+
+/// <summary>A measurement on the page, from the first sample to the advice.</summary>
+public sealed class MeasurementTests(Chromium chromium)
+{
+    // Less than 25 a second looks like a slide show. Counted over three seconds on a machine that does other things too.
+    private const int LeastWavesInThreeSeconds = 75;
+
+    [Fact]
+    public async Task TheWaveMovesAtTwentyFiveUpdatesASecond()
+    {
+        using var served = ServedPage.Of("recordings/warm-finger.csv");
+        var page = await chromium.OpenAsync(served.Url);
+        await page.ForAsync("document.getElementById('link').textContent === 'Receiving'");
+
+        var first = await page.PixelsAsync();
+        var waves = await page.EvaluateAsync<int>(
+            """
+            () => new Promise(done => {
+              let waves = -1e9;
+              const events = new EventSource('events');
+              events.addEventListener('second', () => { if (waves < 0) { waves = 0; setTimeout(() => { events.close(); done(waves); }, 3000); } });
+              events.addEventListener('wave', () => waves++);
+            })
+            """);
+
+        Assert.NotEqual(first, await page.PixelsAsync());
+        Assert.True(waves >= LeastWavesInThreeSeconds, $"{waves} updates in three seconds");
+    }
+
+    [Fact]
+    public async Task ARefusalShowsItsReasonAndNoNumbers()
+    {
+        using var served = ServedPage.Of("recordings/cold-finger-warms.csv", "--speed", "4");
+        var page = await chromium.OpenAsync(served.Url);
+
+        await page.ForTextAsync("help", "Warm the hand, then try again.");
+
+        Assert.Equal((Look.Blank, Look.Blank), (await page.TextAsync("spo2"), await page.TextAsync("pulse")));
+        Assert.Equal("0", await page.Locator("#ring").GetAttributeAsync("aria-valuenow"));
+        await page.KeepAsync("refused");
+    }
+
+    [Fact]
+    public async Task AReadingIsAcceptedAfterFiveSteadySecondsAndAdviceFollows()
+    {
+        using var served = ServedPage.Of("recordings/warm-finger.csv", "--speed", "4");
+        var page = await chromium.OpenAsync(served.Url);
+
+        await page.ForAsync("document.getElementById('ring').getAttribute('aria-valuenow') === '3'");
+        Assert.Matches("^[0-9]{2,3}$", await page.TextAsync("spo2"));
+        await page.ForAsync("document.getElementById('ring').getAttribute('aria-valuenow') === '5'");
+        await page.ForTextAsync("accepted", "accepted at");
+        await page.ForTextAsync("link", "Ended");
+
+        Assert.Equal("Nothing to do now", await page.TextAsync("level"));
+        Assert.Contains("Reading of record", await page.TextAsync("past-readings"), StringComparison.Ordinal);
+        Assert.Contains("local emergency number", await page.Locator("#advice .caution").InnerTextAsync(), StringComparison.Ordinal);
+        Assert.Equal(Look.Blank, await page.TextAsync("spo2"));
+    }
+
+    [Fact]
+    public async Task AnUrgentReadingIsAdvisedOnAtOnceAndARecheckCountsDown()
+    {
+        using var served = ServedPage.Of("recordings/slow-fall.csv", "--speed", "8");
+        var page = await chromium.OpenAsync(served.Url);
+
+        await page.ForAsync("!document.getElementById('due').hidden");
+        var first = await page.TextAsync("countdown");
+        await page.ForAsync($"document.getElementById('countdown').textContent !== '{first}'");
+        await page.ForTextAsync("level", "Doctor now");
+        Assert.True(await page.Locator("#due").IsHiddenAsync());
+    }
+
+    [Fact]
+    public async Task AnAnswerJudgesTheAdviceAgainOnEveryPage()
+    {
+        using var served = ServedPage.Of("recordings/warm-finger.csv", "--speed", "4");
+        var page = await chromium.OpenAsync(served.Url);
+        var other = await chromium.OpenAsync(served.Url);
+        await page.ForTextAsync("accepted", "accepted at");
+        Assert.True(await page.Locator("#unanswered").IsVisibleAsync());
+
+        await page.GetByRole(AriaRole.Button, new() { Name = "Breathless Hard to breathe" }).ClickAsync();
+
+        await other.ForTextAsync("level", "Doctor now");
+        Assert.Equal("true", await other.Locator("[data-feeling=breathless]").GetAttributeAsync("aria-pressed"));
+        Assert.False(await other.Locator("#unanswered").IsVisibleAsync());
+
+        // The same button takes the answer back: the question is open again.
+        await page.Locator("[data-feeling=breathless]").FocusAsync();
+        await page.Keyboard.PressAsync("Enter");
+        await other.ForAsync("!document.getElementById('unanswered').hidden");
+    }
+
+    [Fact]
+    public async Task TheWrongPersonSeesNoNumbers()
+    {
+        using var served = ServedPage.Of("recordings/warm-finger.csv", "--speed", "2", "--person", "hut-07");
+        var page = await chromium.OpenAsync(served.Url);
+        await page.ForTextAsync("person", "hut-07");
+        await page.ForAsync("document.getElementById('spo2').textContent.length < 3");
+
+        await page.Locator("[data-person=false]").ClickAsync();
+        await page.ForTextAsync("help", "Take the clip off");
+        Assert.False(await page.Locator("#numbers").IsVisibleAsync());
+
+        await page.Locator("[data-person=true]").ClickAsync();
+        await page.ForAsync("document.getElementById('spo2').offsetParent !== null");
+    }
+}
