@@ -1,3 +1,5 @@
+using Spectre.Console;
+
 namespace PulseStream.Cli;
 
 /// <summary>What the program reads from and writes to.</summary>
@@ -7,6 +9,9 @@ namespace PulseStream.Cli;
 /// <param name="Clock">Tells the present where a person asks about now.</param>
 public sealed record Surroundings(Stream Input, Stream Output, TextWriter Error, TimeProvider Clock)
 {
+    /// <summary>The terminal, where results go to one; null where they are redirected.</summary>
+    public IAnsiConsole? Screen { get; init; }
+
     /// <summary>Says what went wrong, in one line: a library's words may hold line ends.</summary>
     /// <param name="sentence">The sentence.</param>
     internal void Complain(string sentence)

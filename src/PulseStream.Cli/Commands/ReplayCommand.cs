@@ -57,7 +57,8 @@ internal sealed class ReplayCommand
         ResultPrinter printer = _common.IsNdjson(parsed)
             ? new NdjsonPrinter(line, parsed.GetValue(_beats))
             : new TextPrinter(text, parsed.GetValue(_beats));
-        return new ReplayRun(order, _surroundings, _results, printer).Run(cancel);
+        var console = _common.IsNdjson(parsed) || parsed.GetValue(_beats) ? null : _surroundings.Screen;
+        return new ReplayRun(order, _surroundings, _results, printer, console).Run(cancel);
     }
 
     private ReplayOrder OrderOf(ParseResult parsed)

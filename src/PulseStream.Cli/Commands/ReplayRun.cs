@@ -1,14 +1,23 @@
 using System.Runtime.ExceptionServices;
 using PulseStream.Cli.Inputs;
+using PulseStream.Archive;
 using PulseStream.Cli.Output;
+using PulseStream.Cli.Output.Terminal;
 using PulseStream.Samples;
 using PulseStream.Sessions;
 using PulseStream.Sessions.Events;
+using PulseStream.Sources;
+using Spectre.Console;
 
 namespace PulseStream.Cli.Commands;
 
 /// <summary>Runs recordings one after the other, from source to printer and archive.</summary>
-internal sealed class ReplayRun(ReplayOrder order, Surroundings surroundings, ResultStream results, ResultPrinter printer)
+/// <param name="order">What was asked for.</param>
+/// <param name="surroundings">Streams and clock.</param>
+/// <param name="results">Standard output.</param>
+/// <param name="printer">Shows events there.</param>
+/// <param name="console">Shows a live session instead; null where it is printed like any other.</param>
+internal sealed class ReplayRun(ReplayOrder order, Surroundings surroundings, ResultStream results, ResultPrinter printer, IAnsiConsole? console)
 {
     private bool isArchiveLost;
 
@@ -60,13 +69,27 @@ internal sealed class ReplayRun(ReplayOrder order, Surroundings surroundings, Re
         using var opened = RecordingPaths.Open(path, surroundings.Input, order.Csv, cancel);
         var judgement = SessionBeginning.JudgementOf(order, opened);
         using var archive = order.Archive is { } folder ? SessionBeginning.Archive(folder, order, opened, judgement) : null;
+        if (console is null || !opened.IsLive)
+        {
+            Measure(opened.Recording, judgement, archive, told => Show(told, opened.IsLive), cancel);
+            return true;
+        }
+
+        var screen = new BedsideScreen(console, surroundings.Clock, new BedsideView(opened.Recording.Header, judgement.Reading.HeldSeconds));
+        using var watched = new WatchedRecording(opened.Recording, screen.See);
+        screen.Run(() => Measure(watched, judgement, archive, screen.Take, cancel));
+        return true;
+    }
+
+    private void Measure(Recording recording, Judgement judgement, SessionWriter? archive, Action<SessionEvent> show, CancellationToken cancel)
+    {
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(cancel);
         ExceptionDispatchInfo? failure = null;
-        using var session = MeasurementSession.Events(opened.Recording, judgement, archive, stop.Token).Subscribe(
+        using var session = MeasurementSession.Events(recording, judgement, archive, stop.Token).Subscribe(
             told =>
             {
-                Show(told, opened.IsLive);
-
+                isArchiveLost |= told is ArchiveLost;
+                show(told);
                 if (IsForNobody)
                 {
                     stop.Cancel();
@@ -75,14 +98,12 @@ internal sealed class ReplayRun(ReplayOrder order, Surroundings surroundings, Re
             problem => failure = ExceptionDispatchInfo.Capture(problem));
         failure?.Throw();
         results.Flush();
-        return true;
     }
 
     private void Show(SessionEvent told, bool isLive)
     {
         if (told is ArchiveLost lost)
         {
-            isArchiveLost = true;
             surroundings.Complain($"{lost.Problem} The session goes on; what was secured so far stays, nothing from here on is kept.");
         }
 

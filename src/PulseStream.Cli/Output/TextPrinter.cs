@@ -88,7 +88,7 @@ internal sealed class TextPrinter(TextWriter text, bool withBeats) : ResultPrint
 
     private void Print(Reading reading) => text.WriteLine(Row.Of(
         $"{reading.SecondIndex} s",
-        $"READING: SpO2 {reading.WholeSpo2Percent} % ({Outward(reading.Spo2)}){Known(", pulse {0:0} /min", reading.PulseRatePerMinute)}{Known(", perfusion {0:0.00} %", reading.PerfusionPercent)}"));
+        $"READING: SpO2 {reading.WholeSpo2Percent} % ({Interval.Outward(reading.Spo2)}){Known(", pulse {0:0} /min", reading.PulseRatePerMinute)}{Known(", perfusion {0:0.00} %", reading.PerfusionPercent)}"));
 
     private void Print(Sitting sitting)
     {
@@ -105,10 +105,6 @@ internal sealed class TextPrinter(TextWriter text, bool withBeats) : ResultPrint
         text.WriteLine($"  {ended.Tally.Samples} samples, {ended.Tally.Missing} missing, {ended.Tally.RefusedRows} rows refused.");
         text.WriteLine();
     }
-
-    // Rounded outwards: what the interval holds, it holds as it is shown, and it is never shown as a point.
-    private static string Outward(Saturation spo2) =>
-        $"{Math.Floor(10 * spo2.LowPercent) / 10:0.0}–{Math.Ceiling(10 * spo2.HighPercent) / 10:0.0}";
 
     private static string Known(string format, double? value) =>
         value is { } number && double.IsFinite(number) ? string.Format(format, number) : "";

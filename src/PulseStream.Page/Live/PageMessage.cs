@@ -1,5 +1,6 @@
 using System.Text.Json;
 using PulseStream.Readings;
+using PulseStream.Sessions;
 using PulseStream.Sessions.Events;
 using PulseStream.Triage;
 

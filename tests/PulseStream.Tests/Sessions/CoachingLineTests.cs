@@ -1,8 +1,8 @@
-using PulseStream.Page.Live;
+using PulseStream.Sessions;
 using PulseStream.Readings;
 using Xunit;
 
-namespace PulseStream.Tests.Page;
+namespace PulseStream.Tests.Sessions;
 
 public sealed class CoachingLineTests
 {

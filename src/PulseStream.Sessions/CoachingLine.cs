@@ -1,9 +1,9 @@
 using PulseStream.Readings;
 
-namespace PulseStream.Page.Live;
+namespace PulseStream.Sessions;
 
 /// <summary>The one sentence that helps: what to do about a refused second, what to know about a usable one.</summary>
-internal static class CoachingLine
+public static class CoachingLine
 {
     // In the order in which mending one makes the next worth mending: without samples or finger nothing else matters.
     private static readonly (Reasons Reason, string Sentence)[] Refusals =
