@@ -26,7 +26,7 @@ public sealed class AppearanceTests(Chromium chromium)
     {
         var axe = Environment.GetEnvironmentVariable(AxeVariable);
         Assert.SkipWhen(axe is null, $"{AxeVariable} does not name the folder of the npm package axe-core.");
-        using var served = ServedPage.Of("recordings/low-84.csv", "--speed", "4", "--person", "hut-07");
+        using var served = ServedPage.Of("recordings/low-84.csv", "--speed", "8", "--person", "hut-07");
         var page = await chromium.OpenAsync(served.Url, width, colours: colours);
         var script = await File.ReadAllTextAsync(Path.Combine(axe, AxeFile), TestContext.Current.CancellationToken);
         await page.ForAsync("document.getElementById('spo2').textContent.length < 3");
@@ -44,7 +44,7 @@ public sealed class AppearanceTests(Chromium chromium)
     [InlineData(ColorScheme.Dark)]
     public async Task ThePageFollowsLightAndDark(ColorScheme colours)
     {
-        using var served = ServedPage.Of("recordings/warm-finger.csv", "--speed", "4", "--person", "hut-07");
+        using var served = ServedPage.Of("recordings/warm-finger.csv", "--speed", "8", "--person", "hut-07");
         var page = await chromium.OpenAsync(served.Url, colours: colours);
         await page.ForTextAsync("accepted", "accepted at");
 
@@ -59,12 +59,27 @@ public sealed class AppearanceTests(Chromium chromium)
     [InlineData(ColorScheme.Dark)]
     public async Task APhoneNeedsNoScrollingSideways(ColorScheme colours)
     {
-        using var served = ServedPage.Of("recordings/low-84.csv", "--speed", "4", "--person", "hut-07");
+        using var served = ServedPage.Of("recordings/low-84.csv", "--speed", "8", "--person", "hut-07");
         var page = await chromium.OpenAsync(served.Url, width: 360, height: 740, colours);
         await page.ForTextAsync("level", "Emergency");
 
         Assert.Equal(360, await page.EvaluateAsync<int>("document.documentElement.scrollWidth"));
         await page.KeepAsync($"phone-{colours}".ToLowerInvariant());
+    }
+
+    [Fact]
+    public async Task ThePageRunsUnderItsOwnPolicyWithoutAComplaint()
+    {
+        using var served = ServedPage.Of("recordings/warm-finger.csv", "--speed", "8");
+        var page = await chromium.OpenAsync(new Uri("about:blank"), keepsPolicy: true);
+        var complaints = new List<string>();
+        page.PageError += (_, problem) => complaints.Add(problem);
+        page.Console += (_, line) => complaints.Add(line.Text);
+        await page.GotoAsync(served.Url.ToString());
+
+        await page.Locator("#accepted small").WaitForAsync();
+
+        Assert.Empty(complaints);
     }
 
     [Theory]

@@ -11,7 +11,7 @@ public sealed class ArchiveTests(Chromium chromium)
         var archive = Directory.CreateTempSubdirectory("pulsestream-page-");
         try
         {
-            using (var first = ServedPage.Of("recordings/warm-finger.csv", "--speed", "4", "--archive", archive.FullName, "--person", "hut-07"))
+            using (var first = ServedPage.Of("recordings/warm-finger.csv", "--speed", "8", "--archive", archive.FullName, "--person", "hut-07"))
             {
                 var seen = await chromium.OpenAsync(first.Url);
                 await seen.ForTextAsync("accepted", "accepted at");

@@ -14,7 +14,7 @@ public sealed class LostLineTests(Chromium chromium)
     [Fact]
     public async Task ASilentCableBlanksTheNumbersAndSaysSo()
     {
-        using var served = ServedPage.Of("-", "--speed", "4");
+        using var served = ServedPage.Of("-", "--speed", "8");
         Feed(served);
         var page = await chromium.OpenAsync(served.Url);
         await page.ForAsync("document.getElementById('spo2').textContent.length < 3");

@@ -27,14 +27,14 @@ public sealed class MeasurementTests(Chromium chromium)
             })
             """);
 
-        Assert.NotEqual(first, await page.PixelsAsync());
+        Assert.False(string.Equals(first, await page.PixelsAsync(), StringComparison.Ordinal), "The wave stands still.");
         Assert.True(waves >= LeastWavesInThreeSeconds, $"{waves} updates in three seconds");
     }
 
     [Fact]
     public async Task ARefusalShowsItsReasonAndNoNumbers()
     {
-        using var served = ServedPage.Of("recordings/cold-finger-warms.csv", "--speed", "4");
+        using var served = ServedPage.Of("recordings/cold-finger-warms.csv", "--speed", "8");
         var page = await chromium.OpenAsync(served.Url);
 
         await page.ForTextAsync("help", "Warm the hand, then try again.");
@@ -47,7 +47,7 @@ public sealed class MeasurementTests(Chromium chromium)
     [Fact]
     public async Task AReadingIsAcceptedAfterFiveSteadySecondsAndAdviceFollows()
     {
-        using var served = ServedPage.Of("recordings/warm-finger.csv", "--speed", "4");
+        using var served = ServedPage.Of("recordings/warm-finger.csv", "--speed", "8");
         var page = await chromium.OpenAsync(served.Url);
 
         await page.ForAsync("document.getElementById('ring').getAttribute('aria-valuenow') === '3'");
@@ -78,7 +78,7 @@ public sealed class MeasurementTests(Chromium chromium)
     [Fact]
     public async Task AnAnswerJudgesTheAdviceAgainOnEveryPage()
     {
-        using var served = ServedPage.Of("recordings/warm-finger.csv", "--speed", "4");
+        using var served = ServedPage.Of("recordings/warm-finger.csv", "--speed", "8");
         var page = await chromium.OpenAsync(served.Url);
         var other = await chromium.OpenAsync(served.Url);
         await page.ForTextAsync("accepted", "accepted at");

@@ -24,6 +24,7 @@ internal sealed class ServedPage : IDisposable
         var process = Process.Start(new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "pulsestream.dll"), "serve", .. words, "--port", "0"])
         {
             WorkingDirectory = Root,
+            UseShellExecute = false,
             RedirectStandardInput = true,
             RedirectStandardOutput = true,
         })!;

@@ -95,7 +95,7 @@
     reading(told) {
       const pulse = told.pulse === null ? '' : `, pulse ${told.pulse}`;
       const words = document.createElement('small');
-      words.textContent = `accepted at ${clockTime(told.atUnixMs)}; the signal allows ${told.spo2Low} to ${told.spo2High} %`;
+      words.textContent = `accepted at ${clockTime(told.atUnixMs)}; the signal allows ${told.spo2Low.toFixed(1)} to ${told.spo2High.toFixed(1)} %`;
       byId('accepted').replaceChildren(`${told.spo2} %${pulse}`, words);
       addToHistory(`Accepted: ${told.spo2} %${pulse}`, told.atUnixMs);
     },
