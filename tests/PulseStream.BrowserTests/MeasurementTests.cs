@@ -34,10 +34,10 @@ public sealed class MeasurementTests(Chromium chromium)
     [Fact]
     public async Task ARefusalShowsItsReasonAndNoNumbers()
     {
-        using var served = ServedPage.Of("recordings/cold-finger-warms.csv", "--speed", "8");
+        using var served = ServedPage.Of("recordings/finger-slips.csv", "--speed", "4");
         var page = await chromium.OpenAsync(served.Url);
 
-        await page.ForTextAsync("help", "Warm the hand, then try again.");
+        await page.ForTextAsync("help", "Seat the finger again: all the way in, straight and loose.");
 
         Assert.Equal((Look.Blank, Look.Blank), (await page.TextAsync("spo2"), await page.TextAsync("pulse")));
         Assert.Equal("0", await page.Locator("#ring").GetAttributeAsync("aria-valuenow"));
@@ -63,16 +63,29 @@ public sealed class MeasurementTests(Chromium chromium)
     }
 
     [Fact]
-    public async Task AnUrgentReadingIsAdvisedOnAtOnceAndARecheckCountsDown()
+    public async Task AnUrgentReadingIsAdvisedOnWhileTheFingerIsOn()
     {
-        using var served = ServedPage.Of("recordings/slow-fall.csv", "--speed", "8");
+        using var served = ServedPage.Of("recordings/low-84.csv", "--speed", "2");
+        var page = await chromium.OpenAsync(served.Url);
+
+        await page.ForTextAsync("level", "Emergency");
+
+        Assert.Equal("Receiving", await page.TextAsync("link"));
+        Assert.StartsWith("Ring your local emergency number now", await page.TextAsync("action"), StringComparison.Ordinal);
+        Assert.True(await page.Locator("#due").IsHiddenAsync());
+    }
+
+    [Fact]
+    public async Task TheTimeToTheRecheckCountsDown()
+    {
+        using var served = ServedPage.Of("recordings/cold-finger-warms.csv", "--speed", "8");
         var page = await chromium.OpenAsync(served.Url);
 
         await page.ForAsync("!document.getElementById('due').hidden");
         var first = await page.TextAsync("countdown");
         await page.ForAsync($"document.getElementById('countdown').textContent !== '{first}'");
-        await page.ForTextAsync("level", "Doctor now");
-        Assert.True(await page.Locator("#due").IsHiddenAsync());
+
+        Assert.Matches("^59:[0-9]{2}$", await page.TextAsync("countdown"));
     }
 
     [Fact]

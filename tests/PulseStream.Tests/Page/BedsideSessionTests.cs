@@ -4,7 +4,6 @@ using PulseStream.Page.Live;
 using PulseStream.Readings;
 using PulseStream.Sessions;
 using PulseStream.Simulation;
-using PulseStream.Tests.Sessions;
 using PulseStream.Triage;
 using PulseStream.Triage.Policies;
 using Xunit;
@@ -70,7 +69,7 @@ public sealed class BedsideSessionTests
     private static BedsideSession Begin(CountedRecording recording) =>
         new(recording, Default, archive: null, new BedsideOptions("hut-07", Archive: null, Speed: 1), new SteppedClock());
 
-    // Twenty seconds are too many events to queue: each test listens to what is left to know at the end, and one from the start.
+    // Twenty seconds in blocks of a quarter of one are fewer events than a viewer's queue holds.
     private static async Task<List<PageEvent>> ToldAfter(Action<BedsideSession> then, Action<BedsideSession>? before = null)
     {
         using var recording = new CountedRecording(new Scenario { DurationSeconds = 20 });

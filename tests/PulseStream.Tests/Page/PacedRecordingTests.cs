@@ -31,7 +31,7 @@ public sealed class PacedRecordingTests
         using var paced = new PacedRecording(new ScriptedRecording(new Scenario { DurationSeconds = 4 }), speed: 8, TimeProvider.System);
 
         var began = Stopwatch.GetTimestamp();
-        paced.Blocks(CancellationToken.None).ToEnumerable().Count();
+        paced.Blocks(CancellationToken.None).Subscribe(_ => { });
 
         Assert.True(Stopwatch.GetElapsedTime(began) >= TimeSpan.FromSeconds(0.5));
     }
