@@ -56,8 +56,8 @@ public sealed class BedsideScreenTests
         Assert.All(rows, row => Assert.Equal(Columns, row.Length));
         Assert.All(rows, row => Assert.Equal(new string(' ', Columns / 4), row.Substring(Columns / 2, Columns / 4)));
 
-        // A front is steep: from the second beat on, each goes through every row.
-        Assert.All(rows, row => Assert.Contains('*', row[(Columns / 4)..(Columns / 2)]));
+        // A front is steep: beats go through every row but the top one, which only the first, not settled yet, may reach.
+        Assert.All(rows.Skip(1), row => Assert.Contains('*', row[(Columns / 4)..(Columns / 2)]));
         Assert.All(wave.Rows(Columns, 6, hasDots: true), row => Assert.All(row, c => Assert.InRange(c, '\u2800', '\u28FF')));
     }
 
@@ -65,7 +65,7 @@ public sealed class BedsideScreenTests
     public void SteadyLightIsAFlatLine()
     {
         var wave = new WaveWindow(new RecordingHeader("hut", new SampleRate(50), SampleColumns.Infrared));
-        wave.See(new SampleBlock(0, [.. Enumerable.Repeat(Sample.OfLight(double.NaN, 80_000), 400)]));
+        wave.See(new SampleBlock(0, Enumerable.Repeat(Sample.OfLight(double.NaN, 80_000), 400).ToArray()));
         Assert.Single(wave.Rows(Columns, 5, hasDots: false), row => row.Contains('*', StringComparison.Ordinal));
     }
 
