@@ -35,7 +35,7 @@ public sealed class BedsideSessionTests
 
         Assert.Equal(5, steady);
         Assert.InRange(Json(told.Last(one => one.Name == PageNames.Reading)).GetProperty("spo2").GetInt32(), 90, 100);
-        Assert.Equal("recheck", Level(told));
+        Assert.Equal("usual", Level(told));
         Assert.Equal("ended", Json(told.Last(one => one.Name == PageNames.Link)).GetProperty("state").GetString());
     }
 
