@@ -5,7 +5,7 @@ using Xunit;
 namespace PulseStream.BrowserTests;
 
 /// <summary>Light and dark, wide and narrow, for eyes, keyboards and screen readers.</summary>
-public sealed class AppearanceTests(Chromium chromium)
+public sealed class AppearanceTests(Chromium chromium) : PageTests(chromium)
 {
     // The names of the folder of the npm package axe-core and of its file.
     private const string AxeVariable = "PULSESTREAM_AXE";
@@ -27,7 +27,7 @@ public sealed class AppearanceTests(Chromium chromium)
         var axe = Environment.GetEnvironmentVariable(AxeVariable);
         Assert.SkipWhen(axe is null, $"{AxeVariable} does not name the folder of the npm package axe-core.");
         using var served = ServedPage.Of("recordings/low-84.csv", "--speed", "8", "--person", "hut-07");
-        var page = await chromium.OpenAsync(served.Url, width, colours: colours);
+        var page = await OpenAsync(served.Url, width, colours: colours);
         var script = await File.ReadAllTextAsync(Path.Combine(axe, AxeFile), TestContext.Current.CancellationToken);
         await page.ForAsync("document.getElementById('spo2').textContent.length < 3");
         await page.EvaluateAsync(script);
@@ -45,7 +45,7 @@ public sealed class AppearanceTests(Chromium chromium)
     public async Task ThePageFollowsLightAndDark(ColorScheme colours)
     {
         using var served = ServedPage.Of("recordings/warm-finger.csv", "--speed", "8", "--person", "hut-07");
-        var page = await chromium.OpenAsync(served.Url, colours: colours);
+        var page = await OpenAsync(served.Url, colours: colours);
         await page.ForTextAsync("accepted", "accepted at");
 
         var paper = await page.EvaluateAsync<string>("getComputedStyle(document.body).backgroundColor");
@@ -60,7 +60,7 @@ public sealed class AppearanceTests(Chromium chromium)
     public async Task APhoneNeedsNoScrollingSideways(ColorScheme colours)
     {
         using var served = ServedPage.Of("recordings/low-84.csv", "--speed", "8", "--person", "hut-07");
-        var page = await chromium.OpenAsync(served.Url, width: 360, height: 740, colours);
+        var page = await OpenAsync(served.Url, width: 360, height: 740, colours);
         await page.ForTextAsync("level", "Emergency");
 
         Assert.Equal(360, await page.EvaluateAsync<int>("document.documentElement.scrollWidth"));
@@ -71,7 +71,7 @@ public sealed class AppearanceTests(Chromium chromium)
     public async Task ThePageRunsUnderItsOwnPolicyWithoutAComplaint()
     {
         using var served = ServedPage.Of("recordings/warm-finger.csv", "--speed", "8");
-        var page = await chromium.OpenAsync(new Uri("about:blank"), keepsPolicy: true);
+        var page = await OpenAsync(new Uri("about:blank"), keepsPolicy: true);
         var complaints = new List<string>();
         page.PageError += (_, problem) => complaints.Add(problem);
         page.Console += (_, line) => complaints.Add(line.Text);
@@ -88,7 +88,7 @@ public sealed class AppearanceTests(Chromium chromium)
     public async Task NumbersAreLargeEnoughToBeReadFromThreeMetres(int width)
     {
         using var served = ServedPage.Of("recordings/warm-finger.csv", "--speed", "2");
-        var page = await chromium.OpenAsync(served.Url, width);
+        var page = await OpenAsync(served.Url, width);
         await page.ForAsync("document.getElementById('spo2').textContent.length < 3");
 
         Assert.True(await page.EvaluateAsync<float>("parseFloat(getComputedStyle(document.getElementById('spo2')).fontSize)") >= FarPixels);
@@ -99,7 +99,7 @@ public sealed class AppearanceTests(Chromium chromium)
     public async Task EveryAnswerIsReachedByTheKeyboard()
     {
         using var served = ServedPage.Of("recordings/warm-finger.csv");
-        var page = await chromium.OpenAsync(served.Url);
+        var page = await OpenAsync(served.Url);
         var reached = new List<string>();
         for (var i = 0; i < 6; i++)
         {

@@ -3,7 +3,7 @@ using Xunit;
 namespace PulseStream.BrowserTests;
 
 /// <summary>What the page keeps and shows of sessions before.</summary>
-public sealed class ArchiveTests(Chromium chromium)
+public sealed class ArchiveTests(Chromium chromium) : PageTests(chromium)
 {
     [Fact]
     public async Task CtrlCSealsTheSessionAndTheNextPageShowsItsPicture()
@@ -13,7 +13,7 @@ public sealed class ArchiveTests(Chromium chromium)
         {
             using (var first = ServedPage.Of("recordings/warm-finger.csv", "--speed", "8", "--archive", archive.FullName, "--person", "hut-07"))
             {
-                var seen = await chromium.OpenAsync(first.Url);
+                var seen = await OpenAsync(first.Url);
                 await seen.ForTextAsync("accepted", "accepted at");
                 Assert.Equal(130, first.Interrupted());
             }
@@ -22,7 +22,7 @@ public sealed class ArchiveTests(Chromium chromium)
             Assert.Empty(Directory.GetFiles(archive.FullName, "journal.db", SearchOption.AllDirectories));
 
             using var second = ServedPage.Of("recordings/warm-finger.csv", "--archive", archive.FullName, "--person", "hut-07");
-            var page = await chromium.OpenAsync(second.Url);
+            var page = await OpenAsync(second.Url);
             await page.Locator("#sessions button").First.ClickAsync();
             await page.ForAsync("document.querySelector('#sessions img')?.naturalWidth > 100");
             await page.KeepAsync("sessions-before");

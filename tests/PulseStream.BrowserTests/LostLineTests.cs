@@ -3,7 +3,7 @@ using Xunit;
 namespace PulseStream.BrowserTests;
 
 /// <summary>What the page does when nothing arrives any more.</summary>
-public sealed class LostLineTests(Chromium chromium)
+public sealed class LostLineTests(Chromium chromium) : PageTests(chromium)
 {
     // The first twenty seconds of a recording at 100 Hz, and its header.
     private const int Rows = 2001;
@@ -16,7 +16,7 @@ public sealed class LostLineTests(Chromium chromium)
     {
         using var served = ServedPage.Of("-", "--speed", "8");
         Feed(served);
-        var page = await chromium.OpenAsync(served.Url);
+        var page = await OpenAsync(served.Url);
         await page.ForAsync("document.getElementById('spo2').textContent.length < 3");
 
         await page.ForTextAsync("link", "Silent");
@@ -31,7 +31,7 @@ public sealed class LostLineTests(Chromium chromium)
     public async Task AProgramThatIsGoneBlanksTheNumbers()
     {
         using var served = ServedPage.Of("recordings/warm-finger.csv", "--speed", "2");
-        var page = await chromium.OpenAsync(served.Url);
+        var page = await OpenAsync(served.Url);
         await page.ForAsync("document.getElementById('spo2').textContent.length < 3");
 
         served.Kill();
@@ -44,7 +44,7 @@ public sealed class LostLineTests(Chromium chromium)
     public async Task AStreamThatStallsBlanksTheNumbersThoughTheConnectionStands()
     {
         using var served = ServedPage.Of("recordings/warm-finger.csv", "--speed", "2");
-        var page = await chromium.OpenAsync(served.Url);
+        var page = await OpenAsync(served.Url);
         await page.ForAsync("document.getElementById('spo2').textContent.length < 3");
 
         served.Stop();

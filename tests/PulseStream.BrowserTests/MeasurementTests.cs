@@ -4,7 +4,7 @@ using Xunit;
 namespace PulseStream.BrowserTests;
 
 /// <summary>A measurement on the page, from the first sample to the advice.</summary>
-public sealed class MeasurementTests(Chromium chromium)
+public sealed class MeasurementTests(Chromium chromium) : PageTests(chromium)
 {
     // Less than 25 a second looks like a slide show. Counted over three seconds on a machine that does other things too.
     private const int LeastWavesInThreeSeconds = 75;
@@ -13,7 +13,7 @@ public sealed class MeasurementTests(Chromium chromium)
     public async Task TheWaveMovesAtTwentyFiveUpdatesASecond()
     {
         using var served = ServedPage.Of("recordings/warm-finger.csv");
-        var page = await chromium.OpenAsync(served.Url);
+        var page = await OpenAsync(served.Url);
         await page.ForAsync("document.getElementById('link').textContent === 'Receiving'");
 
         var first = await page.PixelsAsync();
@@ -35,7 +35,7 @@ public sealed class MeasurementTests(Chromium chromium)
     public async Task ARefusalShowsItsReasonAndNoNumbers()
     {
         using var served = ServedPage.Of("recordings/finger-slips.csv", "--speed", "4");
-        var page = await chromium.OpenAsync(served.Url);
+        var page = await OpenAsync(served.Url);
 
         await page.ForTextAsync("help", "Seat the finger again: all the way in, straight and loose.");
 
@@ -48,7 +48,7 @@ public sealed class MeasurementTests(Chromium chromium)
     public async Task AReadingIsAcceptedAfterFiveSteadySecondsAndAdviceFollows()
     {
         using var served = ServedPage.Of("recordings/warm-finger.csv", "--speed", "8");
-        var page = await chromium.OpenAsync(served.Url);
+        var page = await OpenAsync(served.Url);
 
         await page.ForAsync("document.getElementById('ring').getAttribute('aria-valuenow') === '3'");
         Assert.Matches("^[0-9]{2,3}$", await page.TextAsync("spo2"));
@@ -66,7 +66,7 @@ public sealed class MeasurementTests(Chromium chromium)
     public async Task AnUrgentReadingIsAdvisedOnWhileTheFingerIsOn()
     {
         using var served = ServedPage.Of("recordings/low-84.csv", "--speed", "2");
-        var page = await chromium.OpenAsync(served.Url);
+        var page = await OpenAsync(served.Url);
 
         await page.ForTextAsync("level", "Emergency");
 
@@ -79,7 +79,7 @@ public sealed class MeasurementTests(Chromium chromium)
     public async Task TheTimeToTheRecheckCountsDown()
     {
         using var served = ServedPage.Of("recordings/cold-finger-warms.csv", "--speed", "8");
-        var page = await chromium.OpenAsync(served.Url);
+        var page = await OpenAsync(served.Url);
 
         await page.ForAsync("!document.getElementById('due').hidden");
         var first = await page.TextAsync("countdown");
@@ -92,8 +92,8 @@ public sealed class MeasurementTests(Chromium chromium)
     public async Task AnAnswerJudgesTheAdviceAgainOnEveryPage()
     {
         using var served = ServedPage.Of("recordings/warm-finger.csv", "--speed", "8");
-        var page = await chromium.OpenAsync(served.Url);
-        var other = await chromium.OpenAsync(served.Url);
+        var page = await OpenAsync(served.Url);
+        var other = await OpenAsync(served.Url);
         await page.ForTextAsync("accepted", "accepted at");
         Assert.True(await page.Locator("#unanswered").IsVisibleAsync());
 
@@ -113,7 +113,7 @@ public sealed class MeasurementTests(Chromium chromium)
     public async Task TheWrongPersonSeesNoNumbers()
     {
         using var served = ServedPage.Of("recordings/warm-finger.csv", "--speed", "2", "--person", "hut-07");
-        var page = await chromium.OpenAsync(served.Url);
+        var page = await OpenAsync(served.Url);
         await page.ForTextAsync("person", "hut-07");
         await page.ForAsync("document.getElementById('spo2').textContent.length < 3");
 

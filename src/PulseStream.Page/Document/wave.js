@@ -10,6 +10,7 @@ function makeWave(canvas) {
   let head = 0;
   let usable = false;
   let lastFrame = performance.now();
+  let drawn = '';
 
   function take(told) {
     const heights = told.heights;
@@ -56,6 +57,12 @@ function makeWave(canvas) {
       canvas.height = height;
     }
     moveHead(now);
+    const colour = getComputedStyle(canvas).color;
+    const picture = [head, width, height, colour].join();
+    if (picture === drawn) {
+      return;
+    }
+    drawn = picture;
     const pen = canvas.getContext('2d');
     pen.clearRect(0, 0, width, height);
     const span = shownSeconds * rate;
@@ -64,7 +71,7 @@ function makeWave(canvas) {
     const margin = 14 * dots;
     const x = index => (index - from) / span * width;
     const y = value => height - margin - (value - low) / (high - low) * (height - 2 * margin);
-    pen.strokeStyle = getComputedStyle(canvas).color;
+    pen.strokeStyle = colour;
     pen.lineJoin = 'round';
     // Each stroke begins at the last point of the one before: no seams between the parts.
     let last = null;
