@@ -41,7 +41,7 @@ internal static class SessionSealer
             files[SecondRows.Table.FileName].Rows,
             journal.Rows(SecondRows.Table).LongCount(r => r[1].Number != 0),
             files[ReadingRows.Table.FileName].Rows);
-        InPlace(folder, WireNames.SessionFile, path => SessionDocumentFile.Write(path, begun with { Recovered = tally is null, Counts = counts, Files = files }));
+        InPlace(folder, WireNames.SessionFile, path => SessionDocumentFile.Write(path, begun with { Recovered = tally is null, ArrivalRateHz = tally?.ArrivalRateHz, Counts = counts, Files = files }));
     }
 
     /// <summary>Says whether a file is what session.json says.</summary>

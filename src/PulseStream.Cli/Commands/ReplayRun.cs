@@ -1,14 +1,6 @@
-using System.Runtime.ExceptionServices;
-using System.Text;
-using PulseStream.Archive;
 using PulseStream.Cli.Inputs;
 using PulseStream.Cli.Output;
-using PulseStream.Readings;
-using PulseStream.Readings.Curves;
 using PulseStream.Samples;
-using PulseStream.Sessions;
-using PulseStream.Sessions.Events;
-using PulseStream.Triage.Policies;
 
 namespace PulseStream.Cli.Commands;
 
@@ -17,19 +9,20 @@ internal sealed class ReplayRun(ReplayOrder order, Surroundings surroundings, Re
 {
     public int Run(CancellationToken cancel)
     {
-        PrepareArchive();
+        var session = new SessionRun(order.Session, results, printer);
+        session.PrepareArchive();
         var (done, refused) = (0, 0);
         foreach (var path in order.Paths)
         {
-            foreach (var recording in Attempt(() => RecordingPaths.Expand(path, order.Say), ref refused) ?? [])
+            foreach (var recording in Attempt(() => RecordingPaths.Expand(path, order.Session.Say), ref refused) ?? [])
             {
-                done += Attempt(() => RunOne(recording, cancel), ref refused) ? 1 : 0;
+                done += Attempt(() => RunOne(session, recording, cancel), ref refused) ? 1 : 0;
                 if (cancel.IsCancellationRequested)
                 {
                     return ExitStatus.Cancelled;
                 }
 
-                if (IsForNobody)
+                if (session.IsForNobody)
                 {
                     return ExitStatus.Done;
                 }
@@ -38,9 +31,6 @@ internal sealed class ReplayRun(ReplayOrder order, Surroundings surroundings, Re
 
         return refused == 0 ? ExitStatus.Done : done > 0 ? ExitStatus.NotAll : ExitStatus.BadInput;
     }
-
-    // Nobody reads on, and nothing is kept.
-    private bool IsForNobody => results.HasLostReader && order.Archive is null;
 
     private T? Attempt<T>(Func<T> work, ref int refused)
     {
@@ -58,71 +48,10 @@ internal sealed class ReplayRun(ReplayOrder order, Surroundings surroundings, Re
         }
     }
 
-    private void PrepareArchive()
-    {
-        if (order.Archive is { } archive)
-        {
-            SessionArchive.EnsureWritable(archive);
-            ArchiveRecovery.RecoverAll(archive, order.Say);
-        }
-    }
-
-    private bool RunOne(string path, CancellationToken cancel)
+    private bool RunOne(SessionRun session, string path, CancellationToken cancel)
     {
         using var opened = RecordingPaths.Open(path, surroundings.Input, order.Csv, cancel);
-        var judgement = JudgementOf(opened);
-        using var archive = order.Archive is { } folder ? Begin(folder, opened, judgement) : null;
-        using var stop = CancellationTokenSource.CreateLinkedTokenSource(cancel);
-        ExceptionDispatchInfo? failure = null;
-        using var session = MeasurementSession.Events(opened.Recording, judgement, archive, stop.Token).Subscribe(
-            told =>
-            {
-                Show(told, opened.IsLive);
-
-                if (IsForNobody)
-                {
-                    stop.Cancel();
-                }
-            },
-            problem => failure = ExceptionDispatchInfo.Capture(problem));
-        failure?.Throw();
-        results.Flush();
+        session.Run(opened, isKept: true, cancel);
         return true;
-    }
-
-    private void Show(SessionEvent told, bool isLive)
-    {
-        printer.Print(told);
-        if (isLive && told is SessionStarted or SecondJudged or AdviceGiven)
-        {
-            results.Flush();
-        }
-    }
-
-    private Judgement JudgementOf(OpenedRecording opened)
-    {
-        // An archived session is judged again as it was, unless told otherwise.
-        var settings = opened.Session?.Settings;
-        var curve = order.Curve
-            ?? (settings is null ? CalibrationCurve.TextbookLine : CurveFile.Parse(Encoding.UTF8.GetBytes(settings.CurveJson), opened.Session!.Folder));
-        var policy = order.Policy
-            ?? (settings is null ? TriagePolicy.AdultsAtHomeSeaLevel : TriagePolicy.Parse(settings.PolicyJson, opened.Session!.Folder));
-        var person = order.IdentityOf("any", opened.Session?.Identity).Person;
-        return new Judgement(
-            curve,
-            new ReadingOptions(),
-            policy,
-            order.CircumstancesFor(curve),
-            [.. order.Previous, .. EarlierReadings.Of(order.Archive, person, opened.Recording.Header.Start, policy)]);
-    }
-
-    private SessionWriter Begin(string folder, OpenedRecording opened, Judgement judgement)
-    {
-        var header = opened.Recording.Header;
-        var name = opened.Session?.Identity.Session ?? SessionIdentity.SessionNameOf(header);
-        var settings = new SessionSettings(
-            judgement.Curve.Name, CurveFile.Format(judgement.Curve), judgement.Policy.Name, judgement.Policy.Json, ProgramVersion.Text);
-        return SessionWriter.Create(
-            folder, order.IdentityOf(name, opened.Session?.Identity), header, settings, opened.IsLive ? JournalPace.Live : JournalPace.Replay);
     }
 }
