@@ -10,8 +10,8 @@ namespace PulseStream.Sources.Wire;
 /// </summary>
 internal sealed class SamplePlacement(SampleRate rate, CounterSpan? counter, bool isProven, WireFaults faults, BlockBuilder blocks)
 {
-    // From here on silence is a gap: nothing is sent late by so much.
-    private const double GapSeconds = 2;
+    /// <summary>From here on silence is a gap: nothing is sent late by so much.</summary>
+    public const double GapSeconds = 2;
 
     // Longer than any pause in a spot check, far shorter than what a flipped high bit makes.
     private const double LongestJumpSeconds = 3600;
@@ -84,6 +84,7 @@ internal sealed class SamplePlacement(SampleRate rate, CounterSpan? counter, boo
         }
 
         var ahead = _started ? AheadByCounter(next) : isProven ? 1 : 0;
+        ahead = ahead < 1 && isProven && next.IsAfterGap ? AheadByArrival(next) : ahead;
         if (ahead >= 1 && ahead <= LongestJump(next))
         {
             Place(samples, next, ahead);
@@ -124,6 +125,7 @@ internal sealed class SamplePlacement(SampleRate rate, CounterSpan? counter, boo
         ? LongestJumpSeconds * rate.Hz
         : next.IsAfterGap ? (2 * Passed(next)) + (GapSlackSeconds * rate.Hz) : UnprovenJumpSeconds * rate.Hz;
 
+    // 0 or less where the counter went back, or leapt over a gap further than time did: it began again.
     private long AheadByCounter(in Held next)
     {
         var ahead = counter!.Ahead(_lastRaw, next.Raw);
@@ -138,8 +140,7 @@ internal sealed class SamplePlacement(SampleRate rate, CounterSpan? counter, boo
             ahead += counter.Span * (long)Math.Round((passed - ahead) / counter.Span);
         }
 
-        var isAsLong = ahead >= 1 && ahead <= (2 * passed) + (GapSlackSeconds * Arrivals.GapHz);
-        return isAsLong ? ahead : AheadByArrival(next);
+        return ahead <= (2 * passed) + (GapSlackSeconds * Arrivals.GapHz) ? ahead : 0;
     }
 
     private long AheadByOrder(in Held next) => next.IsAfterGap ? AheadByArrival(next) : 1 + _lost;

@@ -46,6 +46,11 @@ public sealed class WireDecoder
     /// <param name="arrivalSeconds">When they came, in seconds of any steady clock.</param>
     public void Read(ReadOnlySpan<byte> bytes, double arrivalSeconds)
     {
+        if (arrivalSeconds - _placement.Arrival >= SamplePlacement.GapSeconds)
+        {
+            _finder.Pause();
+        }
+
         _placement.Arrival = arrivalSeconds;
         _finder.Read(bytes);
         _placement.Arrivals.Estimate();

@@ -5,6 +5,11 @@ internal abstract class FrameFinder
 {
     public abstract void Read(ReadOnlySpan<byte> bytes);
 
+    /// <summary>Nothing has come for long: what is whole need not wait for what follows it.</summary>
+    public virtual void Pause()
+    {
+    }
+
     /// <summary>Nothing follows the bytes so far: what is unfinished is dropped.</summary>
     public abstract void Break();
 }

@@ -31,6 +31,8 @@ internal sealed class SyncFrames(BinaryLayout layout, FrameReader frames) : Fram
         }
     }
 
+    public override void Pause() => Search(lookAhead: 0);
+
     public override void Break()
     {
         Search(lookAhead: 0);
