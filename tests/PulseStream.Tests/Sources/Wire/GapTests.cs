@@ -79,6 +79,7 @@ public sealed class GapTests
         }
 
         Read(decoder, layout, 1000 + missing, 1000, (1000 * Period / speed) + seconds, speed);
+        decoder.Finish();
         Assert.Equal(2000, decoder.Tally.Samples);
         return decoder.Tally.Missing;
     }

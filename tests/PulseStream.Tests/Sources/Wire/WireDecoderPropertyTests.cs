@@ -1,5 +1,4 @@
 using CsCheck;
-using PulseStream.Sources.Wire;
 using PulseStream.Sources.Wire.Layout;
 using Xunit;
 

@@ -1,6 +1,5 @@
 using System.Text;
 using PulseStream.Sources.Wire;
-using PulseStream.Sources.Wire.Layout;
 using Xunit;
 
 namespace PulseStream.Tests.Sources.Wire;

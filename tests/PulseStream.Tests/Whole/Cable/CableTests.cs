@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Reactive.Linq;
 using PulseStream.Archive;
-using PulseStream.Samples;
 using PulseStream.Simulation;
 using PulseStream.Tests.Cli;
 using Xunit;

@@ -17,7 +17,7 @@ internal sealed class LiveProgram : IDisposable
 
     public LiveProgram(params string[] args)
     {
-        _process = Process.Start(new ProcessStartInfo("dotnet", [Program, .. args]) { RedirectStandardOutput = true, RedirectStandardError = true, WorkingDirectory = Recordings.Root })!;
+        _process = Process.Start(new ProcessStartInfo("dotnet", [Program, .. args]) { RedirectStandardOutput = true, RedirectStandardError = true, UseShellExecute = false, WorkingDirectory = Recordings.Root })!;
         Listen(_output, read => _process.OutputDataReceived += read);
         Listen(_error, read => _process.ErrorDataReceived += read);
         _process.BeginOutputReadLine();

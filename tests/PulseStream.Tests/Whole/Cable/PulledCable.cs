@@ -21,7 +21,7 @@ internal sealed class PulledCable : IDisposable
 
     public void Plug()
     {
-        _socat = Process.Start(new ProcessStartInfo("/usr/bin/socat", ["-d", "-d", $"pty,raw,echo=0,link={Instrument}", $"pty,raw,echo=0,link={Reader}"]) { RedirectStandardError = true })!;
+        _socat = Process.Start(new ProcessStartInfo("/usr/bin/socat", ["-d", "-d", $"pty,raw,echo=0,link={Instrument}", $"pty,raw,echo=0,link={Reader}"]) { RedirectStandardError = true, UseShellExecute = false })!;
         while (_socat.StandardError.ReadLine() is { } line && !line.Contains("starting data transfer", StringComparison.Ordinal))
         {
         }
