@@ -10,6 +10,9 @@ internal static class ExitStatus
 
     public const int BadInput = 2;
 
+    /// <summary>A device was lost and did not come back; everything received is kept.</summary>
+    public const int DeviceLost = 3;
+
     /// <summary>Cancelled; everything received so far is kept.</summary>
     public const int Cancelled = 130;
 }

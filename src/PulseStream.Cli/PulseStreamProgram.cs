@@ -62,6 +62,8 @@ public static class PulseStreamProgram
         new("Turns raw red and infrared samples of a finger oximeter into readings that can be believed, and the advice that follows. No medical device.")
         {
             ReplayCommand.Of(surroundings, results),
+            ReadCommand.Of(surroundings, results),
+            PortsCommand.Of(surroundings, results),
             SimulateCommand.Of(surroundings),
             AdviseCommand.Of(surroundings, results),
             ReportCommand.Of(surroundings, results),

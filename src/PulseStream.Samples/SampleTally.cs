@@ -7,6 +7,9 @@ namespace PulseStream.Samples;
 /// <param name="Repeats">Rows dropped because their sample had been seen already; no fault.</param>
 public sealed record SampleTally(long Samples, long Missing, long RefusedRows, long Repeats)
 {
+    /// <summary>How many samples a second arrived by our clock, where a live source could tell; the session keeps its stated rate all the same.</summary>
+    public double? ArrivalRateHz { get; init; }
+
     /// <summary>Nothing counted yet.</summary>
     public static SampleTally Empty { get; } = new(0, 0, 0, 0);
 }

@@ -42,6 +42,9 @@ internal sealed record SessionDocument
     /// <summary>Whether the session was cut off and completed later from its journal.</summary>
     public bool Recovered { get; init; }
 
+    /// <summary>Samples a second by the computer's clock, where a live source could tell.</summary>
+    public double? ArrivalRateHz { get; init; }
+
     public SessionCounts? Counts { get; init; }
 
     public IReadOnlyDictionary<string, StoredFile>? Files { get; init; }

@@ -42,7 +42,7 @@ internal static class SessionSealer
             files[SecondRows.Table.FileName].Rows,
             usableSeconds,
             files[ReadingRows.Table.FileName].Rows);
-        InPlace(folder, WireNames.SessionFile, path => SessionDocumentFile.Write(path, begun with { Recovered = tally is null, Counts = counts, Files = files }));
+        InPlace(folder, WireNames.SessionFile, path => SessionDocumentFile.Write(path, begun with { Recovered = tally is null, ArrivalRateHz = tally?.ArrivalRateHz, Counts = counts, Files = files }));
 
         IEnumerable<Cell[]> RowsOf(ResultTable table) => table == SecondRows.Table
             ? journal.Rows(table).Select(row =>

@@ -1,8 +1,6 @@
 using System.CommandLine;
-using PulseStream.Archive;
 using PulseStream.Cli.Inputs;
 using PulseStream.Cli.Options;
-using PulseStream.Cli.Output;
 using PulseStream.Samples;
 using PulseStream.Sources.Csv;
 
@@ -20,14 +18,10 @@ internal sealed class ReplayCommand
         Description = "recordings: CSV files, session folders, folders of them, or - for CSV on standard input",
     };
 
-    private readonly Option<bool> _beats = new("--beats") { Description = "tell each beat as well" };
     private readonly Option<string?> _rate = new("--rate") { HelpName = "HZ", Description = "sample rate where a file does not tell it, 25 to 1000" };
     private readonly Option<string?> _fullScale = new("--full-scale") { HelpName = "N", Description = "the converter's largest count, to judge clipping" };
     private readonly Option<string?> _start = new("--start") { HelpName = "TIME", Description = "when the recording began, ISO 8601 with offset" };
-    private readonly Option<string?> _sensor = new("--sensor") { HelpName = "ID", Description = "which sensor, kept in the archive" };
-    private readonly Option<string?> _site = new("--site") { HelpName = "ID", Description = "where on the body, kept in the archive" };
-    private readonly CommonOptions _common = new();
-    private readonly PersonOptions _person = new();
+    private readonly SessionOptions _session = new();
     private readonly Surroundings _surroundings;
     private readonly ResultStream _results;
 
@@ -38,10 +32,9 @@ internal sealed class ReplayCommand
         var replay = new ReplayCommand(surroundings, results);
         var command = new Command("replay", "Runs recordings through the pipeline: readings accepted or refused, the advice that follows, the archive.")
         {
-            replay._paths, replay._beats, replay._rate, replay._fullScale, replay._start, replay._sensor, replay._site,
+            replay._paths, replay._rate, replay._fullScale, replay._start,
         };
-        replay._common.AddTo(command);
-        replay._person.AddTo(command);
+        replay._session.AddTo(command);
         replay._paths.Validators.Add(PathArguments.RefuseUnknownOptions);
 
         // On a thread of its own: the replay blocks, and Ctrl-C must be heard meanwhile.
@@ -52,43 +45,28 @@ internal sealed class ReplayCommand
     private int Run(ParseResult parsed, CancellationToken cancel)
     {
         var order = OrderOf(parsed);
-        using var line = new NdjsonLine(_results);
-        using var text = new StreamWriter(_results, leaveOpen: true);
-        ResultPrinter printer = _common.IsNdjson(parsed)
-            ? new NdjsonPrinter(line, parsed.GetValue(_beats))
-            : new TextPrinter(text, parsed.GetValue(_beats));
-        var console = _common.IsNdjson(parsed) || parsed.GetValue(_beats) ? null : _surroundings.Screen;
-        return new ReplayRun(order, _surroundings, _results, printer, console).Run(cancel);
+        return _session.Print(parsed, _results, printer =>
+            new ReplayRun(order, _surroundings, _results, printer, _session.IsForPeople(parsed) ? _surroundings.Screen : null).Run(cancel));
     }
 
     private ReplayOrder OrderOf(ParseResult parsed)
     {
         var paths = parsed.GetRequiredValue(_paths);
-        var say = _common.Say(parsed, _surroundings.Error);
+        var session = _session.OrderOf(parsed, _surroundings.Error);
         var order = new ReplayOrder(
             paths,
             new CsvOptions(
                 OptionText.Number(_rate.Name, parsed.GetValue(_rate), SampleRate.LowestHz, SampleRate.HighestHz),
                 OptionText.Number(_fullScale.Name, parsed.GetValue(_fullScale), 1, LargestFullScale),
                 OptionText.Instant(_start.Name, parsed.GetValue(_start)),
-                say),
-            _common.Archive(parsed),
-            _common.Person(parsed),
-            Checked(_sensor, parsed),
-            Checked(_site, parsed),
-            _common.Curve(parsed),
-            _common.Policy(parsed),
-            curve => _person.Circumstances(parsed, curve),
-            _person.Previous(parsed),
-            say);
+                session.Say),
+            session);
         CheckTogether(order);
         return order;
     }
 
     private void CheckTogether(ReplayOrder order)
     {
-        // A wrong word is refused before the first recording is touched.
-        order.CircumstancesFor(order.Curve ?? Readings.CalibrationCurve.TextbookLine);
         if (order.Csv.Start is not null && order.Paths.Count > 1)
         {
             throw new BadInputException(_start.Name, $"expected one recording that began then, found {order.Paths.Count}", "Replay them one by one");
@@ -98,13 +76,5 @@ internal sealed class ReplayCommand
         {
             throw new BadInputException(RecordingPaths.StandardInput, "standard input can be read once, found it named twice", "Name it once");
         }
-
-        if (order is { Archive: null, Person: not null })
-        {
-            order.Say("--person is of no use without --archive: nothing is kept, and no earlier reading is known.");
-        }
     }
-
-    private static string? Checked(Option<string?> option, ParseResult parsed) =>
-        parsed.GetValue(option) is { } word ? Pseudonym.Checked(option.Name, word) : null;
 }

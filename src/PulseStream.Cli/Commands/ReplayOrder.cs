@@ -1,37 +1,9 @@
-using PulseStream.Archive;
-using PulseStream.Readings;
 using PulseStream.Sources.Csv;
-using PulseStream.Triage;
-using PulseStream.Triage.Policies;
 
 namespace PulseStream.Cli.Commands;
 
 /// <summary>What a person asked `replay` for.</summary>
 /// <param name="Paths">Recordings, as they were named.</param>
 /// <param name="Csv">What is known beside a file.</param>
-/// <param name="Archive">Where sessions are kept; null where they are not.</param>
-/// <param name="Person">Pseudonym; null where not told.</param>
-/// <param name="Sensor">Null where not told.</param>
-/// <param name="Site">Null where not told.</param>
-/// <param name="Curve">Null where not told: that of an archived session, or the default.</param>
-/// <param name="Policy">Null where not told: that of an archived session, or the default.</param>
-/// <param name="CircumstancesFor">The person and the device, given the curve.</param>
-/// <param name="Previous">Earlier readings that were told.</param>
-/// <param name="Say">Hears diagnostics.</param>
-internal sealed record ReplayOrder(
-    IReadOnlyList<string> Paths,
-    CsvOptions Csv,
-    string? Archive,
-    string? Person,
-    string? Sensor,
-    string? Site,
-    CalibrationCurve? Curve,
-    TriagePolicy? Policy,
-    Func<CalibrationCurve, Circumstances> CircumstancesFor,
-    IReadOnlyList<EarlierReading> Previous,
-    Action<string> Say)
-{
-    /// <summary>Whose session it becomes: what was told, else what an archived session says of itself.</summary>
-    public SessionIdentity IdentityOf(string session, SessionIdentity? archived) =>
-        new(session, Person ?? archived?.Person, Sensor ?? archived?.Sensor, Site ?? archived?.Site);
-}
+/// <param name="Session">How each is judged and kept.</param>
+internal sealed record ReplayOrder(IReadOnlyList<string> Paths, CsvOptions Csv, SessionOrder Session);

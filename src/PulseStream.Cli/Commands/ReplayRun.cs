@@ -1,12 +1,6 @@
-using System.Runtime.ExceptionServices;
 using PulseStream.Cli.Inputs;
-using PulseStream.Archive;
 using PulseStream.Cli.Output;
-using PulseStream.Cli.Output.Terminal;
 using PulseStream.Samples;
-using PulseStream.Sessions;
-using PulseStream.Sessions.Events;
-using PulseStream.Sources;
 using Spectre.Console;
 
 namespace PulseStream.Cli.Commands;
@@ -19,34 +13,30 @@ namespace PulseStream.Cli.Commands;
 /// <param name="console">Shows a live session instead; null where it is printed like any other.</param>
 internal sealed class ReplayRun(ReplayOrder order, Surroundings surroundings, ResultStream results, ResultPrinter printer, IAnsiConsole? console)
 {
-    private bool isArchiveLost;
-
     public int Run(CancellationToken cancel)
     {
-        SessionBeginning.PrepareArchive(order);
+        SessionBeginning.PrepareArchive(order.Session);
+        var session = new SessionRun(order.Session, surroundings, results, printer, console);
         var (done, refused) = (0, 0);
         foreach (var path in order.Paths)
         {
-            foreach (var recording in Attempt(() => RecordingPaths.Expand(path, order.Say), ref refused) ?? [])
+            foreach (var recording in Attempt(() => RecordingPaths.Expand(path, order.Session.Say), ref refused) ?? [])
             {
-                done += Attempt(() => RunOne(recording, cancel), ref refused) ? 1 : 0;
+                done += Attempt(() => RunOne(session, recording, cancel), ref refused) ? 1 : 0;
                 if (cancel.IsCancellationRequested)
                 {
                     return ExitStatus.Cancelled;
                 }
 
-                if (IsForNobody)
+                if (session.IsForNobody)
                 {
                     return ExitStatus.Done;
                 }
             }
         }
 
-        return isArchiveLost ? ExitStatus.BadInput : refused == 0 ? ExitStatus.Done : done > 0 ? ExitStatus.NotAll : ExitStatus.BadInput;
+        return session.IsArchiveLost ? ExitStatus.BadInput : refused == 0 ? ExitStatus.Done : done > 0 ? ExitStatus.NotAll : ExitStatus.BadInput;
     }
-
-    // Nobody reads on, and nothing is kept.
-    private bool IsForNobody => results.HasLostReader && order.Archive is null;
 
     private T? Attempt<T>(Func<T> work, ref int refused)
     {
@@ -64,53 +54,10 @@ internal sealed class ReplayRun(ReplayOrder order, Surroundings surroundings, Re
         }
     }
 
-    private bool RunOne(string path, CancellationToken cancel)
+    private bool RunOne(SessionRun session, string path, CancellationToken cancel)
     {
         using var opened = RecordingPaths.Open(path, surroundings.Input, order.Csv, cancel);
-        var judgement = SessionBeginning.JudgementOf(order, opened);
-        using var archive = order.Archive is { } folder ? SessionBeginning.Archive(folder, order, opened, judgement) : null;
-        if (console is null || !opened.IsLive)
-        {
-            Measure(opened.Recording, judgement, archive, told => Show(told, opened.IsLive), cancel);
-            return true;
-        }
-
-        var screen = new BedsideScreen(console, surroundings.Clock, new BedsideView(opened.Recording.Header, judgement.Reading.HeldSeconds));
-        using var watched = new WatchedRecording(opened.Recording, screen.See);
-        screen.Run(() => Measure(watched, judgement, archive, screen.Take, cancel));
+        session.Run(opened, isKept: true, cancel);
         return true;
-    }
-
-    private void Measure(Recording recording, Judgement judgement, SessionWriter? archive, Action<SessionEvent> show, CancellationToken cancel)
-    {
-        using var stop = CancellationTokenSource.CreateLinkedTokenSource(cancel);
-        ExceptionDispatchInfo? failure = null;
-        using var session = MeasurementSession.Events(recording, judgement, archive, stop.Token).Subscribe(
-            told =>
-            {
-                isArchiveLost |= told is ArchiveLost;
-                show(told);
-                if (IsForNobody)
-                {
-                    stop.Cancel();
-                }
-            },
-            problem => failure = ExceptionDispatchInfo.Capture(problem));
-        failure?.Throw();
-        results.Flush();
-    }
-
-    private void Show(SessionEvent told, bool isLive)
-    {
-        if (told is ArchiveLost lost)
-        {
-            surroundings.Complain($"{lost.Problem} The session goes on; what was secured so far stays, nothing from here on is kept.");
-        }
-
-        printer.Print(told);
-        if (isLive && told is SessionStarted or SecondJudged or AdviceGiven)
-        {
-            results.Flush();
-        }
     }
 }

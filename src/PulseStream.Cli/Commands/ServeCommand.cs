@@ -3,9 +3,12 @@ using System.Net;
 using PulseStream.Cli.Inputs;
 using PulseStream.Cli.Options;
 using PulseStream.Page;
+using PulseStream.Page.Live;
 using PulseStream.Page.Web;
 using PulseStream.Samples;
 using PulseStream.Sources.Csv;
+using PulseStream.Sources.Live;
+using PulseStream.Sources.Wire.Layout;
 
 namespace PulseStream.Cli.Commands;
 
@@ -15,7 +18,8 @@ internal sealed class ServeCommand
     private const int DefaultPort = 8421;
     private const double FastestSpeed = 100;
 
-    private readonly Argument<string> _path = new("RECORDING") { Description = "what is played: a CSV file or a session folder" };
+    private readonly Argument<string> _path = new("SOURCE") { Description = "a serial port with --layout, or what is played: a CSV file or a session folder" };
+    private readonly Option<string?> _layout = new("--layout") { HelpName = "FILE", Description = "what the instrument on the port says (JSON); recordings/instruments has examples" };
     private readonly Option<string?> _address = new("--address") { HelpName = "IP", Description = "where to listen; 127.0.0.1 unless told. Any other than loopback asks for a token, printed once" };
     private readonly Option<string?> _port = new("--port") { HelpName = "N", Description = $"port to listen at, 0 for a free one; {DefaultPort} unless told" };
     private readonly Option<string?> _speed = new("--speed") { HelpName = "N", Description = "how many times as fast as recorded it is played; 1 unless told" };
@@ -33,7 +37,7 @@ internal sealed class ServeCommand
         var serve = new ServeCommand(surroundings, results);
         var command = new Command("serve", "Shows a measurement as a page in the browser: wave, readings that can be believed, advice. No medical device.")
         {
-            serve._path, serve._address, serve._port, serve._speed, serve._rate, serve._start,
+            serve._path, serve._layout, serve._address, serve._port, serve._speed, serve._rate, serve._start,
         };
         serve._common.AddTo(command);
         serve._person.AddTo(command);
@@ -45,18 +49,20 @@ internal sealed class ServeCommand
     private async Task<int> RunAsync(ParseResult parsed, CancellationToken cancel)
     {
         var order = OrderOf(parsed);
+        var layout = parsed.GetValue(_layout) is { } file ? WireLayoutFile.Parse(InputFile.Read(file), file) : null;
         var address = AddressOf(parsed);
         var speed = OptionText.Number(_speed.Name, parsed.GetValue(_speed), 0.1, FastestSpeed) ?? 1;
-        SessionBeginning.PrepareArchive(order);
-        using var opened = Open(order, speed, cancel);
-        var judgement = SessionBeginning.JudgementOf(order, opened);
-        using var archive = order.Archive is { } folder ? SessionBeginning.Archive(folder, order, opened, judgement) : null;
-        var person = order.IdentityOf("any", opened.Session?.Identity).Person;
-        var options = new BedsideOptions(person, order.Archive, speed);
+        SessionBeginning.PrepareArchive(order.Session);
+        using var opened = layout is null ? Open(order, speed, cancel) : Open(order, layout);
+        var judgement = SessionBeginning.JudgementOf(order.Session, opened);
+        using var archive = order.Session.Archive is { } folder ? SessionBeginning.Archive(folder, order.Session, opened, judgement) : null;
+        var person = order.Session.IdentityOf("any", opened.Session?.Identity).Person;
+        var options = new BedsideOptions(person, order.Session.Archive, speed);
         using var session = new BedsideSession(opened.Recording, judgement, archive, options, _surroundings.Clock);
         var token = address.IsLoopback ? null : PageToken.Create();
         await using var server = await BedsideServer.StartAsync(session, options, address, token, $"{_address.Name}, {_port.Name}");
-        Say(server.Url, token, order.Say);
+        Say(server.Url, token, order.Session.Say);
+        using var link = (opened.Recording as LiveRecording)?.Link.Subscribe(change => session.LinkIs(PageLinkOf(change.State)));
 
         // On a thread of its own: the player waits, and Ctrl-C must be heard meanwhile.
         await Task.Factory.StartNew(() => session.Run(cancel), CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
@@ -66,15 +72,28 @@ internal sealed class ServeCommand
         return ExitStatus.Cancelled;
     }
 
-    // The one place where the page's source is opened.
+    // A recording is played at its pace; an instrument keeps its own.
     private OpenedRecording Open(ReplayOrder order, double speed, CancellationToken cancel)
     {
-        var paths = RecordingPaths.Expand(order.Paths[0], order.Say);
+        var paths = RecordingPaths.Expand(order.Paths[0], order.Session.Say);
         var opened = paths.Count == 1
             ? RecordingPaths.Open(paths[0], _surroundings.Input, order.Csv, cancel)
             : throw new BadInputException(order.Paths[0], $"expected one recording, found {paths.Count}", "Name one of them");
         return opened with { Recording = new PacedRecording(opened.Recording, speed, _surroundings.Clock), IsLive = true };
     }
+
+    private OpenedRecording Open(ReplayOrder order, WireLayout layout) => new(
+        LiveRecording.Open(order.Paths[0], layout, new LiveOptions(GiveUpAfterSeconds: null, order.Session.Say), _surroundings.Clock),
+        Session: null,
+        IsLive: true);
+
+    private static PageLink PageLinkOf(LinkState state) => state switch
+    {
+        LinkState.Waiting => PageLink.Waiting,
+        LinkState.Receiving => PageLink.Receiving,
+        LinkState.Silent => PageLink.Silent,
+        _ => PageLink.Lost,
+    };
 
     private void Say(Uri url, PageToken? token, Action<string> say)
     {
@@ -101,14 +120,7 @@ internal sealed class ServeCommand
 
     private ReplayOrder OrderOf(ParseResult parsed)
     {
-        var say = _common.Say(parsed, _surroundings.Error);
-        return new ReplayOrder(
-            [parsed.GetRequiredValue(_path)],
-            new CsvOptions(
-                OptionText.Number(_rate.Name, parsed.GetValue(_rate), SampleRate.LowestHz, SampleRate.HighestHz),
-                FullScaleCounts: null,
-                OptionText.Instant(_start.Name, parsed.GetValue(_start)),
-                say),
+        var session = new SessionOrder(
             _common.Archive(parsed),
             _common.Person(parsed),
             Sensor: null,
@@ -117,6 +129,14 @@ internal sealed class ServeCommand
             _common.Policy(parsed),
             curve => _person.Circumstances(parsed, curve),
             _person.Previous(parsed),
-            say);
+            _common.Say(parsed, _surroundings.Error));
+        return new ReplayOrder(
+            [parsed.GetRequiredValue(_path)],
+            new CsvOptions(
+                OptionText.Number(_rate.Name, parsed.GetValue(_rate), SampleRate.LowestHz, SampleRate.HighestHz),
+                FullScaleCounts: null,
+                OptionText.Instant(_start.Name, parsed.GetValue(_start)),
+                session.Say),
+            session);
     }
 }

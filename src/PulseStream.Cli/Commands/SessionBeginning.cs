@@ -12,7 +12,7 @@ namespace PulseStream.Cli.Commands;
 internal static class SessionBeginning
 {
     /// <summary>Curve, policy and history for a recording.</summary>
-    public static Judgement JudgementOf(ReplayOrder order, OpenedRecording opened)
+    public static Judgement JudgementOf(SessionOrder order, OpenedRecording opened)
     {
         // An archived session is judged again as it was, unless told otherwise.
         var settings = opened.Session?.Settings;
@@ -30,7 +30,7 @@ internal static class SessionBeginning
     }
 
     /// <summary>Begins the session in an archive.</summary>
-    public static SessionWriter Archive(string folder, ReplayOrder order, OpenedRecording opened, Judgement judgement)
+    public static SessionWriter Archive(string folder, SessionOrder order, OpenedRecording opened, Judgement judgement)
     {
         var header = opened.Recording.Header;
         var name = opened.Session?.Identity.Session ?? SessionIdentity.SessionNameOf(header);
@@ -41,7 +41,7 @@ internal static class SessionBeginning
     }
 
     /// <summary>Makes sure that the archive of an order can be written, and completes what was cut off in it.</summary>
-    public static void PrepareArchive(ReplayOrder order)
+    public static void PrepareArchive(SessionOrder order)
     {
         if (order.Archive is { } archive)
         {

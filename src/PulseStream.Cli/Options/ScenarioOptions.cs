@@ -54,13 +54,16 @@ internal sealed class ScenarioOptions
         command.Add(_acceleration);
     }
 
-    public Scenario ScenarioOf(ParseResult parsed)
+    /// <summary>The scenario that was asked for.</summary>
+    /// <param name="parsed">The options.</param>
+    /// <param name="usualRateHz">Sample rate where none is told; null for the scenario's own.</param>
+    public Scenario ScenarioOf(ParseResult parsed, double? usualRateHz = null)
     {
         var usual = new Scenario();
         return new Scenario
         {
             DurationSeconds = Number(parsed, "--seconds", usual.DurationSeconds),
-            RateHz = Number(parsed, "--rate", usual.RateHz),
+            RateHz = Number(parsed, "--rate", usualRateHz ?? usual.RateHz),
             RateOffPercent = Number(parsed, "--rate-off", usual.RateOffPercent),
             Seed = (ulong)Whole(parsed, "--seed", (long)usual.Seed),
             Bits = (int)Whole(parsed, "--bits", usual.Bits),
