@@ -71,6 +71,7 @@
       ring.build(told.heldSeconds);
     },
     link(told) { link = told.state; },
+    unkept() { byId('unkept').hidden = false; },
     person(told) {
       person = told;
       say(byId('person'), told.pseudonym === null ? 'No pseudonym was told: nobody can find these readings again.' : `This session is kept for: ${told.pseudonym}`);

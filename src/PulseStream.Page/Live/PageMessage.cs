@@ -32,6 +32,8 @@ internal static class PageMessage
 
     public static PageEvent Feeling(Feeling feeling) => Of(PageNames.Feeling, new { feeling = PageNames.Of(feeling) });
 
+    public static PageEvent Unkept(string problem) => Of(PageNames.Unkept, new { problem });
+
     public static PageEvent Wave(long index, int stride, IEnumerable<double> heights) => Of(PageNames.Wave, new
     {
         index,
@@ -57,8 +59,9 @@ internal static class PageMessage
     {
         atUnixMs = at.ToUnixTimeMilliseconds(),
         spo2 = reading.WholeSpo2Percent,
-        spo2Low = Math.Round(reading.Spo2.LowPercent, 1),
-        spo2High = Math.Round(reading.Spo2.HighPercent, 1),
+        // Outwards: a rounded interval must not be narrower than the one that was found.
+        spo2Low = Math.Floor(reading.Spo2.LowPercent * 10) / 10,
+        spo2High = Math.Ceiling(reading.Spo2.HighPercent * 10) / 10,
         pulse = reading.PulseRatePerMinute,
     });
 

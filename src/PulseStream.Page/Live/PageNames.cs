@@ -11,6 +11,7 @@ internal static class PageNames
     public const string Link = "link";
     public const string Person = "person";
     public const string Feeling = "feeling";
+    public const string Unkept = "unkept";
     public const string Wave = "wave";
     public const string Second = "second";
     public const string Reading = "reading";

@@ -9,7 +9,7 @@ internal sealed class PresentState
     // More than any bedside sees in a day.
     private const int LongestHistory = 50;
 
-    private static readonly string[] OnceEach = [PageNames.Session, PageNames.Link, PageNames.Person, PageNames.Feeling];
+    private static readonly string[] OnceEach = [PageNames.Session, PageNames.Link, PageNames.Person, PageNames.Feeling, PageNames.Unkept];
 
     private readonly Dictionary<string, PageEvent> _last = new(StringComparer.Ordinal);
     private readonly Queue<PageEvent> _history = new();
