@@ -32,6 +32,7 @@ public sealed class LiveRecording : Recording
     private readonly Task _reading;
     private RecordingHeader _header;
     private bool _hasSaidRate;
+    private bool _isDisposed;
 
     private LiveRecording(string port, WireLayout layout, LiveOptions options, TimeProvider clock)
     {
@@ -117,8 +118,9 @@ public sealed class LiveRecording : Recording
     /// <inheritdoc/>
     protected override void Dispose(bool disposing)
     {
-        if (disposing)
+        if (disposing && !_isDisposed)
         {
+            _isDisposed = true;
             Stop();
             _link.OnCompleted();
             _link.Dispose();

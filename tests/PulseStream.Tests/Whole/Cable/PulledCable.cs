@@ -21,20 +21,30 @@ internal sealed class PulledCable : IDisposable
 
     public void Plug()
     {
-        _socat = Process.Start(new ProcessStartInfo("/usr/bin/socat", ["-d", "-d", $"pty,raw,echo=0,link={Instrument}", $"pty,raw,echo=0,link={Reader}"]) { RedirectStandardError = true, UseShellExecute = false })!;
-        while (_socat.StandardError.ReadLine() is { } line && !line.Contains("starting data transfer", StringComparison.Ordinal))
+        // Its outputs are its own: one that is left over must not hold those of the tests open.
+        _socat = Process.Start(new ProcessStartInfo("/usr/bin/socat", [$"pty,raw,echo=0,link={Instrument}", $"pty,raw,echo=0,link={Reader}"])
         {
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            UseShellExecute = false,
+        })!;
+        while (!File.Exists(Instrument) || !File.Exists(Reader))
+        {
+            Thread.Sleep(1);
         }
-
-        _socat.ErrorDataReceived += static (_, _) => { };
-        _socat.BeginErrorReadLine();
     }
 
     public void Pull()
     {
-        _socat!.Kill();
+        if (_socat is null)
+        {
+            return;
+        }
+
+        _socat.Kill();
         _socat.WaitForExit();
         _socat.Dispose();
+        _socat = null;
         File.Delete(Instrument);
         File.Delete(Reader);
     }
