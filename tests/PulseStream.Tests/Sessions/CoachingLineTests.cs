@@ -1,5 +1,5 @@
-using PulseStream.Sessions;
 using PulseStream.Readings;
+using PulseStream.Sessions;
 using Xunit;
 
 namespace PulseStream.Tests.Sessions;
