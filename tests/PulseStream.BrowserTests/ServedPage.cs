@@ -7,30 +7,39 @@ internal sealed class ServedPage : IDisposable
 {
     private const string Announced = "Page: ";
 
-    private ServedPage(LiveProgram program)
-    {
-        Program = program;
-        program.WaitUntil(said => said.Output.Length > 0);
-        Url = new Uri(program.Output[0][Announced.Length..]);
-    }
+    private ServedPage(LiveProgram program, Uri url) => (Program, Url) = (program, url);
 
     public LiveProgram Program { get; }
 
     public Uri Url { get; }
 
-    public static ServedPage Of(params string[] words) => new(new LiveProgram(["serve", .. words, "--port", "0"]));
+    public static ServedPage Of(params string[] words) => Announce(new LiveProgram(["serve", .. words, "--port", "0"]));
 
     /// <summary>The same of lines on standard input, which stays open after them: the program tells where its page is only when it knows the recording's head.</summary>
     public static ServedPage OfLines(IEnumerable<string> lines, params string[] words)
     {
         var program = new LiveProgram(["serve", "-", .. words, "--port", "0"]);
         Feed(program, lines);
-        return new ServedPage(program);
+        return Announce(program);
     }
 
     public void Feed(IEnumerable<string> lines) => Feed(Program, lines);
 
     public void Dispose() => Program.Dispose();
+
+    private static ServedPage Announce(LiveProgram program)
+    {
+        try
+        {
+            program.WaitUntil(said => said.Output.Length > 0);
+            return new ServedPage(program, new Uri(program.Output[0][Announced.Length..]));
+        }
+        catch
+        {
+            program.Dispose();
+            throw;
+        }
+    }
 
     private static void Feed(LiveProgram program, IEnumerable<string> lines)
     {
