@@ -96,13 +96,16 @@ public sealed class BedsideSession : IDisposable
     /// <param name="isRight">Whether it is.</param>
     public void PersonIs(bool isRight) => Broadcast.Tell(PageMessage.Person(_options.Person, isRight));
 
+    /// <summary>Closes every page's stream, which a server that stops would wait for.</summary>
+    public void End() => Broadcast.End();
+
     /// <summary>Closes every page's stream.</summary>
     public void Dispose()
     {
         _session?.Dispose();
         _link.Dispose();
         _answers.Dispose();
-        Broadcast.End();
+        End();
     }
 
     private void See(SampleBlock block)

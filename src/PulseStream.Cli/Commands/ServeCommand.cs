@@ -73,6 +73,7 @@ internal sealed class ServeCommand
 
         // The last reading and its advice stay to be read until somebody ends the program.
         await Task.Delay(Timeout.Infinite, cancel).ContinueWith(_ => { }, CancellationToken.None, TaskContinuationOptions.None, TaskScheduler.Default);
+        session.End();
         return session.ArchiveProblem is null ? ExitStatus.Cancelled : ExitStatus.BadInput;
     }
 

@@ -66,7 +66,7 @@
       isOpen = true;
     },
     session(told) {
-      say(byId('source'), `${told.source}, ${told.sampleRateHz} Hz${told.speed === 1 ? '' : `, played ${told.speed} times as fast`}`);
+      say(byId('source'), `${told.source === '-' ? 'standard input' : told.source}, ${told.sampleRateHz} Hz${told.speed === 1 ? '' : `, played ${told.speed} times as fast`}`);
       wave.scale(told.sampleRateHz, told.speed);
       ring.build(told.heldSeconds);
     },

@@ -96,6 +96,41 @@ public sealed class CableTests
     }
 
     [Fact]
+    public void ServeBeginsItsSessionWithTheFirstByteAndSealsIt()
+    {
+        PulledCable.SkipWhereLacking();
+        using var folder = new TemporaryFolder();
+        using var cable = new PulledCable();
+        using var server = new LiveProgram("serve", cable.Reader, "--layout", LiveProgram.Layout("hut-binary"), "--archive", folder["archive"], "--port", "0");
+        server.WaitUntilSaid("waiting for the instrument's first byte");
+        Assert.Empty(Directory.EnumerateFiles(folder.Path, "*", SearchOption.AllDirectories));
+        using var player = Play(cable, seconds: 4);
+        Assert.Equal(0, player.ExitStatus());
+        server.WaitUntilSaid("nothing has come for 2 s");
+
+        Assert.Equal(130, server.Interrupt());
+
+        var session = ArchivedSession.Open(Assert.Single(SessionArchive.Sessions(folder["archive"])));
+        session.Verify();
+        IsWhatWasSent(session);
+        Assert.Equal(4 * LayoutHz, session.Counts.Samples);
+    }
+
+    [Fact]
+    public void AnInstrumentThatNeverSpeaksLeavesNoSessionBehind()
+    {
+        PulledCable.SkipWhereLacking();
+        using var folder = new TemporaryFolder();
+        using var cable = new PulledCable();
+        using var server = new LiveProgram("serve", cable.Reader, "--layout", LiveProgram.Layout("hut-text"), "--archive", folder["archive"], "--port", "0");
+        server.WaitUntilSaid("waiting for the instrument's first byte");
+
+        Assert.Equal(130, server.Interrupt());
+
+        Assert.Empty(SessionArchive.Sessions(folder["archive"]));
+    }
+
+    [Fact]
     public void SilenceIsSaidAndADeviceThatStaysAwayEndsTheSession()
     {
         PulledCable.SkipWhereLacking();
