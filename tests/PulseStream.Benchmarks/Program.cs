@@ -20,6 +20,8 @@ switch (args)
         return Soak.Print();
     case ["latency"]:
         return await Latency.Print();
+    case ["fuzz", var seconds, var seed]:
+        return Fuzz.Print(int.Parse(seconds), int.Parse(seed));
     default:
         BenchmarkSwitcher.FromAssembly(typeof(SignalCore).Assembly).Run(args);
         return 0;

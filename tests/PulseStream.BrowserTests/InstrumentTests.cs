@@ -12,40 +12,17 @@ public sealed class InstrumentTests(Chromium chromium) : PageTests(chromium)
     // Two seconds are allowed. The port is looked at ten times a second, the page shows what it is told at once.
     private static readonly TimeSpan Soon = TimeSpan.FromSeconds(2);
 
-    // The slower of the two sends 25 frames a second by a clock that may be late; the page draws between them.
-    private const double Late = 0.9;
-
-    [Theory]
-    [InlineData("hut-text")]
-    [InlineData("hut-binary")]
-    public async Task TheWaveOfAnInstrumentMovesAtTwentyFiveUpdatesASecond(string layout)
-    {
-        PulledCable.SkipWhereLacking();
-        using var cable = new PulledCable();
-        using var served = Serve(cable, layout);
-        var page = await OpenAsync(served.Url);
-        await page.ForTextAsync("link", "Waiting");
-        using var player = Play(cable, layout);
-        await page.ForTextAsync("link", "Receiving");
-
-        var (told, drawn) = (await page.ToldWavesAsync(), await page.DrawnWavesAsync());
-
-        TestContext.Current.SendDiagnosticMessage("{0}: {1:0.0} updates told, {2:0.0} drawn a second", layout, told, drawn);
-        Assert.True(told >= Late * Look.LeastUpdatesPerSecond, $"{told} updates a second told");
-        Assert.True(drawn >= Look.LeastUpdatesPerSecond, $"{drawn} updates a second drawn");
-    }
-
     [Fact]
     public async Task APulledCableIsShownWithinTwoSecondsAndTheSessionGoesOnWhenItIsBack()
     {
         PulledCable.SkipWhereLacking();
         using var folder = new TemporaryFolder();
         using var cable = new PulledCable();
-        using var served = Serve(cable, "hut-text", "--archive", folder["archive"], "--person", "hut-07");
+        using var served = ServedPage.OfInstrument(cable, "hut-text", "--archive", folder["archive"], "--person", "hut-07");
         var page = await OpenAsync(served.Url);
         await page.ForTextAsync("link", "Waiting");
         Assert.False(Directory.EnumerateFiles(folder.Path, "*", SearchOption.AllDirectories).Any(), "A session was begun before the first byte.");
-        using var player = Play(cable, "hut-text");
+        using var player = ServedPage.Play(cable, "hut-text");
         await page.ForNumbersAsync();
 
         var pulled = Stopwatch.StartNew();
@@ -64,10 +41,4 @@ public sealed class InstrumentTests(Chromium chromium) : PageTests(chromium)
         Assert.Equal(130, served.Program.Interrupt());
         Assert.True(ArchivedSession.Open(Assert.Single(SessionArchive.Sessions(folder["archive"]))).Counts.Missing > 0);
     }
-
-    private static ServedPage Serve(PulledCable cable, string layout, params string[] more) =>
-        ServedPage.Of([cable.Reader, "--layout", LiveProgram.Layout(layout), .. more]);
-
-    private static LiveProgram Play(PulledCable cable, string layout) =>
-        new("simulate", "--to", cable.Instrument, "--layout", LiveProgram.Layout(layout), "--seconds", "120", "--seed", "7");
 }

@@ -13,9 +13,9 @@ internal static class Look
     /// <summary>Fewer look like a slide show.</summary>
     public const double LeastUpdatesPerSecond = 25;
 
-    // A machine that does other things too is late now and then; what the page can do shows in its best second and a half.
-    private const int Windows = 8;
-    private const int WindowMs = 1500;
+    // A machine that does other things too is late now and then; what the page can do shows in its best second.
+    private const int Windows = 20;
+    private const int WindowMs = 1000;
 
     public static Task ForAsync(this IPage page, string condition) =>
         page.WaitForFunctionAsync(condition, null, new() { Timeout = Patience });

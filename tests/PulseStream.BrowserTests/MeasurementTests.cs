@@ -11,20 +11,6 @@ public sealed class MeasurementTests(Chromium chromium) : PageTests(chromium)
     private const int HeadLines = 51;
 
     [Fact]
-    public async Task TheWaveOfARecordingMovesAtTwentyFiveUpdatesASecond()
-    {
-        using var served = ServedPage.Of("recordings/warm-finger.csv");
-        var page = await OpenAsync(served.Url);
-        await page.ForTextAsync("link", "Receiving");
-
-        var (told, drawn) = (await page.ToldWavesAsync(), await page.DrawnWavesAsync());
-
-        TestContext.Current.SendDiagnosticMessage("{0:0.0} updates told, {1:0.0} drawn a second", told, drawn);
-        Assert.True(told >= Look.LeastUpdatesPerSecond, $"{told} updates a second told");
-        Assert.True(drawn >= Look.LeastUpdatesPerSecond, $"{drawn} updates a second drawn");
-    }
-
-    [Fact]
     public async Task ARefusalShowsItsReasonAndNoNumbers()
     {
         using var served = ServedPage.Of("recordings/finger-slips.csv", "--speed", "8");

@@ -23,6 +23,14 @@ internal sealed class ServedPage : IDisposable
         return Announce(program);
     }
 
+    /// <summary>The page of an instrument at the end of a cable.</summary>
+    public static ServedPage OfInstrument(PulledCable cable, string layout, params string[] words) =>
+        Of([cable.Reader, "--layout", LiveProgram.Layout(layout), .. words]);
+
+    /// <summary>The instrument at its other end.</summary>
+    public static LiveProgram Play(PulledCable cable, string layout) =>
+        new("simulate", "--to", cable.Instrument, "--layout", LiveProgram.Layout(layout), "--seconds", "120", "--seed", "7");
+
     public void Feed(IEnumerable<string> lines) => Feed(Program, lines);
 
     public void Dispose() => Program.Dispose();
