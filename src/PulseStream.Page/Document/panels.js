@@ -2,7 +2,7 @@ const byId = id => document.getElementById(id);
 const clockTime = ms => new Date(ms).toLocaleTimeString([], { hour: '2-digit', minute: '2-digit' });
 
 const levels = {
-  'usual': ['○', 'Nothing to do now'],
+  'usual': ['○', 'In the usual range'],
   'recheck': ['↻', 'Measure again'],
   'call': ['☎', 'Call today'],
   'doctor-now': ['!', 'Doctor now'],
