@@ -14,6 +14,7 @@ namespace PulseStream.Signal;
 /// <param name="RoomLightSize">Amplitude of the room light that was removed as lines, as a share of infrared; 0 where none was.</param>
 /// <param name="Newest">How both lights vary in the newest seconds, where they disagree; default where they agree.</param>
 /// <param name="IsSeparated">Whether a movement was taken away by its own ratio and the calm pulse's height; what the lights disagree by is then in the standard error.</param>
+/// <param name="IsWithoutFirstWave">Whether the first wave of a slow pulse was taken away with breathing and R was read from the others.</param>
 public readonly record struct RatioFit(
     int WindowSeconds,
     double Ratio,
@@ -27,4 +28,5 @@ public readonly record struct RatioFit(
     bool IsRoomLight,
     double RoomLightSize,
     LightScatter Newest,
-    bool IsSeparated = false);
+    bool IsSeparated = false,
+    bool IsWithoutFirstWave = false);

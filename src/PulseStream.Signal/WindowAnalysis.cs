@@ -3,6 +3,8 @@ namespace PulseStream.Signal;
 /// <summary>Measures the window that ends with a second: ratio, lines, beats. The longest window whose lights agree is taken.</summary>
 internal sealed class WindowAnalysis
 {
+    // Three beats, wherever the window falls on them: with fewer none can be compared with two others.
+    private const double ComparedIntervals = 3.2;
     private readonly SignalDesign design;
     private readonly bool hasRed;
     private readonly double[] pairs;
@@ -82,6 +84,11 @@ internal sealed class WindowAnalysis
         var taken = default(RatioFit);
         for (var seconds = longest; seconds >= design.Options.ShortestWindowSeconds; seconds -= 2)
         {
+            if (seconds < longest && seconds < ComparedIntervals * beats.IntervalSoFarSeconds)
+            {
+                return taken;
+            }
+
             var fit = Load(bins, seconds, isFastPulse: false);
             Take(fit, ref taken);
             if (IsCoherent(taken))
@@ -89,9 +96,16 @@ internal sealed class WindowAnalysis
                 return taken;
             }
 
-            if (IsFastPulse(bins, taken.WindowSeconds))
+            var rate = RateOf(bins, taken.WindowSeconds);
+            if (rate >= design.Options.FastPulsePerMinute)
             {
                 fit = Load(bins, seconds, isFastPulse: true);
+                Take(fit, ref taken);
+            }
+            else if (rate < design.Options.SlowPulsePerMinute)
+            {
+                // Breathing's second harmonic lies on the first wave of a slow pulse: the other waves carry R as well.
+                fit = Load(bins, seconds, isFastPulse: true) with { PulseSize = taken.PulseSize, IsWithoutFirstWave = true };
                 Take(fit, ref taken);
             }
 
@@ -193,10 +207,10 @@ internal sealed class WindowAnalysis
         return lines.Scatter(pairs.AsSpan(2 * (length / 2), 2 * (length - (length / 2))));
     }
 
-    private bool IsFastPulse(SmoothedBins bins, int seconds)
+    private double RateOf(SmoothedBins bins, int seconds)
     {
         Find(bins, seconds);
-        return 60 / finder.IntervalSeconds >= design.Options.FastPulsePerMinute;
+        return 60 / finder.IntervalSeconds;
     }
 
     private int LongestFilled(SmoothedBins bins)

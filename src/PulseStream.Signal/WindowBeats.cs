@@ -90,7 +90,7 @@ internal sealed class WindowBeats
         var count = finder.Count;
         var (agreement, height) = (shape.Agreement, shape.Height);
         var wave = WaveShape.Of(finder.Course, SlopeNoise(bins, fit), design.BinRateHz);
-        learnable = fit.WindowSeconds >= design.Options.SeparationWindowSeconds
+        learnable = fit.WindowSeconds >= design.Options.SeparationWindowSeconds && !fit.IsWithoutFirstWave
             ? (window.Length, finder.IntervalSeconds * design.BinRateHz, wave.FrontSteepness)
             : default;
         if (IsDrowned(agreement))
