@@ -190,8 +190,16 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
     private bool HasLightMoved(in SignalSecond second) =>
         IsKnown && Rise(second) > options.LeakRise && second.Light.LevelSwing < JerkSwing;
 
+    // A movement reaches both lights at once; a line of equal counts is room light in any phase where nothing else is left.
+    private bool IsRoomLight(in SignalSecond second) => IsSteadyLine(second) || IsLoneLine(second);
+
+    private bool IsSteadyLine(in SignalSecond second) =>
+        second.Fit.IsRoomLight
+        && second.Fit.Newest.LineShare > options.SteadyLineShare
+        && second.Fit.Disagreement <= options.UnprovenDisagreement;
+
     // Without a calm finger to compare with, a line of equal counts has to be nearly all that the lights disagree by.
-    private bool IsRoomLight(in SignalSecond second) => IsKnown
+    private bool IsLoneLine(in SignalSecond second) => IsKnown
         ? IsCalmWithoutRoomLight(second)
         : second.Fit.IsRoomLight
             && second.Fit.Newest.LineShare > options.LoneRoomLightLineShare

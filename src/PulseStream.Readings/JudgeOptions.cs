@@ -88,11 +88,17 @@ public sealed record JudgeOptions
     /// <summary>Change of the period, as a logarithm, within which the pulse is the same: breathing moves the mean of eight seconds by less.</summary>
     public double SamePeriod { get; init; } = 0.06;
 
+    /// <summary>Difference of rate and period, as a logarithm, above which no rate is told beside a line that was taken away: one beat too many or too few in eight seconds is more at any rate.</summary>
+    public double LargestRateMissBesideLines { get; init; } = 0.03;
+
     /// <summary>Share of the known pulse's front that a taller pulse has at least to be the same one grown.</summary>
     public double SameFrontShare { get; init; } = 0.6;
 
     /// <summary>Share of what the lights disagree by that one frequency explains where mains light disturbs: two seconds of one frequency with a beginning in them leave half.</summary>
     public double RoomLightLineShare { get; init; } = 0.5;
+
+    /// <summary>The same where the line was taken away, whatever its phase in either channel: movement of many frequencies leaves a tenth and more.</summary>
+    public double SteadyLineShare { get; init; } = 0.9;
 
     /// <summary>The same before the finger's own pulse is known, to compare with: chance movement and veins do not reach it.</summary>
     public double LoneRoomLightLineShare { get; init; } = 0.7;

@@ -179,8 +179,11 @@ internal sealed class SecondJudge
         var hasRhythm = pulse.Periodicity >= options.LeastPeriodicity;
         var likeness = pulse.Agreement + (options.ShapeWeight * Math.Min(Math.Max(pulse.FrontSteepness, pulse.Crest), options.MostShape));
         var least = hasRhythm ? options.LeastLikeness : calm.IsKnown && second.Fit.Lines == 0 ? options.LeastLikenessWithoutRhythm : options.LeastUnprovenLikeness;
-        return likeness >= least && (IsShaped(pulse) || (hasRhythm && pulse.FrontSteepness >= options.LeastFrontBesideCrest && calm.IsSame(second)));
+        return likeness >= least && (IsShaped(pulse) || (hasRhythm && HasNoBack(second) && calm.IsSame(second)));
     }
+
+    // Room light on one of the pulse's harmonics takes that along, and its front with it.
+    private bool HasNoBack(in SignalSecond second) => second.Fit.IsRoomLight || second.Pulse.FrontSteepness >= options.LeastFrontBesideCrest;
 
     private bool IsShaped(in WindowPulse pulse) =>
         pulse.FrontSteepness >= options.LeastFrontSteepness
@@ -213,15 +216,24 @@ internal sealed class SecondJudge
         return new(
             second.SecondIndex,
             hasRed ? SaturationOf(second) : null,
-            IsRateSure(pulse) ? pulse.RatePerMinute : null,
+            IsRateSure(second) ? pulse.RatePerMinute : null,
             perfusion,
             warnings);
     }
 
     private bool IsIrregular(in WindowPulse pulse) => pulse.Irregularity > options.Irregularity;
 
-    private bool IsRateSure(in WindowPulse pulse) =>
-        double.IsFinite(pulse.RatePerMinute) && !(IsIrregular(pulse) && (pulse.RateSpreadPerMinute > options.LargestRateSpreadPerMinute || pulse.Agreement < options.LeastIrregularAgreement));
+    private bool IsRateSure(in SignalSecond second)
+    {
+        var pulse = second.Pulse;
+        return double.IsFinite(pulse.RatePerMinute)
+            && !(IsIrregular(pulse) && (pulse.RateSpreadPerMinute > options.LargestRateSpreadPerMinute || pulse.Agreement < options.LeastIrregularAgreement))
+            && (second.Fit.Lines == 0 || IsRateOfPeriod(pulse));
+    }
+
+    // A line takes part of the pulse along or leaves part of itself: beats that miss the period are waves of neither.
+    private bool IsRateOfPeriod(in WindowPulse pulse) =>
+        Math.Abs(Math.Log(pulse.RatePerMinute * pulse.PeriodSeconds / 60)) < options.LargestRateMissBesideLines;
 
     private Saturation SaturationOf(in SignalSecond second)
     {

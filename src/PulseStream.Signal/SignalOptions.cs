@@ -45,6 +45,9 @@ public sealed record SignalOptions
     /// <summary>Share of the disagreement that one steady line has to explain before it is removed as mains light.</summary>
     public double LineShare { get; init; } = 0.7;
 
+    /// <summary>What a pulse that is put back where a line was may have of the calm pulse's size: with more, the line's own light came back.</summary>
+    public double LargestPutBack { get; init; } = 1.5;
+
     /// <summary>Disagreement of the lights, in units of R, above which a movement is looked for, once a calm pulse is known.</summary>
     public double SeparatedDisagreement { get; init; } = 0.02;
 

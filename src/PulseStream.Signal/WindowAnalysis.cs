@@ -15,6 +15,8 @@ internal sealed class WindowAnalysis
     private readonly PulseTemplate calm;
     private readonly MotionSeparation separation;
     private int removed;
+    private WhiteNoise noise;
+    private WhiteNoise takenNoise;
     private bool isLoadedFast;
     private bool isTakenFast;
 
@@ -75,7 +77,7 @@ internal sealed class WindowAnalysis
         }
 
         fit = Separated(bins, seconds, fit);
-        return (hasRed ? fit : fit with { Ratio = double.NaN, StandardError = double.NaN, Disagreement = double.NaN }, beats.Measure(bins, best, pairs, fit, endIndex));
+        return (hasRed ? fit : fit with { Ratio = double.NaN, StandardError = double.NaN, Disagreement = double.NaN }, beats.Measure(bins, best, pairs, fit, takenNoise, endIndex));
     }
 
     // Leaves the window that was taken in 'best'.
@@ -169,6 +171,7 @@ internal sealed class WindowAnalysis
             pairs.AsSpan(0, 2 * design.SlowOf(fit.WindowSeconds).Length).CopyTo(best);
             taken = fit;
             isTakenFast = isLoadedFast;
+            takenNoise = noise;
         }
     }
 
@@ -182,14 +185,14 @@ internal sealed class WindowAnalysis
         }
 
         var without = Find(bins, fit.WindowSeconds);
-        var periodicity = finder.Periodicity;
+        var (periodicity, period) = (finder.Periodicity, finder.PeriodSeconds);
         Load(bins, fit.WindowSeconds, isTakenFast);
         var whole = pairs.AsSpan(0, without.Length);
         var least = LinePart.IsOneMixtureOtherThan(whole, without, mix) ? periodicity : LinePart.LeastPeriodicityShare * periodicity;
         var taken = LinePart.AmplitudeOf(whole, without);
         var amplitude = LinePart.LeavePulse(whole, without, fit.Ratio, mix);
         finder.Find(whole, beats.IntervalSoFarSeconds);
-        if (finder.Periodicity < least)
+        if (finder.Periodicity < least || !LinePart.IsMultiple(finder.PeriodSeconds, period) || !IsLikeCalm(whole))
         {
             return fit with { RoomLightSize = fit.IsRoomLight ? taken : 0 };
         }
@@ -197,6 +200,12 @@ internal sealed class WindowAnalysis
         whole.CopyTo(best);
         return fit with { PulseSize = LinePart.SizeOf(whole), RoomLightSize = amplitude };
     }
+
+    // Light that reaches the channels in another mixture or phase than told comes back with the pulse and bends it.
+    private bool IsLikeCalm(ReadOnlySpan<double> whole) =>
+        !calm.IsKnown
+        || (LinePart.SizeOf(whole) < design.Options.LargestPutBack * calm.Size
+            && WaveShape.Of(finder.Course, 0, design.BinRateHz).FrontSteepness >= design.Options.LeastFrontShare * calm.FrontSteepness);
 
     // The newest half of the shortest window: a disturbance that has just begun fills most of it.
     private LightScatter NewestScatter(SmoothedBins bins)
@@ -237,13 +246,13 @@ internal sealed class WindowAnalysis
         lines.Restart(basis);
         removed = basis.Count;
         isLoadedFast = isFastPulse;
-        return RatioRegression.Fit(window, bins.NoiseOver(seconds), design.Kernel.NoiseGain, removed, seconds);
+        noise = bins.NoiseOver(seconds);
+        return RatioRegression.Fit(window, noise, design.Kernel.NoiseGain, removed, seconds);
     }
 
     private bool TryRemoveLine(SmoothedBins bins, int seconds, ref RatioFit fit)
     {
         var window = pairs.AsSpan(0, 2 * design.SlowOf(seconds).Length);
-        var noise = bins.NoiseOver(seconds);
         var noisePower = window.Length / 2 * design.Kernel.NoiseGain * noise.OfResidual(fit.Ratio);
         if (!lines.TryRemove(window, noisePower, design.Options.LineShare))
         {
@@ -251,6 +260,7 @@ internal sealed class WindowAnalysis
         }
 
         removed += LineRemover.FreedomOfLine;
+        noise = noise.WithoutLine(lines.InInfrared, lines.InRed, design.Kernel.GainAt(lines.LineHz / design.BinRateHz), design.Kernel.RestNoiseGain);
         fit = RatioRegression.Fit(window, noise, design.Kernel.NoiseGain, removed, seconds) with
         {
             Lines = fit.Lines + 1,
@@ -259,15 +269,13 @@ internal sealed class WindowAnalysis
         return true;
     }
 
+    // Of one size, not of one phase: channels are sampled one after the other, and mains light moves on in between.
     private bool IsEqualInCounts(in Bin level)
     {
         const double equalShare = 0.25;
-        var infrared = Math.Exp(level.Infrared);
-        var red = Math.Exp(level.Red);
-        var cosine = (lines.InInfrared.Cosine * infrared) - (lines.InRed.Cosine * red);
-        var sine = (lines.InInfrared.Sine * infrared) - (lines.InRed.Sine * red);
-        var size = Math.Max(Size(lines.InInfrared) * infrared, Size(lines.InRed) * red);
-        return Size((cosine, sine)) < equalShare * size;
+        var infrared = Size(lines.InInfrared) * Math.Exp(level.Infrared);
+        var red = Size(lines.InRed) * Math.Exp(level.Red);
+        return Math.Abs(infrared - red) < equalShare * Math.Max(infrared, red);
     }
 
     private static double Size((double Cosine, double Sine) wave) => Math.Sqrt((wave.Cosine * wave.Cosine) + (wave.Sine * wave.Sine));

@@ -75,8 +75,9 @@ internal sealed class WindowBeats
     /// <param name="best">Begins with the window, slow part, lines and movement removed.</param>
     /// <param name="room">Room for another window.</param>
     /// <param name="fit">What was read from it.</param>
+    /// <param name="noise">White noise of a bin of it.</param>
     /// <param name="endIndex">Index just past the second that is told.</param>
-    public WindowPulse Measure(SmoothedBins bins, ReadOnlySpan<double> best, Span<double> room, in RatioFit fit, long endIndex)
+    public WindowPulse Measure(SmoothedBins bins, ReadOnlySpan<double> best, Span<double> room, in RatioFit fit, WhiteNoise noise, long endIndex)
     {
         var window = best[..(2 * design.SlowOf(fit.WindowSeconds).Length)];
         finder.Find(window, IntervalSoFarSeconds);
@@ -89,7 +90,7 @@ internal sealed class WindowBeats
         var rhythm = Judge(bins, whole, fit, endIndex);
         var count = finder.Count;
         var (agreement, height) = (shape.Agreement, shape.Height);
-        var wave = WaveShape.Of(finder.Course, SlopeNoise(bins, fit), design.BinRateHz);
+        var wave = WaveShape.Of(finder.Course, noise.Infrared * design.Kernel.SlopeNoiseGain, design.BinRateHz);
         learnable = fit.WindowSeconds >= design.Options.SeparationWindowSeconds && !fit.IsWithoutFirstWave
             ? (window.Length, finder.IntervalSeconds * design.BinRateHz, wave.FrontSteepness)
             : default;
@@ -148,14 +149,12 @@ internal sealed class WindowBeats
     {
         var end = bins.NewestBin + 1.0;
         var isSound = !hasRed || fit.Disagreement <= design.Options.SoundDisagreement;
-        train.Take(finder.AllRises, end - length, end, isSound, fit.WindowSeconds == design.Options.LongestWindowSeconds);
+        train.Take(finder.AllRises, end - length, end, isSound, fit.WindowSeconds == design.Options.LongestWindowSeconds, fit.Lines > 0 || fit.IsSeparated);
         var averaged = design.Options.AveragingSeconds * design.BinRateHz;
         var window = RateWindow.Of(end - 1 - finder.UnseenBins, BinOf(endIndex), train.SoundFrom, averaged);
         var hiddenAbove = bins.HasBridge((int)averaged) ? HiddenBeatShare * finder.UsualIntervalSeconds * design.BinRateHz : double.PositiveInfinity;
         return Rhythm.Of(train.Rises, window, design.BinRateHz, hiddenAbove);
     }
-
-    private double SlopeNoise(SmoothedBins bins, in RatioFit fit) => bins.NoiseOver(fit.WindowSeconds).Infrared * design.Kernel.SlopeNoiseGain;
 
     private double ComparedSeconds()
     {
