@@ -33,7 +33,7 @@ internal sealed class WeakRises(double binRateHz)
     private const double BeyondSeconds = 0.1;
 
     // A second wave begins above this share of its beat's height.
-    private const double FootShare = 0.15;
+    private const double FootShare = 0.25;
 
     // Where the window ends within a beat the slow fit bends it: at 35 a minute what it makes rises 0.43 times as steeply.
     // A true beat is seen whole a second later.
