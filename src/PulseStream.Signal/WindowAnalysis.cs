@@ -98,7 +98,7 @@ internal sealed class WindowAnalysis
                 return taken;
             }
 
-            var rate = RateOf(bins, taken.WindowSeconds);
+            var rate = taken.IsWithoutFirstWave ? 0 : RateOf(bins, taken.WindowSeconds);
             if (rate >= design.Options.FastPulsePerMinute)
             {
                 fit = Load(bins, seconds, isFastPulse: true);
@@ -264,6 +264,7 @@ internal sealed class WindowAnalysis
         fit = RatioRegression.Fit(window, noise, design.Kernel.NoiseGain, removed, seconds) with
         {
             Lines = fit.Lines + 1,
+            IsWithoutFirstWave = fit.IsWithoutFirstWave,
             IsRoomLight = fit.Lines == 0 ? IsEqualInCounts(bins.Last) : fit.IsRoomLight,
         };
         return true;

@@ -133,7 +133,7 @@ internal sealed class WindowBeats
     private ReadOnlySpan<double> WholeWave(SmoothedBins bins, in RatioFit fit, ReadOnlySpan<double> window, Span<double> room)
     {
         var interval = finder.RepeatsWell ? finder.PeriodSeconds : finder.IntervalSeconds;
-        if (fit.IsSeparated || fit.Lines > 0 || !(60 / interval < design.Options.SlowPulsePerMinute))
+        if (fit.IsSeparated || fit.Lines > 0 || !(fit.IsWithoutFirstWave || 60 / interval < design.Options.SlowPulsePerMinute))
         {
             return window;
         }
