@@ -52,6 +52,15 @@ public sealed record JudgeOptions
     /// <summary>Skewness of the slope that such a wave has at least: none falls faster than it rises.</summary>
     public double LeastFrontBesideCrest { get; init; } = -0.15;
 
+    /// <summary>Third harmonic over the first, as amplitudes, from which a wave that repeats well is a pulse whatever its front: what swings has next to none, a pulse of up to 120 a minute a tenth and more.</summary>
+    public double LeastThirdWaveShare { get; init; } = 0.1;
+
+    /// <summary>Autocorrelation that such a wave has at least.</summary>
+    public double LeastThirdWavePeriodicity { get; init; } = 0.9;
+
+    /// <summary>Agreement of the beats that such a wave has at least.</summary>
+    public double LeastThirdWaveAgreement { get; init; } = 0.95;
+
     /// <summary>Autocorrelation below which a window has no rhythm of its own to vouch for its beats: chance shaking reaches it once in fifty windows.</summary>
     public double LeastPeriodicity { get; init; } = 0.8;
 

@@ -187,7 +187,8 @@ internal sealed class SecondJudge
 
     private bool IsShaped(in WindowPulse pulse) =>
         pulse.FrontSteepness >= options.LeastFrontSteepness
-            || (pulse.Crest >= options.LeastCrest && pulse.FrontSteepness >= options.LeastFrontBesideCrest);
+            || (pulse.Crest >= options.LeastCrest && pulse.FrontSteepness >= options.LeastFrontBesideCrest)
+            || (pulse.ThirdWaveShare >= options.LeastThirdWaveShare && pulse.Periodicity >= options.LeastThirdWavePeriodicity && pulse.Agreement >= options.LeastThirdWaveAgreement);
 
     // Shaking that looks like a few beats by chance looks so for one second; a heart without rhythm goes on.
     private Reasons ChanceReason(in SignalSecond second) =>

@@ -91,6 +91,7 @@ internal sealed class WindowBeats
         var count = finder.Count;
         var (agreement, height) = (shape.Agreement, shape.Height);
         var wave = WaveShape.Of(finder.Course, noise.Infrared * design.Kernel.SlopeNoiseGain, design.BinRateHz);
+        var third = ThirdWave.ShareOf(finder.Course.Volumes, finder.Rises);
         learnable = fit.WindowSeconds >= design.Options.SeparationWindowSeconds && !fit.IsWithoutFirstWave
             ? (window.Length, finder.IntervalSeconds * design.BinRateHz, wave.FrontSteepness)
             : default;
@@ -111,6 +112,7 @@ internal sealed class WindowBeats
             agreement,
             wave.FrontSteepness,
             wave.Crest,
+            third,
             Perfusion.PercentOf(height, isPleth));
     }
 
