@@ -61,6 +61,9 @@ public sealed record JudgeOptions
     /// <summary>Agreement of the beats that such a wave has at least.</summary>
     public double LeastThirdWaveAgreement { get; init; } = 0.95;
 
+    /// <summary>Breathing over the wave, root mean squares, below which a wave of two harmonics is not believed before any other was: a finger breathes by a tenth of its pulse and more, what a swinging wave leaks stays below 0.07.</summary>
+    public double LeastBreathingShare { get; init; } = 0.08;
+
     /// <summary>Autocorrelation below which a window has no rhythm of its own to vouch for its beats: chance shaking reaches it once in fifty windows.</summary>
     public double LeastPeriodicity { get; init; } = 0.8;
 

@@ -113,7 +113,17 @@ internal sealed class WindowBeats
             wave.FrontSteepness,
             wave.Crest,
             third,
+            third < design.Options.LeastThirdWaveShare ? BreathingShare(bins, fit, room) : double.NaN,
             Perfusion.PercentOf(height, isPleth));
+    }
+
+    private double BreathingShare(SmoothedBins bins, in RatioFit fit, Span<double> room)
+    {
+        var basis = design.BaselineOf(fit.WindowSeconds);
+        var breathing = room[..(2 * basis.Length)];
+        bins.CopyNewest(breathing);
+        basis.Remove(breathing);
+        return Breathing.SizeIn(breathing, design.BinRateHz) / fit.PulseSize;
     }
 
     // Two lights that agree are not drowned: what rises in both is blood. One alone cannot tell, but noise adds beats to a

@@ -11,6 +11,7 @@ namespace PulseStream.Signal;
 /// <param name="FrontSteepness">Skewness of the slope: above 0 where blood comes faster than it goes.</param>
 /// <param name="Crest">Skewness of blood volume: above 0 where it is high for a shorter time than low.</param>
 /// <param name="ThirdWaveShare">Amplitude of the third harmonic over that of the first, no unit; NaN with too few beats.</param>
+/// <param name="BreathingShare">What breathes beside a wave without a third harmonic, over the wave, root mean squares; NaN where the wave has one.</param>
 /// <param name="PerfusionPercent">Median trough to peak of a beat over the mean light, percent; NaN without beats or light.</param>
 public readonly record struct WindowPulse(
     int BeatCount,
@@ -23,4 +24,5 @@ public readonly record struct WindowPulse(
     double FrontSteepness,
     double Crest,
     double ThirdWaveShare,
+    double BreathingShare,
     double PerfusionPercent);
