@@ -179,11 +179,16 @@ internal sealed class SecondJudge
         var hasRhythm = pulse.Periodicity >= options.LeastPeriodicity;
         var likeness = pulse.Agreement + (options.ShapeWeight * Math.Min(Math.Max(pulse.FrontSteepness, pulse.Crest), options.MostShape));
         var least = hasRhythm ? options.LeastLikeness : calm.IsKnown && second.Fit.Lines == 0 ? options.LeastLikenessWithoutRhythm : options.LeastUnprovenLikeness;
-        return likeness >= least && !IsLifeless(pulse) && (IsShaped(pulse) || (hasRhythm && HasNoBack(second) && calm.IsSame(second)));
+        return likeness >= least && !IsLifeless(second) && (IsShaped(pulse) || (hasRhythm && HasNoBack(second) && calm.IsSame(second)));
     }
 
-    // Something that swings in the clip: a wave of two harmonics at most, and nothing that breathes beside it.
-    private bool IsLifeless(in WindowPulse pulse) => hasRed && !calm.IsKnown && pulse.BreathingShare < options.LeastBreathingShare;
+    // Something that swings in the clip: a wave of two harmonics at most, and nothing that breathes beside it. A breath is
+    // longer than a short window, in which a third harmonic is not well known either.
+    private bool IsLifeless(in SignalSecond second) =>
+        hasRed && !calm.IsKnown
+        && (second.Fit.WindowSeconds < options.SettlingSeconds
+            ? second.Pulse.ThirdWaveShare < options.UnsureThirdWaveShare
+            : second.Pulse.ThirdWaveShare < options.SwingingThirdWaveShare && second.Pulse.BreathingShare < options.LeastBreathingShare);
 
     // Room light on one of the pulse's harmonics takes that along, and its front with it.
     private bool HasNoBack(in SignalSecond second) => second.Fit.IsRoomLight || second.Pulse.FrontSteepness >= options.LeastFrontBesideCrest;

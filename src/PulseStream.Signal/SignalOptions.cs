@@ -24,8 +24,8 @@ public sealed record SignalOptions
     /// <summary>Everything slower than this is baseline and no breathing, Hz: six breaths a minute.</summary>
     public double SlowestBreathingHz { get; init; } = 0.1;
 
-    /// <summary>Share of a third harmonic, over the first, below which breathing is looked for beside the wave: what swings has no third, and what is not alive does not breathe.</summary>
-    public double LeastThirdWaveShare { get; init; } = 0.004;
+    /// <summary>Third harmonic over the first below which breathing is looked for beside the wave: what swings has no third, and what is not alive does not breathe.</summary>
+    public double BreathingBelowThirdWaveShare { get; init; } = 0.012;
 
     /// <summary>Longest window, s: a step of saturation has to show 90 % of itself within it.</summary>
     public int LongestWindowSeconds { get; init; } = 8;

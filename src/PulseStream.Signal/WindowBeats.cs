@@ -113,7 +113,7 @@ internal sealed class WindowBeats
             wave.FrontSteepness,
             wave.Crest,
             third,
-            third < design.Options.LeastThirdWaveShare ? BreathingShare(bins, fit, room) : double.NaN,
+            third < design.Options.BreathingBelowThirdWaveShare ? BreathingShare(bins, fit, room) : double.NaN,
             Perfusion.PercentOf(height, isPleth));
     }
 
