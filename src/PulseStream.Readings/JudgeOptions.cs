@@ -61,8 +61,8 @@ public sealed record JudgeOptions
     /// <summary>Agreement of the beats that such a wave has at least.</summary>
     public double LeastThirdWaveAgreement { get; init; } = 0.95;
 
-    /// <summary>Third harmonic over the first, as amplitudes, below which a wave is a swing, unless something breathes beside it: pulses of up to 180 a minute have 0.01 and more, swings 0.002.</summary>
-    public double SwingingThirdWaveShare { get; init; } = 0.004;
+    /// <summary>Third harmonic over the first, as amplitudes, below which a wave is a swing, unless something breathes beside it: pulses of up to 180 a minute have 0.01 and more, swings up to 0.004.</summary>
+    public double SwingingThirdWaveShare { get; init; } = 0.006;
 
     /// <summary>The same in a window shorter than the longest, where a swing may show 0.008.</summary>
     public double UnsureThirdWaveShare { get; init; } = 0.012;

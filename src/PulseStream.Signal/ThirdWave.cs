@@ -6,7 +6,8 @@ namespace PulseStream.Signal;
 /// </summary>
 internal static class ThirdWave
 {
-    private const int FewestBeats = 4;
+    // Two whole intervals between those at the ends, which the slow fit bends.
+    private const int FewestBeats = 5;
 
     /// <summary>Amplitude of the third harmonic over that of the first, by Fourier sums over the phase between beats; NaN with too few beats.</summary>
     /// <param name="volumes">Blood volume, slow part removed.</param>
@@ -19,7 +20,7 @@ internal static class ThirdWave
         }
 
         double firstCosine = 0, firstSine = 0, thirdCosine = 0, thirdSine = 0;
-        for (var beat = 0; beat + 1 < rises.Length; beat++)
+        for (var beat = 1; beat + 2 < rises.Length; beat++)
         {
             var turn = 2 * Math.PI / (rises[beat + 1] - rises[beat]);
             for (var n = (int)Math.Ceiling(rises[beat]); n < rises[beat + 1]; n++)
