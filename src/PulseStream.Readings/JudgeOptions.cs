@@ -148,6 +148,27 @@ public sealed record JudgeOptions
     /// <summary>Change of the steady light, as a logarithm, above which a pulse told from movement is not taken to have its calm height.</summary>
     public double LargestLightChange { get; init; } = 0.05;
 
+    /// <summary>Step of R from one second to the next that a pulse told from movement may have: two points.</summary>
+    public double SeparatedJump { get; init; } = 0.08;
+
+    /// <summary>What this grows by for each second since the last that was believed: blood loses a point a second.</summary>
+    public double SeparatedJumpPerSecond { get; init; } = 0.04;
+
+    /// <summary>Seconds over which a slipping finger is looked for: breathing and vessels change a pulse within them too, saturation by little.</summary>
+    public int SlipSeconds { get; init; } = 25;
+
+    /// <summary>Beats in a window whose pulse height is compared for it: of fewer the baseline takes more away.</summary>
+    public double SlipBeats { get; init; } = 6;
+
+    /// <summary>Shrinking of infrared's pulse within them, as a logarithm, from which it may be a slip: breathing alone changes it by less.</summary>
+    public double SlipShrink { get; init; } = 0.22;
+
+    /// <summary>Change of R that goes with it, as a logarithm: two points at 95 %.</summary>
+    public double SlipRatioChange { get; init; } = 0.1;
+
+    /// <summary>The same as a share of the shrinking: where both lights leak alike R stays, and so does the reading.</summary>
+    public double SlipRatioShare { get; init; } = 0.4;
+
     /// <summary>Distance of R from room light's mixture below which a wave that is no pulse is room light, in units of R: as far as a pulse a fiftieth of its size moves it.</summary>
     public double RoomLightDistance { get; init; } = 0.02;
 

@@ -45,6 +45,7 @@ internal sealed class SecondJudge
             return new UnusableSecond(second.SecondIndex, reasons, PerfusionOf(second));
         }
 
+        calm.Tell(second);
         if (!second.Fit.IsSeparated)
         {
             calm.Remember(second);
