@@ -71,6 +71,7 @@ public static class PulseStreamProgram
             ValidateCommand.Of(surroundings, results),
             CalibrateCommand.Of(surroundings, results),
             ResponseCommand.Of(surroundings, results),
+            SweepCommand.Of(surroundings, results),
         };
 
     // What was typed says more than what is missing because of it.

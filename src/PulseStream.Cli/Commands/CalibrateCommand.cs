@@ -7,6 +7,7 @@ using PulseStream.Cli.Inputs;
 using PulseStream.Cli.Options;
 using PulseStream.Cli.Output;
 using PulseStream.Cli.Output.Bench;
+using PulseStream.Plots.Bench;
 using PulseStream.Readings.Curves;
 using PulseStream.Samples;
 
@@ -24,6 +25,7 @@ internal sealed class CalibrateCommand
     private readonly Option<string?> _out = new("--out") { HelpName = "FILE", Description = "curve to write (JSON), for --curve of every command" };
     private readonly Option<string?> _name = new("--name") { HelpName = "WORD", Description = "name of the curve; the file's name unless told" };
     private readonly Option<string?> _theory = new("--theory") { HelpName = "RED,INFRARED", Description = "wavelengths in nm (660,940): the curve of Beer and Lambert's law beside the fitted one" };
+    private readonly Option<string?> _figures = BenchOptions.NewFigures();
     private readonly BenchOptions _bench = new();
     private readonly Surroundings _surroundings;
     private readonly ResultStream _results;
@@ -35,7 +37,7 @@ internal sealed class CalibrateCommand
         var calibrate = new CalibrateCommand(surroundings, results);
         var command = new Command("calibrate", "Fits the curve from ratio of ratios to SpO2, and tells what it promises for people not among the pairs.")
         {
-            calibrate._pairs, calibrate._out, calibrate._name, calibrate._theory,
+            calibrate._pairs, calibrate._out, calibrate._name, calibrate._theory, calibrate._figures,
         };
         calibrate._pairs.Validators.Add(PathArguments.RefuseUnknownOptions);
         calibrate._bench.AddTo(command);
@@ -64,6 +66,11 @@ internal sealed class CalibrateCommand
             say($"Written: {file}.");
         }
 
+        if (parsed.GetValue(_figures) is { } folder)
+        {
+            Draw(folder, CalibrationFigures.Of(fit, theory));
+        }
+
         if (isNdjson)
         {
             CalibrationResult.Print(_results, fit, curve.Name, theory);
@@ -79,6 +86,15 @@ internal sealed class CalibrateCommand
 
         _results.Flush();
         return ExitStatus.Done;
+    }
+
+    private static void Draw(string folder, IReadOnlyList<Figure> figures)
+    {
+        FigureFiles.Write(folder, figures);
+        foreach (var figure in figures)
+        {
+            figure.Dispose();
+        }
     }
 
     private int Export(ParseResult parsed, TheoreticalCurve theory)

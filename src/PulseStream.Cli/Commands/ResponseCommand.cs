@@ -5,6 +5,7 @@ using PulseStream.Accuracy.Runs;
 using PulseStream.Cli.Inputs;
 using PulseStream.Cli.Options;
 using PulseStream.Cli.Output.Bench;
+using PulseStream.Plots.Bench;
 using PulseStream.Readings;
 using PulseStream.Readings.Curves;
 
@@ -19,6 +20,7 @@ internal sealed class ResponseCommand
     private readonly Option<string?> _reference = new("--reference") { HelpName = "SERIES", Description = "what a quicker instrument showed, or the truth beside a simulated recording" };
     private readonly Option<string[]> _stepAt = new("--step-at") { HelpName = "SECONDS", Description = "when the truth jumped, repeatable", AllowMultipleArgumentsPerToken = false };
     private readonly Option<string?> _curve = new("--curve") { HelpName = "FILE", Description = "calibration curve (JSON) for a recording" };
+    private readonly Option<string?> _figures = BenchOptions.NewFigures();
     private readonly BenchOptions _bench = new();
     private readonly Surroundings _surroundings;
     private readonly ResultStream _results;
@@ -30,7 +32,7 @@ internal sealed class ResponseCommand
         var response = new ResponseCommand(surroundings, results);
         var command = new Command("response", "Tells how an instrument follows steps: delay, 10 to 90 % time, overshoot, averaging time.")
         {
-            response._series, response._reference, response._stepAt, response._curve,
+            response._series, response._reference, response._stepAt, response._curve, response._figures,
         };
         response._series.Validators.Add(PathArguments.RefuseUnknownOptions);
         response._bench.AddTo(command);
@@ -53,9 +55,24 @@ internal sealed class ResponseCommand
             say($"{path}: no step found: two levels that last 10 s, 3 points or 8 /min apart.");
         }
 
-        ResponseResult.Print(_results, [.. found.OrderBy(step => step.At)], isNdjson);
+        found = [.. found.OrderBy(step => step.At)];
+        if (parsed.GetValue(_figures) is { } folder)
+        {
+            Draw(folder, found, series, reference);
+        }
+
+        ResponseResult.Print(_results, found, isNdjson);
         _results.Flush();
         return ExitStatus.Done;
+    }
+
+    private static void Draw(string folder, StepResponse[] found, Series series, Series? reference)
+    {
+        foreach (var (i, step) in found.Index())
+        {
+            using var figure = ResponseFigure.Of(step, series.Of(step.Quantity)!, reference?.Of(step.Quantity), i + 1);
+            FigureFiles.Write(folder, [figure]);
+        }
     }
 
     private static IReadOnlyList<StepResponse> Of(Series series, Series? reference, double[] told, Quantity quantity) =>

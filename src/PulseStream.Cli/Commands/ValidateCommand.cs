@@ -1,10 +1,13 @@
 using System.CommandLine;
+using System.Text;
 using PulseStream.Accuracy;
 using PulseStream.Accuracy.Runs;
 using PulseStream.Accuracy.Tables;
 using PulseStream.Cli.Inputs;
 using PulseStream.Cli.Options;
+using PulseStream.Cli.Output;
 using PulseStream.Cli.Output.Bench;
+using PulseStream.Plots.Bench;
 using PulseStream.Samples;
 
 namespace PulseStream.Cli.Commands;
@@ -25,6 +28,8 @@ internal sealed class ValidateCommand
     private readonly Option<string?> _steady = new("--steady") { HelpName = "N", Description = "with series: spread of a steady reference, largest less smallest (2 points, or 6 /min)" };
     private readonly Option<string?> _quantity = BenchOptions.NewQuantity();
     private readonly Option<string?> _criteria = BenchOptions.NewCriteria();
+    private readonly Option<string?> _page = BenchOptions.NewPage();
+    private readonly Option<string?> _figures = BenchOptions.NewFigures();
     private readonly BenchOptions _bench = new();
     private readonly Surroundings _surroundings;
     private readonly ResultStream _results;
@@ -37,7 +42,7 @@ internal sealed class ValidateCommand
         var command = new Command("validate", "States the accuracy of a device against reference values: bias, precision, A_rms, limits of agreement, criteria.")
         {
             validate._pairs, validate._device, validate._reference, validate._runs, validate._plateau, validate._steady,
-            validate._quantity, validate._criteria,
+            validate._quantity, validate._criteria, validate._page, validate._figures,
         };
         validate._pairs.Validators.Add(PathArguments.RefuseUnknownOptions);
         validate._bench.AddTo(command);
@@ -59,6 +64,7 @@ internal sealed class ValidateCommand
             say($"Warning: {warning}");
         }
 
+        Draw(parsed, statement, say);
         if (isNdjson)
         {
             AccuracyJson.Print(_results, statement, line => AddRuns(line, runs));
@@ -70,6 +76,32 @@ internal sealed class ValidateCommand
 
         _results.Flush();
         return statement.IsMet ? ExitStatus.Done : ExitStatus.NotMet;
+    }
+
+    private void Draw(ParseResult parsed, AccuracyStatement statement, Action<string> say)
+    {
+        var (page, folder) = (parsed.GetValue(_page), parsed.GetValue(_figures));
+        if (page is null && folder is null)
+        {
+            return;
+        }
+
+        var figures = AccuracyFigures.Of(statement);
+        if (folder is not null)
+        {
+            FigureFiles.Write(folder, figures);
+        }
+
+        if (page is not null)
+        {
+            WrittenFile.Write(page, Encoding.UTF8.GetBytes(AccuracyPage.Of(statement, TitleOf(parsed, statement), figures)));
+            say($"Written: {page}.");
+        }
+
+        foreach (var figure in figures)
+        {
+            figure.Dispose();
+        }
     }
 
     private IReadOnlyList<PairedReading> PairsOf(ParseResult parsed, Quantity quantity, Action<string> say)

@@ -37,6 +37,10 @@ internal static class SeriesFile
         return FromRecording(opened, path, curve, cancel);
     }
 
+    /// <summary>Whether a file holds light, for the pipeline, and not what an instrument showed.</summary>
+    /// <param name="path">A CSV file.</param>
+    public static bool IsRecording(string path) => HasLight(TableFile.Read(path, Stream.Null).Span);
+
     private static bool HasLight(ReadOnlySpan<byte> bytes)
     {
         var end = bytes.IndexOf((byte)'\n');
