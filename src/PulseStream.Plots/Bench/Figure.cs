@@ -12,6 +12,10 @@ public sealed class Figure : IDisposable
     // Twice the pixels: sharp in print and on fine screens.
     private const float Scale = 2;
 
+    // An SVG names its font and does not hold it: where it is missing the letters stay plain.
+    private const string FontOfSvg = "font-family=\"Inter\"";
+    private const string FontsOfSvg = "font-family=\"Inter, Helvetica, Arial, 'Liberation Sans', sans-serif\"";
+
     private readonly Plot plot;
 
     internal Figure(string name, string title, Plot plot) => (Name, Title, this.plot) = (name, title, plot);
@@ -33,7 +37,7 @@ public sealed class Figure : IDisposable
     public byte[] ToSvg()
     {
         plot.ScaleFactor = 1;
-        return Encoding.UTF8.GetBytes(plot.GetSvgXml(Width, Height));
+        return Encoding.UTF8.GetBytes(plot.GetSvgXml(Width, Height).Replace(FontOfSvg, FontsOfSvg, StringComparison.Ordinal));
     }
 
     /// <inheritdoc/>

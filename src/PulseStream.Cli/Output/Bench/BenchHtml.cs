@@ -30,18 +30,18 @@ internal static class BenchHtml
     public static string Figure(string title, byte[] png) =>
         $"<figure><img alt=\"{Text(title)}\" src=\"data:image/png;base64,{Convert.ToBase64String(png)}\"></figure>\n";
 
-    /// <summary>A table; the first column is text.</summary>
+    /// <summary>A table; what begins with a letter stands at the left.</summary>
     public static string Table(IReadOnlyList<string> header, IEnumerable<IReadOnlyList<string>> rows)
     {
         var html = new StringBuilder("<table><tr>");
-        html.AppendJoin("", header.Select((name, i) => $"<th{Class(i)}>{Text(name)}</th>")).Append("</tr>\n");
+        html.AppendJoin("", header.Select(name => $"<th{Class(name)}>{Text(name)}</th>")).Append("</tr>\n");
         foreach (var row in rows)
         {
-            html.Append("<tr>").AppendJoin("", row.Select((cell, i) => $"<td{Class(i)}>{Text(cell)}</td>")).Append("</tr>\n");
+            html.Append("<tr>").AppendJoin("", row.Select(cell => $"<td{Class(cell)}>{Text(cell)}</td>")).Append("</tr>\n");
         }
 
         return html.Append("</table>\n").ToString();
     }
 
-    private static string Class(int column) => column == 0 ? " class=\"text\"" : "";
+    private static string Class(string cell) => cell.Length > 0 && char.IsLetter(cell[0]) ? " class=\"text\"" : "";
 }
