@@ -68,6 +68,10 @@ public static class PulseStreamProgram
             AdviseCommand.Of(surroundings, results),
             ReportCommand.Of(surroundings, results),
             ServeCommand.Of(surroundings, results),
+            ValidateCommand.Of(surroundings, results),
+            CalibrateCommand.Of(surroundings, results),
+            ResponseCommand.Of(surroundings, results),
+            SweepCommand.Of(surroundings, results),
         };
 
     // What was typed says more than what is missing because of it.

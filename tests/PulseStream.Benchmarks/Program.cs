@@ -12,6 +12,8 @@ switch (args)
         return BelievableReport.Print();
     case ["archive-size"]:
         return ArchiveSize.Print();
+    case ["coverage"]:
+        return Coverage.Print();
     case ["ratios"]:
         return await SpeedRatios.Print();
     case ["streams"]:
