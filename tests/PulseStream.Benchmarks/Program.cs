@@ -15,6 +15,8 @@ switch (args)
         return await SpeedRatios.Print();
     case ["streams"]:
         return LiveStreams.Print();
+    case ["course"]:
+        return CourseDetection.Print();
     default:
         BenchmarkSwitcher.FromAssembly(typeof(SignalCore).Assembly).Run(args);
         return 0;
