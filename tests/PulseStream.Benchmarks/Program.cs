@@ -24,6 +24,8 @@ switch (args)
         return await Latency.Print();
     case ["fuzz", var seconds, var seed]:
         return Fuzz.Print(int.Parse(seconds), int.Parse(seed));
+    case ["course"]:
+        return CourseDetection.Print();
     default:
         BenchmarkSwitcher.FromAssembly(typeof(SignalCore).Assembly).Run(args);
         return 0;
