@@ -12,6 +12,8 @@ switch (args)
         return BelievableReport.Print();
     case ["archive-size"]:
         return ArchiveSize.Print();
+    case ["coverage"]:
+        return Coverage.Print();
     case ["ratios"]:
         return await SpeedRatios.Print();
     case ["streams"]:
@@ -22,6 +24,8 @@ switch (args)
         return await Latency.Print();
     case ["fuzz", var seconds, var seed]:
         return Fuzz.Print(int.Parse(seconds), int.Parse(seed));
+    case ["course"]:
+        return CourseDetection.Print();
     default:
         BenchmarkSwitcher.FromAssembly(typeof(SignalCore).Assembly).Run(args);
         return 0;

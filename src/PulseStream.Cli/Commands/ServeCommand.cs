@@ -8,6 +8,7 @@ using PulseStream.Page.Live;
 using PulseStream.Page.Web;
 using PulseStream.Samples;
 using PulseStream.Sources.Csv;
+using PulseStream.Sources.Signals;
 using PulseStream.Sources.Live;
 using PulseStream.Sources.Wire.Layout;
 
@@ -104,7 +105,7 @@ internal sealed class ServeCommand
     {
         var paths = RecordingPaths.Expand(order.Paths[0], order.Session.Say);
         var opened = paths.Count == 1
-            ? RecordingPaths.Open(paths[0], _surroundings.Input, order.Csv, cancel)
+            ? RecordingPaths.Open(paths[0], _surroundings.Input, order.Csv, order.Map, cancel)
             : throw new BadInputException(order.Paths[0], $"expected one recording, found {paths.Count}", "Name one of them");
         return opened with { Recording = new PacedRecording(opened.Recording, speed, _surroundings.Clock), IsLive = true };
     }
@@ -164,6 +165,7 @@ internal sealed class ServeCommand
                 FullScaleCounts: null,
                 OptionText.Instant(_start.Name, parsed.GetValue(_start)),
                 session.Say),
+            SignalMap.Empty,
             session);
     }
 }
