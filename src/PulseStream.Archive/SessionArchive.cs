@@ -31,6 +31,17 @@ public static class SessionArchive
     /// <param name="archiveFolder">The archive; empty where it does not exist.</param>
     public static IReadOnlyList<string> Sessions(string archiveFolder) => [.. Folders(archiveFolder).Where(IsSession)];
 
+    /// <summary>The folders of one person's sealed sessions, in the order of date and name.</summary>
+    /// <param name="archiveFolder">The archive; empty where it does not exist.</param>
+    /// <param name="person">The person's pseudonym.</param>
+    /// <exception cref="BadInputException">The pseudonym is none.</exception>
+    public static IReadOnlyList<string> SessionsOf(string archiveFolder, string person) =>
+    [
+        .. DaysOf(archiveFolder, Pseudonym.Checked("person", person))
+            .SelectMany(day => Below(day, WireNames.SessionKey))
+            .Where(IsSession),
+    ];
+
     /// <summary>Folders in which a session is or was to be, sealed or not, in order.</summary>
     /// <param name="archiveFolder">The archive.</param>
     internal static IEnumerable<string> Folders(string archiveFolder) =>

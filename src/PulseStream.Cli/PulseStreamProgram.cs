@@ -66,12 +66,15 @@ public static class PulseStreamProgram
             PortsCommand.Of(surroundings, results),
             SimulateCommand.Of(surroundings),
             AdviseCommand.Of(surroundings, results),
+            CompareCommand.Of(surroundings, results),
+            ConvertCommand.Of(surroundings, results),
             ReportCommand.Of(surroundings, results),
             ServeCommand.Of(surroundings, results),
             ValidateCommand.Of(surroundings, results),
             CalibrateCommand.Of(surroundings, results),
             ResponseCommand.Of(surroundings, results),
             SweepCommand.Of(surroundings, results),
+            TrendCommand.Of(surroundings, results),
         };
 
     // What was typed says more than what is missing because of it.

@@ -1,6 +1,7 @@
 using BenchmarkDotNet.Running;
 using PulseStream.Benchmarks;
 using PulseStream.Benchmarks.Believable;
+using PulseStream.Benchmarks.Wire;
 
 // Build with -c Release. '--filter *SignalCore* --job short --inProcess' gives figures within a minute.
 switch (args)
@@ -17,6 +18,14 @@ switch (args)
         return await SpeedRatios.Print();
     case ["streams"]:
         return LiveStreams.Print();
+    case ["soak"]:
+        return Soak.Print();
+    case ["latency"]:
+        return await Latency.Print();
+    case ["fuzz", var seconds, var seed]:
+        return Fuzz.Print(int.Parse(seconds), int.Parse(seed));
+    case ["course"]:
+        return CourseDetection.Print();
     default:
         BenchmarkSwitcher.FromAssembly(typeof(SignalCore).Assembly).Run(args);
         return 0;

@@ -2,25 +2,19 @@ using System.CommandLine;
 using PulseStream.Cli.Inputs;
 using PulseStream.Cli.Options;
 using PulseStream.Samples;
-using PulseStream.Sources.Csv;
 
 namespace PulseStream.Cli.Commands;
 
 /// <summary>`replay`: runs recordings through the pipeline.</summary>
 internal sealed class ReplayCommand
 {
-    // Above any converter's largest count, so that only slips are refused.
-    private const double LargestFullScale = 1e12;
-
     private readonly Argument<string[]> _paths = new("PATH")
     {
         Arity = ArgumentArity.OneOrMore,
-        Description = "recordings: CSV files, session folders, folders of them, or - for CSV on standard input",
+        Description = "recordings: CSV, WFDB (.hea) or EDF files, session folders, folders of them, or - for CSV on standard input",
     };
 
-    private readonly Option<string?> _rate = new("--rate") { HelpName = "HZ", Description = "sample rate where a file does not tell it, 25 to 1000" };
-    private readonly Option<string?> _fullScale = new("--full-scale") { HelpName = "N", Description = "the converter's largest count, to judge clipping" };
-    private readonly Option<string?> _start = new("--start") { HelpName = "TIME", Description = "when the recording began, ISO 8601 with offset" };
+    private readonly RecordingOptions _recording = new();
     private readonly SessionOptions _session = new();
     private readonly Surroundings _surroundings;
     private readonly ResultStream _results;
@@ -32,8 +26,9 @@ internal sealed class ReplayCommand
         var replay = new ReplayCommand(surroundings, results);
         var command = new Command("replay", "Runs recordings through the pipeline: readings accepted or refused, the advice that follows, the archive.")
         {
-            replay._paths, replay._rate, replay._fullScale, replay._start,
+            replay._paths,
         };
+        replay._recording.AddTo(command);
         replay._session.AddTo(command);
         replay._paths.Validators.Add(PathArguments.RefuseUnknownOptions);
 
@@ -55,11 +50,8 @@ internal sealed class ReplayCommand
         var session = _session.OrderOf(parsed, _surroundings.Error);
         var order = new ReplayOrder(
             paths,
-            new CsvOptions(
-                OptionText.Number(_rate.Name, parsed.GetValue(_rate), SampleRate.LowestHz, SampleRate.HighestHz),
-                OptionText.Number(_fullScale.Name, parsed.GetValue(_fullScale), 1, LargestFullScale),
-                OptionText.Instant(_start.Name, parsed.GetValue(_start)),
-                session.Say),
+            _recording.OptionsOf(parsed, session.Say),
+            _recording.MapOf(parsed),
             session);
         CheckTogether(order);
         return order;
@@ -69,7 +61,7 @@ internal sealed class ReplayCommand
     {
         if (order.Csv.Start is not null && order.Paths.Count > 1)
         {
-            throw new BadInputException(_start.Name, $"expected one recording that began then, found {order.Paths.Count}", "Replay them one by one");
+            throw new BadInputException(_recording.StartName, $"expected one recording that began then, found {order.Paths.Count}", "Replay them one by one");
         }
 
         if (order.Paths.Count(path => path == RecordingPaths.StandardInput) > 1)

@@ -1,6 +1,8 @@
 using PulseStream.Archive;
 using PulseStream.Samples;
+using PulseStream.Sources;
 using PulseStream.Sources.Csv;
+using PulseStream.Sources.Signals;
 
 namespace PulseStream.Cli.Inputs;
 
@@ -38,7 +40,7 @@ internal static class RecordingPaths
 
     /// <summary>Opens one of the paths that <see cref="Expand"/> gave.</summary>
     /// <exception cref="BadInputException">It cannot be used.</exception>
-    public static OpenedRecording Open(string path, Stream input, CsvOptions options, CancellationToken cancel)
+    public static OpenedRecording Open(string path, Stream input, CsvOptions options, SignalMap map, CancellationToken cancel)
     {
         if (path == StandardInput)
         {
@@ -51,7 +53,7 @@ internal static class RecordingPaths
             return new OpenedRecording(session.OpenRecording(), session, IsLive: false);
         }
 
-        return new OpenedRecording(CsvRecording.Open(path, options, cancel), Session: null, IsLive: false);
+        return new OpenedRecording(RecordingFile.Open(path, options, map, cancel), Session: null, IsLive: false);
     }
 
     private static bool IsFileOfSession(string path) => File.Exists(path)

@@ -29,6 +29,13 @@ internal sealed class NdjsonLine(Stream output) : IDisposable
         return this;
     }
 
+    /// <summary>Adds a text; null where it is not known.</summary>
+    public NdjsonLine AddText(string name, string? value)
+    {
+        _json.WriteString(name, value);
+        return this;
+    }
+
     public NdjsonLine Add(string name, bool value)
     {
         _json.WriteBoolean(name, value);

@@ -25,6 +25,8 @@ internal static class OpenData
         return found;
     }
 
+    public static string FolderOf(string name) => Path.Combine(Folder(), name);
+
     private static double NumberOf(string text) =>
         double.TryParse(text, CultureInfo.InvariantCulture, out var value) ? value : double.NaN;
 

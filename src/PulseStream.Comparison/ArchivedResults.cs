@@ -1,0 +1,52 @@
+using PulseStream.Archive;
+using PulseStream.Samples;
+using PulseStream.Triage;
+
+namespace PulseStream.Comparison;
+
+/// <summary>Results as an archive keeps them.</summary>
+public static class ArchivedResults
+{
+    // person=ID/date=DAY/session=ID
+    private const int FoldersOfASession = 3;
+
+    /// <summary>The results of a session; where its files are damaged, what is wrong instead.</summary>
+    /// <param name="folder">The session's folder.</param>
+    public static RecordingResults Read(string folder)
+    {
+        var (source, identity) = (Path.GetFileName(folder), IdentityOf(folder));
+        try
+        {
+            var session = ArchivedSession.Open(folder);
+            source = session.Header.Source;
+            return Of(session) with { Session = identity };
+        }
+        catch (BadInputException problem)
+        {
+            return new RecordingResults(source) { Session = identity, Problem = problem.Message };
+        }
+    }
+
+    private static RecordingResults Of(ArchivedSession session) => new(session.Header.Source)
+    {
+        Readings = [.. session.Readings().Select(reading => new AcceptedValue(reading.SecondIndex, reading.WholeSpo2Percent))],
+        Advice = [.. session.Advice().Select(LevelOf)],
+        Sittings = [.. session.Sittings().Select(sitting => new FingerSpan(sitting.FromSecond, sitting.ToSecond))],
+        Seconds = session.Counts.Seconds,
+        UsableSeconds = session.Counts.UsableSeconds,
+        JudgedBy = JudgedByOf(session.Settings.CurveName, session.Settings.PolicyName, session.Settings.Version),
+    };
+
+    /// <summary>By what results were judged, in one line.</summary>
+    /// <param name="curve">Name of the curve.</param>
+    /// <param name="policy">Name of the policy.</param>
+    /// <param name="version">Version of the program.</param>
+    public static string JudgedByOf(string curve, string policy, string version) => $"curve {curve}, policy {policy}, version {version}";
+
+    // A level of a later version would be overlooked if it were left out: the most urgent one is assumed.
+    private static GivenLevel LevelOf(ArchivedAdvice advice) =>
+        new(advice.Second, AdviceLevelName.TryParse(advice.Level, out var level) ? level : AdviceLevel.Emergency);
+
+    private static string IdentityOf(string folder) =>
+        string.Join('/', Path.GetFullPath(folder).Split(Path.DirectorySeparatorChar, StringSplitOptions.RemoveEmptyEntries).TakeLast(FoldersOfASession));
+}

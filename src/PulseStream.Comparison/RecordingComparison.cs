@@ -1,0 +1,83 @@
+using PulseStream.Triage;
+
+namespace PulseStream.Comparison;
+
+/// <summary>What changed in one recording from the first run (A) to the second (B).</summary>
+/// <param name="Recording">Its name.</param>
+/// <param name="Verdict">The worst of it.</param>
+/// <param name="OnlyA">Readings that vanished.</param>
+/// <param name="OnlyB">Readings that appeared.</param>
+/// <param name="LargestMove">The largest change of a reading that both have, in points without sign; null where one run lacks the recording.</param>
+/// <param name="MovedFrom">The reading of A with the largest change; null where none has changed.</param>
+/// <param name="MovedTo">The same reading in B.</param>
+/// <param name="UsedA">Share of the seconds that A could use, 0 to 1; null where not known.</param>
+/// <param name="UsedB">The same of B.</param>
+/// <param name="AdviceA">The most urgent advice of A; null where it gave none.</param>
+/// <param name="AdviceB">The same of B.</param>
+/// <param name="Problem">Why one run's results are missing, as a sentence; null where both are there.</param>
+public sealed record RecordingComparison(
+    string Recording,
+    Verdict Verdict,
+    int OnlyA,
+    int OnlyB,
+    int? LargestMove,
+    AcceptedValue? MovedFrom,
+    AcceptedValue? MovedTo,
+    double? UsedA,
+    double? UsedB,
+    AdviceLevel? AdviceA,
+    AdviceLevel? AdviceB,
+    string? Problem)
+{
+    /// <summary>Whether results that are there could not be read.</summary>
+    public bool IsUnreadable { get; private init; }
+
+    /// <summary>By how many levels the advice rose; negative where it fell.</summary>
+    public int AdviceRise => RankOf(AdviceB) - RankOf(AdviceA);
+
+    /// <summary>Compares the results of two runs over the same recording.</summary>
+    /// <param name="a">The first run; null where it has no such recording.</param>
+    /// <param name="b">The second run; null where it has no such recording.</param>
+    /// <param name="options">What counts as the same.</param>
+    /// <exception cref="ArgumentException">Both are null.</exception>
+    public static RecordingComparison Of(RecordingResults? a, RecordingResults? b, ComparisonOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(options);
+        var (first, second) = (a ?? Nothing(b), b ?? Nothing(a));
+        var areBothThere = a is { Problem: null } && b is { Problem: null };
+        var pairs = ReadingPairs.Of(first.Readings, second.Readings, options.WithinSeconds);
+        var (from, to) = pairs.Append(default).MaxBy(pair => Math.Abs(pair.B.Spo2Percent - pair.A.Spo2Percent));
+        var largest = Math.Abs(to.Spo2Percent - from.Spo2Percent);
+        var (onlyA, onlyB) = (first.Readings.Count - pairs.Count, second.Readings.Count - pairs.Count);
+        return new RecordingComparison(
+            first.Name,
+            VerdictOf(first, second, !areBothThere || largest > 0 || onlyA > 0 || onlyB > 0, options.AlarmFrom),
+            onlyA,
+            onlyB,
+            areBothThere ? largest : null,
+            largest > 0 ? from : null,
+            largest > 0 ? to : null,
+            first.UsedShare,
+            second.UsedShare,
+            first.HighestLevel,
+            second.HighestLevel,
+            ProblemOf(a, b))
+        {
+            IsUnreadable = a?.Problem is not null || b?.Problem is not null,
+        };
+    }
+
+    private static Verdict VerdictOf(RecordingResults a, RecordingResults b, bool isMoved, AdviceLevel alarmFrom) =>
+        Alarms.IsAnyMissing(a, b, alarmFrom) ? Verdict.Lost
+        : Alarms.IsAnyMissing(b, a, alarmFrom) ? Verdict.Gained
+        : isMoved ? Verdict.Moved
+        : Verdict.Same;
+
+    private static string? ProblemOf(RecordingResults? a, RecordingResults? b) =>
+        a?.Problem ?? b?.Problem ?? (a is null ? "A has no such recording." : b is null ? "B has no such recording." : null);
+
+    private static RecordingResults Nothing(RecordingResults? other) =>
+        other is null ? throw new ArgumentException("One run has to know the recording.", nameof(other)) : new RecordingResults(other.Source);
+
+    private static int RankOf(AdviceLevel? level) => level is { } known ? (int)known : -1;
+}

@@ -1,0 +1,84 @@
+using System.Text.Json;
+using Xunit;
+
+namespace PulseStream.Tests.Cli;
+
+public sealed class CompareCommandTests
+{
+    // Reads every finger six points too high: alarms of the low finger are lost.
+    private const string HighCurve = """{"name": "too-high", "coefficients": [116, -25], "from": 0.3, "to": 2.5}""";
+
+    [Fact]
+    public void ARunEqualsItselfAsArchiveAndAsLines()
+    {
+        using var folder = new TemporaryFolder();
+        var lines = folder.Write("a.ndjson", ProgramRun.Of("replay", Low, Recordings.WarmFinger, "--format", "ndjson", "--archive", folder["archive"]).Output);
+
+        var run = ProgramRun.Of("compare", folder["archive"], lines, "--format", "ndjson");
+
+        Assert.Equal((0, ""), (run.Status, run.Error));
+        Assert.All(run.Objects("recording"), row => Assert.Equal("same", row.GetProperty("verdict").GetString()));
+        var total = Assert.Single(run.Objects("total"));
+        Assert.Equal((2, 2, 0), (Whole(total, "recordings"), Whole(total, "same"), Whole(total, "lost")));
+        Assert.Equal("total", JsonDocument.Parse(run.Lines[^1]).RootElement.GetProperty("kind").GetString());
+    }
+
+    [Fact]
+    public void ALostAlarmComesFirstAndIsAFailureUnlessToldOtherwise()
+    {
+        using var folder = new TemporaryFolder();
+        var a = folder.Write("a.ndjson", ProgramRun.Of("replay", Recordings.WarmFinger, Low, "--format", "ndjson").Output);
+        var curve = folder.Write("curve.json", HighCurve);
+        var b = folder.Write("b.ndjson", ProgramRun.Of("replay", Recordings.WarmFinger, Low, "--format", "ndjson", "--curve", curve).Output);
+
+        var run = ProgramRun.Of("compare", a, b, "--format", "ndjson");
+
+        var first = run.Objects("recording").First();
+        Assert.Equal((1, "low-84.csv", "lost"), (run.Status, first.GetProperty("recording").GetString(), first.GetProperty("verdict").GetString()));
+        Assert.Equal("emergency", first.GetProperty("adviceA").GetString());
+        Assert.InRange(Whole(first, "largestMove"), 5, 7);
+        Assert.Equal(0, ProgramRun.Of("compare", a, b, "--allow-lost").Status);
+        Assert.Equal(1, ProgramRun.Of("compare", a, b, "--allow-lost", "--max-move", "2").Status);
+        Assert.Contains("LOST  low-84.csv", ProgramRun.Of("compare", a, b).Output, StringComparison.Ordinal);
+        Assert.Equal(0, ProgramRun.Of("compare", b, a, "--quiet").Status);
+        Assert.Equal(1, ProgramRun.Of("compare", b, a, "--max-gained", "0").Status);
+    }
+
+    [Fact]
+    public void ADamagedSessionIsListedAndTheOthersAreCompared()
+    {
+        using var folder = new TemporaryFolder();
+        foreach (var archive in new[] { "a", "b" })
+        {
+            ProgramRun.Of("replay", Recordings.WarmFinger, Low, "--archive", folder[archive]);
+        }
+
+        var file = Directory.GetFiles(folder["b"], "readings.parquet", SearchOption.AllDirectories).Single(path => path.Contains("warm", StringComparison.Ordinal));
+        File.WriteAllBytes(file, [1, 2, 3]);
+
+        var run = ProgramRun.Of("compare", folder["a"], folder["b"], "--format", "ndjson");
+
+        Assert.Equal(1, run.Status);
+        Assert.Equal(2, run.Objects("recording").Count());
+        Assert.Contains("readings.parquet", run.Objects("recording").Single(row => row.GetProperty("recording").GetString() == "warm-finger.csv").GetProperty("problem").GetString(), StringComparison.Ordinal);
+        Assert.Single(run.Error.Split('\n', StringSplitOptions.RemoveEmptyEntries));
+    }
+
+    [Fact]
+    public void WhatIsNoRunIsOneSentence()
+    {
+        using var folder = new TemporaryFolder();
+        var results = folder.Write("a.ndjson", "{\"kind\":\"session\",\"source\":\"a.csv\"}\n");
+
+        ProgramRun.Of("compare", results, folder["none.ndjson"]).IsRefused();
+        ProgramRun.Of("compare", results, Recordings.WarmFinger).IsRefused();
+        ProgramRun.Of("compare", results, folder.Write("empty.ndjson", "")).IsRefused();
+        ProgramRun.Of("compare", results, results, "--max-move", "much").IsRefused();
+        ProgramRun.Of("compare", results).IsRefused();
+        Assert.Equal(0, ProgramRun.Of("compare", results, results).Status);
+    }
+
+    private static string Low => Recordings.PathOf("low-84.csv");
+
+    private static int Whole(JsonElement line, string name) => line.GetProperty(name).GetInt32();
+}
