@@ -14,7 +14,7 @@ internal readonly record struct Settled(int From, int To, double Level)
     // Median of absolute normal deviates, and a difference of two values scatters √2 as much as one.
     private const double MedianOfNormal = 0.6745;
 
-    /// <summary>The stretches of a course, in order; a drift is a row of them, each near the one before.</summary>
+    /// <summary>The stretches of a course, in order; a ramp has none.</summary>
     /// <param name="times">Seconds.</param>
     /// <param name="values">Values.</param>
     /// <param name="spread">What a settled display may still do, largest less smallest.</param>
@@ -26,7 +26,7 @@ internal readonly record struct Settled(int From, int To, double Level)
         while (from < values.Length)
         {
             var to = EndOf(values, from, reach);
-            if (times[to - 1] - times[from] < LeastSeconds)
+            if (times[to - 1] - times[from] < LeastSeconds || DriftOf(values.AsSpan(from, to - from)) > reach / 2)
             {
                 from++;
                 continue;
@@ -44,6 +44,13 @@ internal readonly record struct Settled(int From, int To, double Level)
         var sorted = values.ToArray();
         Array.Sort(sorted);
         return (sorted[(sorted.Length - 1) / 2] + sorted[sorted.Length / 2]) / 2;
+    }
+
+    // From the first third to the last: a slow ramp stays within the reach for long, and is no level.
+    private static double DriftOf(ReadOnlySpan<double> values)
+    {
+        var third = Math.Max(1, values.Length / 3);
+        return Math.Abs(MedianOf(values[^third..]) - MedianOf(values[..third]));
     }
 
     private static int EndOf(double[] values, int from, double reach)

@@ -58,6 +58,24 @@ public sealed class StepResponseTests
         Assert.Empty(StepResponses.Of(new(times, [.. times.Select(t => 97 - (t / 60))]), Quantity.Saturation, null, []));
     }
 
+    [Theory]
+    [InlineData(12, 20)]
+    [InlineData(12, 90)]
+    [InlineData(20, 300)]
+    public void ARampIsFollowedWithADelay(double points, double seconds)
+    {
+        double[] times = [.. Enumerable.Range(0, 600).Select(i => (double)i)];
+        double Truth(double t) => 97 - (points * Math.Clamp((t - 100) / seconds, 0, 1));
+        var reference = new Course(times, [.. times.Select(Truth)]);
+        var course = new Course(times, [.. times.Select(t => Math.Round(Truth(t - 8), 1))]);
+
+        var ramp = Assert.Single(StepResponses.Of(course, Quantity.Saturation, reference, []));
+
+        Assert.Equal(8, ramp.DelaySeconds, 0.5);
+        Assert.Equal(0.8 * seconds, ramp.RiseSeconds, 0.05 * seconds);
+        Assert.InRange(ramp.AveragingSeconds, 0, 0.3 * seconds);
+    }
+
     [Fact]
     public void ARecordingWithAKnownStepIsRunThroughThePipeline()
     {

@@ -39,8 +39,25 @@ public sealed class ValidateCommandTests
 
         Assert.Equal(1, run.Status);
         Assert.Contains("NOT MET  pairs: 60, at least 200", run.Output, StringComparison.Ordinal);
-        Assert.All(run.Lines, line => Assert.InRange(line.Length, 0, 82));
+        Assert.All(run.Lines, line => Assert.InRange(line.Length, 0, 80));
         Assert.InRange(run.Lines.Length, 10, 60);
+    }
+
+    [Fact]
+    public void EveryGroupIsToldAndTheLinesFitAPage()
+    {
+        using var folder = new TemporaryFolder();
+        var pairs = SimulatedStudies.Of(12, 20, 4, subject => (subject % 3 == 0 ? "MST 8-10" : subject % 3 == 1 ? "MST 5-7" : "MST 1-4", 0));
+        var path = folder.Write("tones.csv", "subject,reference,reading,skin_tone\n" + string.Concat(pairs.Select(pair =>
+            string.Create(CultureInfo.InvariantCulture, $"{pair.Subject},{pair.Reference:0.0},{Math.Min(100, pair.Reading):0.0},{pair.SkinTone}\n"))));
+
+        var text = ProgramRun.Of("validate", path, "--quiet");
+        var line = JsonDocument.Parse(ProgramRun.Of("validate", path, "--quiet", "--format", "ndjson").Lines[0]).RootElement;
+
+        Assert.Equal(["MST 1-4", "MST 5-7", "MST 8-10"], line.GetProperty("groups").EnumerateArray().Select(group => group.GetProperty("skin_tone").GetString()!), StringComparer.Ordinal);
+        Assert.Contains(line.GetProperty("criteria").EnumerateArray(), criterion => criterion.GetProperty("name").GetString() == "darkly pigmented subjects" && criterion.GetProperty("value").GetInt32() == 4);
+        Assert.Contains("not in force: difference between skin tones", text.Output, StringComparison.Ordinal);
+        Assert.All(text.Lines, shown => Assert.InRange(shown.Length, 0, 80));
     }
 
     [Fact]

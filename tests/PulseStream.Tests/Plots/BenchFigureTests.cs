@@ -28,7 +28,9 @@ public sealed class BenchFigureTests
 
         Assert.Equal(["bland-altman", "error-over-reference", "arms-by-band", "cumulative-error"], figures.Select(figure => figure.Name), StringComparer.Ordinal);
         Assert.All(figures, IsDrawn);
-        Assert.Contains("percentage points", Encoding.UTF8.GetString(figures[0].ToSvg()), StringComparison.Ordinal);
+        var svg = Encoding.UTF8.GetString(figures[0].ToSvg());
+        Assert.Contains("percentage points", svg, StringComparison.Ordinal);
+        Assert.Contains("sans-serif", svg, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -116,9 +116,9 @@ internal static class AccuracyText
             yield return line;
         }
 
-        foreach (var judged in statement.NotInForce)
+        foreach (var line in statement.NotInForce.SelectMany(judged => Wrapped.Lines($"not in force: {judged.Criterion.Name}: {Found(judged)} ({(judged.IsMet ? "met" : "not met")})", 76)))
         {
-            yield return $"  not in force: {judged.Criterion.Name}: {Found(judged)} ({(judged.IsMet ? "met" : "not met")})";
+            yield return $"  {line}";
         }
     }
 
