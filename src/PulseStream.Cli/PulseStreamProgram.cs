@@ -71,6 +71,10 @@ public static class PulseStreamProgram
             ReportCommand.Of(surroundings, results),
             ForgetCommand.Of(results),
             ServeCommand.Of(surroundings, results),
+            ValidateCommand.Of(surroundings, results),
+            CalibrateCommand.Of(surroundings, results),
+            ResponseCommand.Of(surroundings, results),
+            SweepCommand.Of(surroundings, results),
             TrendCommand.Of(surroundings, results),
         };
 

@@ -14,33 +14,32 @@ namespace PulseStream.Page;
 public sealed class BedsideSession : IDisposable
 {
     private readonly Lock _gate = new();
-    private readonly Subject<Feeling> _answers = new();
+
+    // An answer given while the instrument is waited for counts once the session has begun.
+    private readonly ReplaySubject<Feeling> _answers = new(1);
     private readonly Recording _recording;
-    private readonly Judgement _judgement;
-    private readonly SessionWriter? _archive;
     private readonly BedsideOptions _options;
     private readonly TimeProvider _clock;
     private readonly LinkWatch _link;
     private readonly WaveCutter _wave;
+    private int _heldSeconds;
+    private bool _hasBegun;
     private IDisposable? _session;
 
     /// <summary>A session that has not begun.</summary>
     /// <param name="recording">Open; stays the caller's to close.</param>
-    /// <param name="judgement">By what it is judged.</param>
-    /// <param name="archive">Where it is kept; null where it is not. Stays the caller's to dispose.</param>
+    /// <param name="feeling">How the person feels, as far as it was told beforehand.</param>
     /// <param name="options">What the page is told beside the events.</param>
     /// <param name="clock">Says when something was told, and notices silence.</param>
-    public BedsideSession(Recording recording, Judgement judgement, SessionWriter? archive, BedsideOptions options, TimeProvider clock)
+    public BedsideSession(Recording recording, Feeling feeling, BedsideOptions options, TimeProvider clock)
     {
         _recording = recording;
-        _judgement = judgement;
-        _archive = archive;
         _options = options;
         _clock = clock;
-        _wave = new(recording.Header);
+        _wave = new(recording.Header, clock);
         _link = new(clock, link => Broadcast.Tell(PageMessage.Link(link)));
         Broadcast.Tell(PageMessage.Person(options.Person, isRight: null));
-        Broadcast.Tell(PageMessage.Feeling(judgement.Circumstances.Feeling));
+        Broadcast.Tell(PageMessage.Feeling(feeling));
     }
 
     /// <summary>Where events go.</summary>
@@ -49,14 +48,26 @@ public sealed class BedsideSession : IDisposable
     /// <summary>The first words to a new viewer.</summary>
     internal PageEvent Hello => PageMessage.Hello(_clock.GetUtcNow(), _options.Archive is not null);
 
+    /// <summary>Why the archive could no longer be written; null while it can, or where there is none.</summary>
+    public string? ArchiveProblem { get; private set; }
+
     /// <summary>Measures until the recording ends or <paramref name="cancel"/> is set; the archive is sealed by then. Once.</summary>
+    /// <param name="judgement">By what it is judged.</param>
+    /// <param name="archive">Where it is kept; null where it is not. Stays the caller's to dispose.</param>
     /// <param name="cancel">Ends the session early.</param>
-    /// <exception cref="BadInputException">The recording as a whole cannot be used, or the archive cannot be written.</exception>
-    public void Run(CancellationToken cancel)
+    /// <exception cref="BadInputException">The recording as a whole cannot be used.</exception>
+    public void Run(Judgement judgement, SessionWriter? archive, CancellationToken cancel)
     {
+        ArgumentNullException.ThrowIfNull(judgement);
+        _heldSeconds = judgement.Reading.HeldSeconds;
+        lock (_gate)
+        {
+            _hasBegun = true;
+        }
+
         ExceptionDispatchInfo? failure = null;
         using var watched = new WatchedRecording(_recording, See);
-        _session = MeasurementSession.Events(watched, _judgement, _archive, _answers, cancel)
+        _session = MeasurementSession.Events(watched, judgement, archive, _answers, cancel)
             .Subscribe(Tell, problem => failure = ExceptionDispatchInfo.Capture(problem));
         failure?.Throw();
     }
@@ -72,6 +83,11 @@ public sealed class BedsideSession : IDisposable
         // Answers come from any page; an observable is told one thing at a time.
         lock (_gate)
         {
+            if (!_hasBegun)
+            {
+                Broadcast.Tell(PageMessage.Feeling(feeling));
+            }
+
             _answers.OnNext(feeling);
         }
     }
@@ -80,23 +96,30 @@ public sealed class BedsideSession : IDisposable
     /// <param name="isRight">Whether it is.</param>
     public void PersonIs(bool isRight) => Broadcast.Tell(PageMessage.Person(_options.Person, isRight));
 
+    /// <summary>Closes every page's stream, which a server that stops would wait for.</summary>
+    public void End() => Broadcast.End();
+
     /// <summary>Closes every page's stream.</summary>
     public void Dispose()
     {
         _session?.Dispose();
         _link.Dispose();
         _answers.Dispose();
-        Broadcast.End();
+        End();
     }
 
     private void See(SampleBlock block)
     {
         _link.Saw();
-        Broadcast.Tell(_wave.Cut(block));
+        foreach (var told in _wave.Cut(block))
+        {
+            Broadcast.Tell(told);
+        }
     }
 
     private void Tell(SessionEvent told)
     {
+        ArchiveProblem = (told as ArchiveLost)?.Problem ?? ArchiveProblem;
         if (MessageOf(told) is { } message)
         {
             Broadcast.Tell(message);
@@ -116,11 +139,12 @@ public sealed class BedsideSession : IDisposable
 
     private PageEvent? MessageOf(SessionEvent told) => told switch
     {
-        SessionStarted started => PageMessage.Session(started, _judgement.Reading.HeldSeconds, _options.Speed),
-        SecondJudged second => PageMessage.Second(second, _judgement.Reading.HeldSeconds),
+        SessionStarted started => PageMessage.Session(started, _heldSeconds, _options.Speed),
+        SecondJudged second => PageMessage.Second(second, _heldSeconds),
         ReadingAccepted accepted => PageMessage.Reading(accepted.Reading, _clock.GetUtcNow()),
         SittingEnded ended => PageMessage.Sitting(ended.Sitting, _clock.GetUtcNow()),
         AdviceGiven given => PageMessage.Advice(given.Advice, _clock.GetUtcNow()),
+        ArchiveLost lost => PageMessage.Unkept(lost.Problem),
         FeelingHeld held => PageMessage.Feeling(held.Feeling),
         _ => null,
     };

@@ -20,8 +20,11 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
 
     // Nearer to R than this, room light mixes its red and infrared as blood does.
     private const double LeastMixDistance = 0.05;
+    private readonly SlipWatch slip = new(options);
     private double logHeight = double.NaN;
     private double ratio;
+    private double toldRatio;
+    private long toldSecond;
     private double periodSeconds;
     private double frontSteepness;
     private double logInfrared;
@@ -40,6 +43,7 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
     public void Forget()
     {
         logHeight = double.NaN;
+        slip.Forget();
         isLeaking = false;
         otherHeightSeconds = 0;
     }
@@ -59,6 +63,13 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
         levelCount++;
     }
 
+    /// <summary>A second was believed, told from movement or calm.</summary>
+    public void Tell(in SignalSecond second)
+    {
+        toldRatio = second.Fit.Ratio;
+        toldSecond = second.SecondIndex;
+    }
+
     /// <summary>Takes over what a believed second looked like.</summary>
     public void Remember(in SignalSecond second)
     {
@@ -70,6 +81,11 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
 
         var height = Math.Log(second.Fit.PulseSize);
         ratio = second.Fit.Ratio;
+        if (hasRed)
+        {
+            slip.Remember(second);
+        }
+
         periodSeconds = second.Pulse.PeriodSeconds;
         frontSteepness = second.Pulse.FrontSteepness;
         if (!IsKnown)
@@ -113,7 +129,9 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
 
         if (second.Fit.IsSeparated)
         {
-            return Math.Abs(Rise(second)) > options.LargestLightChange || !HasSamePeriod(second) ? CauseOfDisagreement(second) : Reasons.None;
+            return Math.Abs(Rise(second)) > options.LargestLightChange || !HasSamePeriod(second) || HasJumped(second) || slip.IsSlipping
+                ? CauseOfDisagreement(second)
+                : Reasons.None;
         }
 
         // Added light scales the pulse and leaves its rate alone.
@@ -121,6 +139,11 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
         if (isLeaking)
         {
             return CauseOfLight(second);
+        }
+
+        if (hasRed && second.Fit.Lines == 0 && slip.Sees(second))
+        {
+            return Reasons.Misplaced;
         }
 
         var growth = Math.Log(second.Fit.PulseSize) - logHeight;
@@ -143,6 +166,10 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
 
         return Reasons.None;
     }
+
+    // Movement at the pulse's own rate can take the pulse's place and leave it for the movement; blood follows more slowly.
+    private bool HasJumped(in SignalSecond second) =>
+        Math.Abs(second.Fit.Ratio - toldRatio) > options.SeparatedJump + (options.SeparatedJumpPerSecond * (second.SecondIndex - toldSecond));
 
     // A warming finger: the same heart with the same front, in lights that agree as they would have to before any pulse was known.
     private bool IsGrown(in SignalSecond second) =>
@@ -190,8 +217,16 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
     private bool HasLightMoved(in SignalSecond second) =>
         IsKnown && Rise(second) > options.LeakRise && second.Light.LevelSwing < JerkSwing;
 
+    // A movement reaches both lights at once; a line of equal counts is room light in any phase where nothing else is left.
+    private bool IsRoomLight(in SignalSecond second) => IsSteadyLine(second) || IsLoneLine(second);
+
+    private bool IsSteadyLine(in SignalSecond second) =>
+        second.Fit.IsRoomLight
+        && second.Fit.Newest.LineShare > options.SteadyLineShare
+        && second.Fit.Disagreement <= options.UnprovenDisagreement;
+
     // Without a calm finger to compare with, a line of equal counts has to be nearly all that the lights disagree by.
-    private bool IsRoomLight(in SignalSecond second) => IsKnown
+    private bool IsLoneLine(in SignalSecond second) => IsKnown
         ? IsCalmWithoutRoomLight(second)
         : second.Fit.IsRoomLight
             && second.Fit.Newest.LineShare > options.LoneRoomLightLineShare

@@ -52,6 +52,24 @@ public sealed record JudgeOptions
     /// <summary>Skewness of the slope that such a wave has at least: none falls faster than it rises.</summary>
     public double LeastFrontBesideCrest { get; init; } = -0.15;
 
+    /// <summary>Third harmonic over the first, as amplitudes, from which a wave that repeats well is a pulse whatever its front: what swings has next to none, a pulse of up to 120 a minute a tenth and more.</summary>
+    public double LeastThirdWaveShare { get; init; } = 0.1;
+
+    /// <summary>Autocorrelation that such a wave has at least.</summary>
+    public double LeastThirdWavePeriodicity { get; init; } = 0.9;
+
+    /// <summary>Agreement of the beats that such a wave has at least.</summary>
+    public double LeastThirdWaveAgreement { get; init; } = 0.95;
+
+    /// <summary>Third harmonic over the first, as amplitudes, below which a wave is a swing, unless something breathes beside it: pulses of up to 180 a minute have 0.01 and more, swings up to 0.004.</summary>
+    public double SwingingThirdWaveShare { get; init; } = 0.006;
+
+    /// <summary>The same in a window shorter than the longest, where a swing may show 0.008.</summary>
+    public double UnsureThirdWaveShare { get; init; } = 0.012;
+
+    /// <summary>Breathing over the wave, root mean squares, below which a wave of two harmonics is not believed before any other was: a finger breathes by a tenth of its pulse and more, what a swinging wave leaks stays below 0.07.</summary>
+    public double LeastBreathingShare { get; init; } = 0.08;
+
     /// <summary>Autocorrelation below which a window has no rhythm of its own to vouch for its beats: chance shaking reaches it once in fifty windows.</summary>
     public double LeastPeriodicity { get; init; } = 0.8;
 
@@ -88,11 +106,17 @@ public sealed record JudgeOptions
     /// <summary>Change of the period, as a logarithm, within which the pulse is the same: breathing moves the mean of eight seconds by less.</summary>
     public double SamePeriod { get; init; } = 0.06;
 
+    /// <summary>Difference of rate and period, as a logarithm, above which no rate is told beside a line that was taken away: one beat too many or too few in eight seconds is more at any rate.</summary>
+    public double LargestRateMissBesideLines { get; init; } = 0.03;
+
     /// <summary>Share of the known pulse's front that a taller pulse has at least to be the same one grown.</summary>
     public double SameFrontShare { get; init; } = 0.6;
 
     /// <summary>Share of what the lights disagree by that one frequency explains where mains light disturbs: two seconds of one frequency with a beginning in them leave half.</summary>
     public double RoomLightLineShare { get; init; } = 0.5;
+
+    /// <summary>The same where the line was taken away, whatever its phase in either channel: movement of many frequencies leaves a tenth and more.</summary>
+    public double SteadyLineShare { get; init; } = 0.9;
 
     /// <summary>The same before the finger's own pulse is known, to compare with: chance movement and veins do not reach it.</summary>
     public double LoneRoomLightLineShare { get; init; } = 0.7;
@@ -123,6 +147,27 @@ public sealed record JudgeOptions
 
     /// <summary>Change of the steady light, as a logarithm, above which a pulse told from movement is not taken to have its calm height.</summary>
     public double LargestLightChange { get; init; } = 0.05;
+
+    /// <summary>Step of R from one second to the next that a pulse told from movement may have: two points.</summary>
+    public double SeparatedJump { get; init; } = 0.08;
+
+    /// <summary>What this grows by for each second since the last that was believed: blood loses a point a second.</summary>
+    public double SeparatedJumpPerSecond { get; init; } = 0.04;
+
+    /// <summary>Seconds over which a slipping finger is looked for: breathing and vessels change a pulse within them too, saturation by little.</summary>
+    public int SlipSeconds { get; init; } = 25;
+
+    /// <summary>Beats in a window whose pulse height is compared for it: of fewer the baseline takes more away.</summary>
+    public double SlipBeats { get; init; } = 6;
+
+    /// <summary>Shrinking of infrared's pulse within them, as a logarithm, from which it may be a slip: breathing alone changes it by less.</summary>
+    public double SlipShrink { get; init; } = 0.22;
+
+    /// <summary>Change of R that goes with it, as a logarithm: two points at 95 %.</summary>
+    public double SlipRatioChange { get; init; } = 0.1;
+
+    /// <summary>The same as a share of the shrinking: where both lights leak alike R stays, and so does the reading.</summary>
+    public double SlipRatioShare { get; init; } = 0.4;
 
     /// <summary>Distance of R from room light's mixture below which a wave that is no pulse is room light, in units of R: as far as a pulse a fiftieth of its size moves it.</summary>
     public double RoomLightDistance { get; init; } = 0.02;

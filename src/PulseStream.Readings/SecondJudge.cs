@@ -45,6 +45,7 @@ internal sealed class SecondJudge
             return new UnusableSecond(second.SecondIndex, reasons, PerfusionOf(second));
         }
 
+        calm.Tell(second);
         if (!second.Fit.IsSeparated)
         {
             calm.Remember(second);
@@ -179,12 +180,24 @@ internal sealed class SecondJudge
         var hasRhythm = pulse.Periodicity >= options.LeastPeriodicity;
         var likeness = pulse.Agreement + (options.ShapeWeight * Math.Min(Math.Max(pulse.FrontSteepness, pulse.Crest), options.MostShape));
         var least = hasRhythm ? options.LeastLikeness : calm.IsKnown && second.Fit.Lines == 0 ? options.LeastLikenessWithoutRhythm : options.LeastUnprovenLikeness;
-        return likeness >= least && (IsShaped(pulse) || (hasRhythm && pulse.FrontSteepness >= options.LeastFrontBesideCrest && calm.IsSame(second)));
+        return likeness >= least && !IsLifeless(second) && (IsShaped(pulse) || (hasRhythm && HasNoBack(second) && calm.IsSame(second)));
     }
+
+    // Something that swings in the clip: a wave of two harmonics at most, and nothing that breathes beside it. A breath is
+    // longer than a short window, in which a third harmonic is not well known either.
+    private bool IsLifeless(in SignalSecond second) =>
+        hasRed && !calm.IsKnown
+        && (second.Fit.WindowSeconds < options.SettlingSeconds
+            ? second.Pulse.ThirdWaveShare < options.UnsureThirdWaveShare
+            : second.Pulse.ThirdWaveShare < options.SwingingThirdWaveShare && second.Pulse.BreathingShare < options.LeastBreathingShare);
+
+    // Room light on one of the pulse's harmonics takes that along, and its front with it.
+    private bool HasNoBack(in SignalSecond second) => second.Fit.IsRoomLight || second.Pulse.FrontSteepness >= options.LeastFrontBesideCrest;
 
     private bool IsShaped(in WindowPulse pulse) =>
         pulse.FrontSteepness >= options.LeastFrontSteepness
-            || (pulse.Crest >= options.LeastCrest && pulse.FrontSteepness >= options.LeastFrontBesideCrest);
+            || (pulse.Crest >= options.LeastCrest && pulse.FrontSteepness >= options.LeastFrontBesideCrest)
+            || (pulse.ThirdWaveShare >= options.LeastThirdWaveShare && pulse.Periodicity >= options.LeastThirdWavePeriodicity && pulse.Agreement >= options.LeastThirdWaveAgreement);
 
     // Shaking that looks like a few beats by chance looks so for one second; a heart without rhythm goes on.
     private Reasons ChanceReason(in SignalSecond second) =>
@@ -213,15 +226,24 @@ internal sealed class SecondJudge
         return new(
             second.SecondIndex,
             hasRed ? SaturationOf(second) : null,
-            IsRateSure(pulse) ? pulse.RatePerMinute : null,
+            IsRateSure(second) ? pulse.RatePerMinute : null,
             perfusion,
             warnings);
     }
 
     private bool IsIrregular(in WindowPulse pulse) => pulse.Irregularity > options.Irregularity;
 
-    private bool IsRateSure(in WindowPulse pulse) =>
-        double.IsFinite(pulse.RatePerMinute) && !(IsIrregular(pulse) && (pulse.RateSpreadPerMinute > options.LargestRateSpreadPerMinute || pulse.Agreement < options.LeastIrregularAgreement));
+    private bool IsRateSure(in SignalSecond second)
+    {
+        var pulse = second.Pulse;
+        return double.IsFinite(pulse.RatePerMinute)
+            && !(IsIrregular(pulse) && (pulse.RateSpreadPerMinute > options.LargestRateSpreadPerMinute || pulse.Agreement < options.LeastIrregularAgreement))
+            && (second.Fit.Lines == 0 || IsRateOfPeriod(pulse));
+    }
+
+    // A line takes part of the pulse along or leaves part of itself: beats that miss the period are waves of neither.
+    private bool IsRateOfPeriod(in WindowPulse pulse) =>
+        Math.Abs(Math.Log(pulse.RatePerMinute * pulse.PeriodSeconds / 60)) < options.LargestRateMissBesideLines;
 
     private Saturation SaturationOf(in SignalSecond second)
     {

@@ -20,6 +20,7 @@ internal sealed class BeatTrain
     private readonly double binRateHz;
     private readonly double[] rises = new double[MostBeats];
     private int count;
+    private bool wasCleaned;
     private double soundFrom = double.NegativeInfinity;
 
     public BeatTrain(double binRateHz)
@@ -38,6 +39,7 @@ internal sealed class BeatTrain
     public void Restart()
     {
         count = 0;
+        wasCleaned = false;
         soundFrom = double.PositiveInfinity;
     }
 
@@ -46,10 +48,12 @@ internal sealed class BeatTrain
     /// <param name="start">The window's first bin.</param>
     /// <param name="end">Just past its last bin.</param>
     /// <param name="isSound">Whether what moves in this window is one heart's blood.</param>
+    /// <param name="isCleaned">Whether something was taken away from it: the same beat may then be steepest elsewhere than in the window before.</param>
     /// <param name="isWhole">Whether it is the longest: a shorter one was taken because something else moves before it.</param>
-    public void Take(ReadOnlySpan<double> windowRises, double start, double end, bool isSound, bool isWhole)
+    public void Take(ReadOnlySpan<double> windowRises, double start, double end, bool isSound, bool isWhole, bool isCleaned)
     {
-        var isContinued = isSound && isWhole && soundFrom <= start;
+        var isContinued = isSound && isWhole && !isCleaned && !wasCleaned && soundFrom <= start;
+        wasCleaned = isCleaned;
         var from = isContinued ? end - (UnsettledSeconds * binRateHz) : start;
         soundFrom = !isSound ? double.PositiveInfinity : isContinued ? soundFrom : start;
         Forget(from, end);

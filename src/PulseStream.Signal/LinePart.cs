@@ -16,6 +16,16 @@ internal static class LinePart
     /// <param name="level">Logarithms of both lights.</param>
     public static double MixOfRoomLight(in Bin level) => Math.Exp(level.Infrared - level.Red);
 
+    /// <summary>Whether a period is another one or a multiple of it: a pulse that lost its first wave to a line repeats sooner, and light that is no pulse brings a period of its own.</summary>
+    /// <param name="periodSeconds">Period with the pulse put back, s.</param>
+    /// <param name="withoutSeconds">Period without the line, s.</param>
+    public static bool IsMultiple(double periodSeconds, double withoutSeconds)
+    {
+        const double sameShare = 0.06;
+        var times = periodSeconds / withoutSeconds;
+        return Math.Abs(times - Math.Max(1, Math.Round(times))) < sameShare * times;
+    }
+
     /// <summary>Whether light of a mixture can be told from the pulse.</summary>
     /// <param name="ratio">R of the pulse.</param>
     /// <param name="mix">The line's red over its infrared, in the logarithm of light.</param>

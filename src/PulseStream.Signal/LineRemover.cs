@@ -28,7 +28,6 @@ internal sealed class LineRemover
     private readonly double binRateHz;
     private readonly int longest;
     private readonly double[] room;
-    private double lineHz;
     private int columnCount;
     private SlowBasis slow;
 
@@ -39,6 +38,9 @@ internal sealed class LineRemover
         room = new double[((MostLines * FreedomOfLine) + 2) * longest];
         slow = design.SlowOf(design.Options.LongestWindowSeconds);
     }
+
+    /// <summary>Frequency of the line last removed, Hz.</summary>
+    public double LineHz { get; private set; }
 
     /// <summary>Cosine and sine of the line last removed from infrared, natural logarithm of light.</summary>
     public (double Cosine, double Sine) InInfrared { get; private set; }
@@ -62,8 +64,8 @@ internal sealed class LineRemover
     {
         var lanes = MemoryMarshal.Cast<double, Vector128<double>>(pairs);
         var before = RatioSums.Over(pairs);
-        lineHz = Strongest(lanes, before);
-        var (cosine, sine) = TransformAt(lanes, lineHz);
+        LineHz = Strongest(lanes, before);
+        var (cosine, sine) = TransformAt(lanes, LineHz);
         var without = Without(before, cosine, sine, lanes.Length);
         var rest = RestOf(before);
         if (rest - RestOf(without) < enoughShare * (rest - noisePower) || !IsSteady(lanes, without.Cross / without.Infrared))
@@ -117,7 +119,7 @@ internal sealed class LineRemover
 
     private double PowerInRest(ReadOnlySpan<Vector128<double>> lanes, double ratio)
     {
-        var (cosine, sine) = TransformAt(lanes, lineHz);
+        var (cosine, sine) = TransformAt(lanes, LineHz);
         var inPhase = cosine.GetElement(1) - (ratio * cosine.GetElement(0));
         var quadrature = sine.GetElement(1) - (ratio * sine.GetElement(0));
         return ((inPhase * inPhase) + (quadrature * quadrature)) / lanes.Length;
@@ -212,7 +214,7 @@ internal sealed class LineRemover
     {
         var length = pairs.Length / 2;
         var pair = room.AsSpan(MostLines * FreedomOfLine * longest, pairs.Length);
-        var angle = 2 * Math.PI * lineHz / binRateHz;
+        var angle = 2 * Math.PI * LineHz / binRateHz;
         for (var n = 0; n < length; n++)
         {
             var time = (2 * (n + 0.5) / length) - 1;

@@ -25,6 +25,9 @@ internal sealed class PulseTemplate
     /// <summary>Period of the calm pulse, bins.</summary>
     public double PeriodBins { get; private set; }
 
+    /// <summary>Its root mean square, natural logarithm of light.</summary>
+    public double Size { get; private set; }
+
     /// <summary>Skewness of its slope.</summary>
     public double FrontSteepness { get; private set; }
 
@@ -57,6 +60,7 @@ internal sealed class PulseTemplate
         }
 
         PeriodBins = periodBins;
+        Size = LinePart.SizeOf(pairs);
         FrontSteepness = frontSteepness;
         before = newBefore;
         length = newLength;

@@ -10,10 +10,11 @@ namespace PulseStream.Signal;
 /// <param name="IsMoving">Whether R changes within the window; <paramref name="Ratio"/> then speaks of its last quarter's start.</param>
 /// <param name="Lag">What R changes by within half the window, where it is moving; else 0. From where it is read to the end it moves on by up to that much.</param>
 /// <param name="Lines">Steady lines that were removed from both lights.</param>
-/// <param name="IsRoomLight">Whether the strongest of them added the same counts to both channels, as room light does.</param>
+/// <param name="IsRoomLight">Whether the strongest of them added as many counts to either channel, as room light does, whatever its phase.</param>
 /// <param name="RoomLightSize">Amplitude of the room light that was removed as lines, as a share of infrared; 0 where none was.</param>
 /// <param name="Newest">How both lights vary in the newest seconds, where they disagree; default where they agree.</param>
 /// <param name="IsSeparated">Whether a movement was taken away by its own ratio and the calm pulse's height; what the lights disagree by is then in the standard error.</param>
+/// <param name="IsWithoutFirstWave">Whether the first wave of a slow pulse was taken away with breathing and R was read from the others.</param>
 public readonly record struct RatioFit(
     int WindowSeconds,
     double Ratio,
@@ -27,4 +28,5 @@ public readonly record struct RatioFit(
     bool IsRoomLight,
     double RoomLightSize,
     LightScatter Newest,
-    bool IsSeparated = false);
+    bool IsSeparated = false,
+    bool IsWithoutFirstWave = false);

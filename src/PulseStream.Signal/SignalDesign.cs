@@ -9,6 +9,7 @@ public sealed class SignalDesign
     private readonly SlowBasis[] slow;
     private readonly SlowBasis[] slowOfFastPulse;
     private readonly SlowBasis[] slowOfSlowPulse;
+    private readonly SlowBasis[] baseline;
 
     /// <summary>Designs filters and bases.</summary>
     /// <param name="rate">Sample rate of the recording.</param>
@@ -23,6 +24,7 @@ public sealed class SignalDesign
         slow = Bases(options.SlowestPulseHz);
         slowOfFastPulse = Bases(options.SlowestFastPulseHz);
         slowOfSlowPulse = Bases(options.SlowestSlowPulseHz);
+        baseline = Bases(options.SlowestBreathingHz);
     }
 
     /// <summary>Sample rate of the recording.</summary>
@@ -42,6 +44,8 @@ public sealed class SignalDesign
     internal int LongestWindowBins => slow[^1].Length;
 
     internal SlowBasis SlowOfSlowPulse(int windowSeconds) => slowOfSlowPulse[windowSeconds];
+
+    internal SlowBasis BaselineOf(int windowSeconds) => baseline[windowSeconds];
 
     internal SlowBasis SlowOf(int windowSeconds, bool isFastPulse = false) =>
         (isFastPulse ? slowOfFastPulse : slow)[windowSeconds];

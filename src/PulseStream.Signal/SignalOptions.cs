@@ -21,6 +21,12 @@ public sealed record SignalOptions
     /// <summary>Pulse rate below which they are seen so, 1/min.</summary>
     public double SlowPulsePerMinute { get; init; } = 50;
 
+    /// <summary>Everything slower than this is baseline and no breathing, Hz: six breaths a minute.</summary>
+    public double SlowestBreathingHz { get; init; } = 0.1;
+
+    /// <summary>Third harmonic over the first below which breathing is looked for beside the wave: what swings has no third, and what is not alive does not breathe.</summary>
+    public double BreathingBelowThirdWaveShare { get; init; } = 0.012;
+
     /// <summary>Longest window, s: a step of saturation has to show 90 % of itself within it.</summary>
     public int LongestWindowSeconds { get; init; } = 8;
 
@@ -44,6 +50,9 @@ public sealed record SignalOptions
 
     /// <summary>Share of the disagreement that one steady line has to explain before it is removed as mains light.</summary>
     public double LineShare { get; init; } = 0.7;
+
+    /// <summary>What a pulse that is put back where a line was may have of the calm pulse's size: with more, the line's own light came back.</summary>
+    public double LargestPutBack { get; init; } = 1.5;
 
     /// <summary>Disagreement of the lights, in units of R, above which a movement is looked for, once a calm pulse is known.</summary>
     public double SeparatedDisagreement { get; init; } = 0.02;

@@ -65,5 +65,18 @@ internal sealed class SmoothingKernel
         return sum;
     }
 
+    /// <summary>What smoothing leaves of a steady wave, 1 at zero frequency.</summary>
+    /// <param name="cyclesPerBin">Its frequency.</param>
+    public double GainAt(double cyclesPerBin)
+    {
+        var gain = Taps[Half];
+        for (var k = 1; k <= Half; k++)
+        {
+            gain += 2 * Taps[Half + k] * Math.Cos(2 * Math.PI * cyclesPerBin * k);
+        }
+
+        return gain;
+    }
+
     private double TapAt(int i) => i >= 0 && i < Taps.Length ? Taps[i] : 0;
 }

@@ -29,8 +29,11 @@ internal sealed class WeakRises(double binRateHz)
     private const int LeastRecurrences = 2;
     private const double RecurringShare = 0.2;
 
+    // So much later than a second wave can come, what rises again and again behind every full beat needs no further proof.
+    private const double BeyondSeconds = 0.1;
+
     // A second wave begins above this share of its beat's height.
-    private const double FootShare = 0.15;
+    private const double FootShare = 0.25;
 
     // Where the window ends within a beat the slow fit bends it: at 35 a minute what it makes rises 0.43 times as steeply.
     // A true beat is seen whole a second later.
@@ -49,6 +52,7 @@ internal sealed class WeakRises(double binRateHz)
     private readonly int end = (int)Math.Ceiling(EndSeconds * binRateHz);
     private readonly int clear = Math.Max(1, (int)(ClearSeconds * binRateHz));
     private readonly double near = NearSeconds * binRateHz;
+    private readonly double beyond = BeyondSeconds * binRateHz;
     private readonly int sameDelay = Math.Max(1, (int)(SameDelaySeconds * binRateHz));
     private readonly double[] beats = new double[64];
     private readonly double[] normals = new double[64];
@@ -138,7 +142,8 @@ internal sealed class WeakRises(double binRateHz)
             }
         }
 
-        return alike >= LeastRecurrences && 2 * alike > others && RisesFromFoot(slopes, rises[before], rises[k], NextStrong(rises, k, slopes.Length));
+        return alike >= LeastRecurrences && 2 * alike > others
+            && (delay >= latestSecondWave + beyond || RisesFromFoot(slopes, rises[before], rises[k], NextStrong(rises, k, slopes.Length)));
     }
 
     // A second wave rises from the flank of its beat and the volume falls on behind it; a beat of its own rises from as low

@@ -9,4 +9,26 @@ internal readonly record struct WhiteNoise(double Infrared, double Red, double C
     /// <summary>Variance of red − R × infrared.</summary>
     public double OfResidual(double ratio) =>
         Math.Max(0, Red - (2 * ratio * Common) + (ratio * ratio * Infrared));
+
+    /// <summary>The same without a steady line: smoothing took part of that away too, and it passed for noise.</summary>
+    /// <param name="infrared">Cosine and sine of the line in smoothed infrared.</param>
+    /// <param name="red">Cosine and sine of the line in smoothed red.</param>
+    /// <param name="gain">What smoothing left of the line.</param>
+    /// <param name="restGain">Variance of what smoothing takes away from white noise of variance 1.</param>
+    public WhiteNoise WithoutLine((double Cosine, double Sine) infrared, (double Cosine, double Sine) red, double gain, double restGain)
+    {
+        // A line that smoothing all but removed is not known well enough to tell what was removed of it.
+        const double leastGain = 0.2;
+        if (gain < leastGain)
+        {
+            return this;
+        }
+
+        var takenOver = (1 - gain) / gain;
+        var share = takenOver * takenOver / (2 * restGain);
+        return new(
+            Math.Max(0, Infrared - (share * ((infrared.Cosine * infrared.Cosine) + (infrared.Sine * infrared.Sine)))),
+            Math.Max(0, Red - (share * ((red.Cosine * red.Cosine) + (red.Sine * red.Sine)))),
+            Common - (share * ((infrared.Cosine * red.Cosine) + (infrared.Sine * red.Sine))));
+    }
 }

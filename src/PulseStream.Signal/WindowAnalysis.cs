@@ -3,6 +3,8 @@ namespace PulseStream.Signal;
 /// <summary>Measures the window that ends with a second: ratio, lines, beats. The longest window whose lights agree is taken.</summary>
 internal sealed class WindowAnalysis
 {
+    // Three beats, wherever the window falls on them: with fewer none can be compared with two others.
+    private const double ComparedIntervals = 3.2;
     private readonly SignalDesign design;
     private readonly bool hasRed;
     private readonly double[] pairs;
@@ -13,6 +15,8 @@ internal sealed class WindowAnalysis
     private readonly PulseTemplate calm;
     private readonly MotionSeparation separation;
     private int removed;
+    private WhiteNoise noise;
+    private WhiteNoise takenNoise;
     private bool isLoadedFast;
     private bool isTakenFast;
 
@@ -73,7 +77,7 @@ internal sealed class WindowAnalysis
         }
 
         fit = Separated(bins, seconds, fit);
-        return (hasRed ? fit : fit with { Ratio = double.NaN, StandardError = double.NaN, Disagreement = double.NaN }, beats.Measure(bins, best, pairs, fit, endIndex));
+        return (hasRed ? fit : fit with { Ratio = double.NaN, StandardError = double.NaN, Disagreement = double.NaN }, beats.Measure(bins, best, pairs, fit, takenNoise, endIndex));
     }
 
     // Leaves the window that was taken in 'best'.
@@ -82,6 +86,11 @@ internal sealed class WindowAnalysis
         var taken = default(RatioFit);
         for (var seconds = longest; seconds >= design.Options.ShortestWindowSeconds; seconds -= 2)
         {
+            if (seconds < longest && seconds < ComparedIntervals * beats.IntervalSoFarSeconds)
+            {
+                return taken;
+            }
+
             var fit = Load(bins, seconds, isFastPulse: false);
             Take(fit, ref taken);
             if (IsCoherent(taken))
@@ -89,9 +98,16 @@ internal sealed class WindowAnalysis
                 return taken;
             }
 
-            if (IsFastPulse(bins, taken.WindowSeconds))
+            var rate = taken.IsWithoutFirstWave ? 0 : RateOf(bins, taken.WindowSeconds);
+            if (rate >= design.Options.FastPulsePerMinute)
             {
                 fit = Load(bins, seconds, isFastPulse: true);
+                Take(fit, ref taken);
+            }
+            else if (rate < design.Options.SlowPulsePerMinute)
+            {
+                // Breathing's second harmonic lies on the first wave of a slow pulse: the other waves carry R as well.
+                fit = Load(bins, seconds, isFastPulse: true) with { PulseSize = taken.PulseSize, IsWithoutFirstWave = true };
                 Take(fit, ref taken);
             }
 
@@ -155,6 +171,7 @@ internal sealed class WindowAnalysis
             pairs.AsSpan(0, 2 * design.SlowOf(fit.WindowSeconds).Length).CopyTo(best);
             taken = fit;
             isTakenFast = isLoadedFast;
+            takenNoise = noise;
         }
     }
 
@@ -168,14 +185,14 @@ internal sealed class WindowAnalysis
         }
 
         var without = Find(bins, fit.WindowSeconds);
-        var periodicity = finder.Periodicity;
+        var (periodicity, period) = (finder.Periodicity, finder.PeriodSeconds);
         Load(bins, fit.WindowSeconds, isTakenFast);
         var whole = pairs.AsSpan(0, without.Length);
         var least = LinePart.IsOneMixtureOtherThan(whole, without, mix) ? periodicity : LinePart.LeastPeriodicityShare * periodicity;
         var taken = LinePart.AmplitudeOf(whole, without);
         var amplitude = LinePart.LeavePulse(whole, without, fit.Ratio, mix);
         finder.Find(whole, beats.IntervalSoFarSeconds);
-        if (finder.Periodicity < least)
+        if (finder.Periodicity < least || !LinePart.IsMultiple(finder.PeriodSeconds, period) || !IsLikeCalm(whole))
         {
             return fit with { RoomLightSize = fit.IsRoomLight ? taken : 0 };
         }
@@ -183,6 +200,12 @@ internal sealed class WindowAnalysis
         whole.CopyTo(best);
         return fit with { PulseSize = LinePart.SizeOf(whole), RoomLightSize = amplitude };
     }
+
+    // Light that reaches the channels in another mixture or phase than told comes back with the pulse and bends it.
+    private bool IsLikeCalm(ReadOnlySpan<double> whole) =>
+        !calm.IsKnown
+        || (LinePart.SizeOf(whole) < design.Options.LargestPutBack * calm.Size
+            && WaveShape.Of(finder.Course, 0, design.BinRateHz).FrontSteepness >= design.Options.LeastFrontShare * calm.FrontSteepness);
 
     // The newest half of the shortest window: a disturbance that has just begun fills most of it.
     private LightScatter NewestScatter(SmoothedBins bins)
@@ -193,10 +216,10 @@ internal sealed class WindowAnalysis
         return lines.Scatter(pairs.AsSpan(2 * (length / 2), 2 * (length - (length / 2))));
     }
 
-    private bool IsFastPulse(SmoothedBins bins, int seconds)
+    private double RateOf(SmoothedBins bins, int seconds)
     {
         Find(bins, seconds);
-        return 60 / finder.IntervalSeconds >= design.Options.FastPulsePerMinute;
+        return 60 / finder.IntervalSeconds;
     }
 
     private int LongestFilled(SmoothedBins bins)
@@ -223,13 +246,13 @@ internal sealed class WindowAnalysis
         lines.Restart(basis);
         removed = basis.Count;
         isLoadedFast = isFastPulse;
-        return RatioRegression.Fit(window, bins.NoiseOver(seconds), design.Kernel.NoiseGain, removed, seconds);
+        noise = bins.NoiseOver(seconds);
+        return RatioRegression.Fit(window, noise, design.Kernel.NoiseGain, removed, seconds);
     }
 
     private bool TryRemoveLine(SmoothedBins bins, int seconds, ref RatioFit fit)
     {
         var window = pairs.AsSpan(0, 2 * design.SlowOf(seconds).Length);
-        var noise = bins.NoiseOver(seconds);
         var noisePower = window.Length / 2 * design.Kernel.NoiseGain * noise.OfResidual(fit.Ratio);
         if (!lines.TryRemove(window, noisePower, design.Options.LineShare))
         {
@@ -237,23 +260,23 @@ internal sealed class WindowAnalysis
         }
 
         removed += LineRemover.FreedomOfLine;
+        noise = noise.WithoutLine(lines.InInfrared, lines.InRed, design.Kernel.GainAt(lines.LineHz / design.BinRateHz), design.Kernel.RestNoiseGain);
         fit = RatioRegression.Fit(window, noise, design.Kernel.NoiseGain, removed, seconds) with
         {
             Lines = fit.Lines + 1,
+            IsWithoutFirstWave = fit.IsWithoutFirstWave,
             IsRoomLight = fit.Lines == 0 ? IsEqualInCounts(bins.Last) : fit.IsRoomLight,
         };
         return true;
     }
 
+    // Of one size, not of one phase: channels are sampled one after the other, and mains light moves on in between.
     private bool IsEqualInCounts(in Bin level)
     {
         const double equalShare = 0.25;
-        var infrared = Math.Exp(level.Infrared);
-        var red = Math.Exp(level.Red);
-        var cosine = (lines.InInfrared.Cosine * infrared) - (lines.InRed.Cosine * red);
-        var sine = (lines.InInfrared.Sine * infrared) - (lines.InRed.Sine * red);
-        var size = Math.Max(Size(lines.InInfrared) * infrared, Size(lines.InRed) * red);
-        return Size((cosine, sine)) < equalShare * size;
+        var infrared = Size(lines.InInfrared) * Math.Exp(level.Infrared);
+        var red = Size(lines.InRed) * Math.Exp(level.Red);
+        return Math.Abs(infrared - red) < equalShare * Math.Max(infrared, red);
     }
 
     private static double Size((double Cosine, double Sine) wave) => Math.Sqrt((wave.Cosine * wave.Cosine) + (wave.Sine * wave.Sine));

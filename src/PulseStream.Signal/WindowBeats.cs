@@ -75,8 +75,9 @@ internal sealed class WindowBeats
     /// <param name="best">Begins with the window, slow part, lines and movement removed.</param>
     /// <param name="room">Room for another window.</param>
     /// <param name="fit">What was read from it.</param>
+    /// <param name="noise">White noise of a bin of it.</param>
     /// <param name="endIndex">Index just past the second that is told.</param>
-    public WindowPulse Measure(SmoothedBins bins, ReadOnlySpan<double> best, Span<double> room, in RatioFit fit, long endIndex)
+    public WindowPulse Measure(SmoothedBins bins, ReadOnlySpan<double> best, Span<double> room, in RatioFit fit, WhiteNoise noise, long endIndex)
     {
         var window = best[..(2 * design.SlowOf(fit.WindowSeconds).Length)];
         finder.Find(window, IntervalSoFarSeconds);
@@ -89,8 +90,9 @@ internal sealed class WindowBeats
         var rhythm = Judge(bins, whole, fit, endIndex);
         var count = finder.Count;
         var (agreement, height) = (shape.Agreement, shape.Height);
-        var wave = WaveShape.Of(finder.Course, SlopeNoise(bins, fit), design.BinRateHz);
-        learnable = fit.WindowSeconds >= design.Options.SeparationWindowSeconds
+        var wave = WaveShape.Of(finder.Course, noise.Infrared * design.Kernel.SlopeNoiseGain, design.BinRateHz);
+        var third = ThirdWave.ShareOf(finder.Course.Volumes, finder.Rises);
+        learnable = fit.WindowSeconds >= design.Options.SeparationWindowSeconds && !fit.IsWithoutFirstWave
             ? (window.Length, finder.IntervalSeconds * design.BinRateHz, wave.FrontSteepness)
             : default;
         if (IsDrowned(agreement))
@@ -110,7 +112,18 @@ internal sealed class WindowBeats
             agreement,
             wave.FrontSteepness,
             wave.Crest,
+            third,
+            third < design.Options.BreathingBelowThirdWaveShare ? BreathingShare(bins, fit, room) : double.NaN,
             Perfusion.PercentOf(height, isPleth));
+    }
+
+    private double BreathingShare(SmoothedBins bins, in RatioFit fit, Span<double> room)
+    {
+        var basis = design.BaselineOf(fit.WindowSeconds);
+        var breathing = room[..(2 * basis.Length)];
+        bins.CopyNewest(breathing);
+        basis.Remove(breathing);
+        return Breathing.SizeIn(breathing, design.BinRateHz) / fit.PulseSize;
     }
 
     // Two lights that agree are not drowned: what rises in both is blood. One alone cannot tell, but noise adds beats to a
@@ -132,7 +145,7 @@ internal sealed class WindowBeats
     private ReadOnlySpan<double> WholeWave(SmoothedBins bins, in RatioFit fit, ReadOnlySpan<double> window, Span<double> room)
     {
         var interval = finder.RepeatsWell ? finder.PeriodSeconds : finder.IntervalSeconds;
-        if (fit.IsSeparated || fit.Lines > 0 || !(60 / interval < design.Options.SlowPulsePerMinute))
+        if (fit.IsSeparated || fit.Lines > 0 || !(fit.IsWithoutFirstWave || 60 / interval < design.Options.SlowPulsePerMinute))
         {
             return window;
         }
@@ -148,14 +161,12 @@ internal sealed class WindowBeats
     {
         var end = bins.NewestBin + 1.0;
         var isSound = !hasRed || fit.Disagreement <= design.Options.SoundDisagreement;
-        train.Take(finder.AllRises, end - length, end, isSound, fit.WindowSeconds == design.Options.LongestWindowSeconds);
+        train.Take(finder.AllRises, end - length, end, isSound, fit.WindowSeconds == design.Options.LongestWindowSeconds, fit.Lines > 0 || fit.IsSeparated);
         var averaged = design.Options.AveragingSeconds * design.BinRateHz;
         var window = RateWindow.Of(end - 1 - finder.UnseenBins, BinOf(endIndex), train.SoundFrom, averaged);
         var hiddenAbove = bins.HasBridge((int)averaged) ? HiddenBeatShare * finder.UsualIntervalSeconds * design.BinRateHz : double.PositiveInfinity;
         return Rhythm.Of(train.Rises, window, design.BinRateHz, hiddenAbove);
     }
-
-    private double SlopeNoise(SmoothedBins bins, in RatioFit fit) => bins.NoiseOver(fit.WindowSeconds).Infrared * design.Kernel.SlopeNoiseGain;
 
     private double ComparedSeconds()
     {

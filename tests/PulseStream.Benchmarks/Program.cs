@@ -1,6 +1,7 @@
 using BenchmarkDotNet.Running;
 using PulseStream.Benchmarks;
 using PulseStream.Benchmarks.Believable;
+using PulseStream.Benchmarks.Wire;
 
 // Build with -c Release. '--filter *SignalCore* --job short --inProcess' gives figures within a minute.
 switch (args)
@@ -11,10 +12,18 @@ switch (args)
         return BelievableReport.Print();
     case ["archive-size"]:
         return ArchiveSize.Print();
+    case ["coverage"]:
+        return Coverage.Print();
     case ["ratios"]:
         return await SpeedRatios.Print();
     case ["streams"]:
         return LiveStreams.Print();
+    case ["soak"]:
+        return Soak.Print();
+    case ["latency"]:
+        return await Latency.Print();
+    case ["fuzz", var seconds, var seed]:
+        return Fuzz.Print(int.Parse(seconds), int.Parse(seed));
     case ["course"]:
         return CourseDetection.Print();
     default:

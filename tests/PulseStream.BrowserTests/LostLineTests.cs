@@ -1,3 +1,5 @@
+using Microsoft.Playwright;
+using PulseStream.Tests.Cli;
 using Xunit;
 
 namespace PulseStream.BrowserTests;
@@ -5,8 +7,8 @@ namespace PulseStream.BrowserTests;
 /// <summary>What the page does when nothing arrives any more.</summary>
 public sealed class LostLineTests(Chromium chromium) : PageTests(chromium)
 {
-    // The first twenty seconds of a recording at 100 Hz, and its header.
-    private const int Rows = 2001;
+    // The first twenty seconds of a recording at 50 Hz, and its header: less than a pipe holds.
+    private const int Rows = 1001;
 
     // Two seconds are allowed; the rest is the test's own slowness.
     private const int SecondsToBlank = 5;
@@ -14,10 +16,9 @@ public sealed class LostLineTests(Chromium chromium) : PageTests(chromium)
     [Fact]
     public async Task ASilentCableBlanksTheNumbersAndSaysSo()
     {
-        using var served = ServedPage.Of("-", "--speed", "8");
-        Feed(served);
+        using var served = ServedPage.OfLines(File.ReadLines(Recordings.WarmFinger).Take(Rows), "--speed", "4");
         var page = await OpenAsync(served.Url);
-        await page.ForAsync("document.getElementById('spo2').textContent.length < 3");
+        await page.ForNumbersAsync();
 
         await page.ForTextAsync("link", "Silent");
 
@@ -30,12 +31,12 @@ public sealed class LostLineTests(Chromium chromium) : PageTests(chromium)
     [Fact]
     public async Task AProgramThatIsGoneBlanksTheNumbers()
     {
-        using var served = ServedPage.Of("recordings/warm-finger.csv", "--speed", "2");
+        using var served = ServedPage.Of("recordings/warm-finger.csv", "--speed", "4");
         var page = await OpenAsync(served.Url);
-        await page.ForAsync("document.getElementById('spo2').textContent.length < 3");
+        await page.ForNumbersAsync();
 
-        served.Kill();
-        await page.WaitForFunctionAsync($"document.getElementById('spo2').textContent === '{Look.Blank}'", null, new() { Timeout = SecondsToBlank * 1000 });
+        served.Program.Kill();
+        await BlankAsync(page);
 
         Assert.Equal("No connection", await page.TextAsync("link"));
     }
@@ -43,21 +44,14 @@ public sealed class LostLineTests(Chromium chromium) : PageTests(chromium)
     [Fact]
     public async Task AStreamThatStallsBlanksTheNumbersThoughTheConnectionStands()
     {
-        using var served = ServedPage.Of("recordings/warm-finger.csv", "--speed", "2");
+        using var served = ServedPage.Of("recordings/warm-finger.csv", "--speed", "4");
         var page = await OpenAsync(served.Url);
-        await page.ForAsync("document.getElementById('spo2').textContent.length < 3");
+        await page.ForNumbersAsync();
 
-        served.Stop();
-        await page.WaitForFunctionAsync($"document.getElementById('spo2').textContent === '{Look.Blank}'", null, new() { Timeout = SecondsToBlank * 1000 });
+        served.Program.Stop();
+        await BlankAsync(page);
     }
 
-    private static void Feed(ServedPage served)
-    {
-        foreach (var line in File.ReadLines(Path.Combine(ServedPage.Root, "recordings", "warm-finger.csv")).Take(Rows))
-        {
-            served.Input.WriteLine(line);
-        }
-
-        served.Input.Flush();
-    }
+    private static async Task BlankAsync(IPage page) => await page.WaitForFunctionAsync(
+        $"document.getElementById('spo2').textContent === '{Look.Blank}'", null, new() { Timeout = SecondsToBlank * 1000 });
 }

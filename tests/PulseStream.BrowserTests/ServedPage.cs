@@ -1,5 +1,4 @@
-using System.Diagnostics;
-using Xunit;
+using PulseStream.Tests.Whole.Cable;
 
 namespace PulseStream.BrowserTests;
 
@@ -8,65 +7,55 @@ internal sealed class ServedPage : IDisposable
 {
     private const string Announced = "Page: ";
 
-    private readonly Process _process;
+    private ServedPage(LiveProgram program, Uri url) => (Program, Url) = (program, url);
 
-    private ServedPage(Process process, Uri url) => (_process, Url) = (process, url);
+    public LiveProgram Program { get; }
 
     public Uri Url { get; }
 
-    /// <summary>Standard input of the program, for a recording that comes while the page is looked at.</summary>
-    public StreamWriter Input => _process.StandardInput;
+    public static ServedPage Of(params string[] words) => Announce(new LiveProgram(["serve", .. words, "--port", "0"]));
 
-    public static string Root { get; } = FindRoot(AppContext.BaseDirectory);
-
-    public static ServedPage Of(params string[] words)
+    /// <summary>The same of lines on standard input, which stays open after them: the program tells where its page is only when it knows the recording's head.</summary>
+    public static ServedPage OfLines(IEnumerable<string> lines, params string[] words)
     {
-        var process = Process.Start(new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "pulsestream.dll"), "serve", .. words, "--port", "0"])
+        var program = new LiveProgram(["serve", "-", .. words, "--port", "0"]);
+        Feed(program, lines);
+        return Announce(program);
+    }
+
+    /// <summary>The page of an instrument at the end of a cable.</summary>
+    public static ServedPage OfInstrument(PulledCable cable, string layout, params string[] words) =>
+        Of([cable.Reader, "--layout", LiveProgram.Layout(layout), .. words]);
+
+    /// <summary>The instrument at its other end.</summary>
+    public static LiveProgram Play(PulledCable cable, string layout) =>
+        new("simulate", "--to", cable.Instrument, "--layout", LiveProgram.Layout(layout), "--seconds", "120", "--seed", "7");
+
+    public void Feed(IEnumerable<string> lines) => Feed(Program, lines);
+
+    public void Dispose() => Program.Dispose();
+
+    private static ServedPage Announce(LiveProgram program)
+    {
+        try
         {
-            WorkingDirectory = Root,
-            UseShellExecute = false,
-            RedirectStandardInput = true,
-            RedirectStandardOutput = true,
-        })!;
-        var line = process.StandardOutput.ReadLine();
-        Assert.StartsWith(Announced, line, StringComparison.Ordinal);
-        return new ServedPage(process, new Uri(line![Announced.Length..]));
-    }
-
-    /// <summary>Ctrl-C; gives the exit status.</summary>
-    public int Interrupted()
-    {
-        Signal("INT");
-        _process.WaitForExit(TimeSpan.FromSeconds(20));
-        return _process.ExitCode;
-    }
-
-    /// <summary>Stands still, its connections open, as a machine that hangs.</summary>
-    public void Stop() => Signal("STOP");
-
-    public void Kill()
-    {
-        _process.Kill();
-        _process.WaitForExit();
-    }
-
-    public void Dispose()
-    {
-        if (!_process.HasExited)
+            program.WaitUntil(said => said.Output.Length > 0);
+            return new ServedPage(program, new Uri(program.Output[0][Announced.Length..]));
+        }
+        catch
         {
-            Kill();
+            program.Dispose();
+            throw;
+        }
+    }
+
+    private static void Feed(LiveProgram program, IEnumerable<string> lines)
+    {
+        foreach (var line in lines)
+        {
+            program.Input.WriteLine(line);
         }
 
-        _process.Dispose();
+        program.Input.Flush();
     }
-
-    private void Signal(string name)
-    {
-        using var kill = Process.Start("kill", ["-s", name, $"{_process.Id}"]);
-        kill.WaitForExit();
-    }
-
-    private static string FindRoot(string folder) => File.Exists(Path.Combine(folder, "PulseStream.sln"))
-        ? folder
-        : FindRoot(Path.GetDirectoryName(folder) ?? throw new InvalidOperationException("The project's folder is not above the tests."));
 }

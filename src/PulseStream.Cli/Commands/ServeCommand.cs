@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Net;
 using PulseStream.Cli.Inputs;
 using PulseStream.Cli.Options;
+using PulseStream.Cli.Output;
 using PulseStream.Page;
 using PulseStream.Page.Live;
 using PulseStream.Page.Web;
@@ -55,22 +56,48 @@ internal sealed class ServeCommand
         var speed = OptionText.Number(_speed.Name, parsed.GetValue(_speed), 0.1, FastestSpeed) ?? 1;
         SessionBeginning.PrepareArchive(order.Session);
         using var opened = layout is null ? Open(order, speed, cancel) : Open(order, layout);
-        var judgement = SessionBeginning.JudgementOf(order.Session, opened);
-        using var archive = order.Session.Archive is { } folder ? SessionBeginning.Archive(folder, order.Session, opened, judgement) : null;
+        var feeling = SessionBeginning.JudgementOf(order.Session, opened).Circumstances.Feeling;
         var person = order.Session.IdentityOf("any", opened.Session?.Identity).Person;
         var options = new BedsideOptions(person, order.Session.Archive, speed);
-        using var session = new BedsideSession(opened.Recording, judgement, archive, options, _surroundings.Clock);
+        using var session = new BedsideSession(opened.Recording, feeling, options, _surroundings.Clock);
         var token = address.IsLoopback ? null : PageToken.Create();
         await using var server = await BedsideServer.StartAsync(session, options, address, token, $"{_address.Name}, {_port.Name}");
         Say(server.Url, token, order.Session.Say);
-        using var link = (opened.Recording as LiveRecording)?.Link.Subscribe(change => session.LinkIs(PageLinkOf(change.State)));
+        using var link = (opened.Recording as LiveRecording)?.Link.Subscribe(change =>
+        {
+            session.LinkIs(PageLinkOf(change.State));
+            order.Session.Say(LinkWords.Of(order.Paths[0], change));
+        });
 
         // On a thread of its own: the player waits, and Ctrl-C must be heard meanwhile.
-        await Task.Factory.StartNew(() => session.Run(cancel), CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
+        await Task.Factory.StartNew(() => Measure(order, opened, session, cancel), CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
 
         // The last reading and its advice stay to be read until somebody ends the program.
         await Task.Delay(Timeout.Infinite, cancel).ContinueWith(_ => { }, CancellationToken.None, TaskContinuationOptions.None, TaskScheduler.Default);
-        return ExitStatus.Cancelled;
+        session.End();
+        return session.ArchiveProblem is null ? ExitStatus.Cancelled : ExitStatus.BadInput;
+    }
+
+    // An instrument that never speaks leaves no session behind, and one that speaks late began when it did.
+    private void Measure(ReplayOrder order, OpenedRecording opened, BedsideSession session, CancellationToken cancel)
+    {
+        var live = opened.Recording as LiveRecording;
+        var isKept = live is null || live.WaitForInstrument(cancel);
+        var judgement = SessionBeginning.JudgementOf(order.Session, opened);
+        using (var archive = isKept && order.Session.Archive is { } folder ? SessionBeginning.Archive(folder, order.Session, opened, judgement) : null)
+        {
+            session.Run(judgement, archive, cancel);
+        }
+
+        if (session.ArchiveProblem is { } problem)
+        {
+            _surroundings.Complain($"{problem} The page went on; what was secured until then stays, nothing after it was kept.");
+        }
+
+        if (live?.FaultWords is { Length: > 0 } words)
+        {
+            order.Session.Say($"{order.Paths[0]}: frames refused: {words}.");
+        }
     }
 
     // A recording is played at its pace; an instrument keeps its own.

@@ -6,7 +6,7 @@
     waiting: ['Waiting', 'Waiting for the first signal of the instrument.'],
     receiving: ['Receiving', ''],
     silent: ['Silent', 'Nothing arrives: check the cable.'],
-    lost: ['Lost', 'The instrument is gone: plug it in again. It is looked for.'],
+    lost: ['Lost', 'The instrument is gone: plug it in again, and the session goes on.'],
     ended: ['Ended', 'The measurement has ended.'],
   };
   let link = 'waiting';
@@ -61,12 +61,12 @@
       }
       second = null;
       wave.reset();
-      byId('past-readings').replaceChildren();
+      emptyHistory();
       sinceSitting = false;
       isOpen = true;
     },
     session(told) {
-      say(byId('source'), `${told.source}, ${told.sampleRateHz} Hz${told.speed === 1 ? '' : `, played ${told.speed} times as fast`}`);
+      say(byId('source'), `${told.source === '-' ? 'standard input' : told.source}, ${told.sampleRateHz} Hz${told.speed === 1 ? '' : `, played ${told.speed} times as fast`}`);
       wave.scale(told.sampleRateHz, told.speed);
       ring.build(told.heldSeconds);
     },
@@ -135,6 +135,7 @@
       }
     });
   }
+  emptyHistory();
   setInterval(show, 100);
   show();
 })();

@@ -75,6 +75,13 @@ function showDue(told, now) {
     : 'it is time now');
 }
 
+function emptyHistory() {
+  const item = document.createElement('li');
+  item.className = 'empty';
+  item.textContent = 'Nothing accepted yet.';
+  byId('past-readings').replaceChildren(item);
+}
+
 function addToHistory(words, when) {
   const list = byId('past-readings');
   list.querySelector('.empty')?.remove();

@@ -3,8 +3,8 @@ namespace PulseStream.Page.Live;
 /// <summary>What has been told so far, as far as somebody who joins now has to know it.</summary>
 internal sealed class PresentState
 {
-    // At 30 updates a second, eight seconds of wave, which is what the page draws.
-    private const int LongestWave = 240;
+    // Eight seconds of wave, which is what the page draws.
+    private const int LongestWave = 8 * WaveCutter.MostUpdatesPerSecond;
 
     // More than any bedside sees in a day.
     private const int LongestHistory = 50;

@@ -5,8 +5,8 @@ namespace PulseStream.Page.Live;
 /// <summary>One open page: what it has yet to be sent, of bounded length.</summary>
 internal sealed class Viewer : IDisposable
 {
-    // Eight seconds of live events. A page that is further behind would show the past as the present.
-    public const int LongestQueue = 300;
+    // Five seconds of live events at least. A page that is further behind would show the past as the present.
+    public const int LongestQueue = 5 * WaveCutter.MostUpdatesPerSecond;
 
     private readonly Channel<PageEvent> _queue = Channel.CreateBounded<PageEvent>(
         new BoundedChannelOptions(LongestQueue) { SingleReader = true, FullMode = BoundedChannelFullMode.Wait });

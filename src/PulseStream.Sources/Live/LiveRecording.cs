@@ -18,9 +18,6 @@ public sealed class LiveRecording : Recording
     // A hundred seconds of reads ten times a second: longer than any disk is busy, small in memory.
     private const int MostArrivals = 1024;
 
-    // What crystals miss is far below.
-    private const double SaidRatePercent = 0.5;
-
     private readonly Channel<Arrival> _arrivals = Channel.CreateBounded<Arrival>(new BoundedChannelOptions(MostArrivals) { SingleReader = true, SingleWriter = true });
     private readonly BehaviorSubject<LinkChange> _link = new(new LinkChange(LinkState.Waiting, LinkState.Waiting, 0));
     private readonly CancellationTokenSource _stop = new();
@@ -177,10 +174,10 @@ public sealed class LiveRecording : Recording
 
     private void SayRate()
     {
-        if (!_hasSaidRate && _decoder.Tally.ArrivalRateHz is { } hz && Math.Abs(hz - Header.Rate.Hz) > Header.Rate.Hz * SaidRatePercent / 100)
+        if (!_hasSaidRate && ClockDrift.Words(_port, Header.Rate, _decoder.Tally) is { } words)
         {
             _hasSaidRate = true;
-            _say?.Invoke($"{_port}: {hz:0.00} samples a second arrive by this computer's clock, the layout says {Header.Rate.Hz}; the session keeps the layout's rate.");
+            _say?.Invoke(words);
         }
     }
 }

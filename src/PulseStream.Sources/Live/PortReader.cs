@@ -10,13 +10,10 @@ namespace PulseStream.Sources.Live;
 /// </summary>
 internal sealed class PortReader(string path, LineSettings settings, LinkWatch watch, TimeProvider clock, ChannelWriter<Arrival> to, Action<LinkChange> tell)
 {
-    private const int BufferBytes = 4096;
-
     // Soon enough that a person notices nothing, seldom enough that a system at work on the cable is left in peace.
     private const double ShortestWaitSeconds = 0.1;
     private const double LongestWaitSeconds = 1;
 
-    private readonly byte[] _buffer = new byte[BufferBytes];
     private readonly long _opened = clock.GetTimestamp();
     private LinkState _told = LinkState.Waiting;
     private double _silentSeconds;
@@ -56,13 +53,13 @@ internal sealed class PortReader(string path, LineSettings settings, LinkWatch w
         {
             while (!stop.IsCancellationRequested && IsToBeRead())
             {
-                var count = line.Read(_buffer);
-                if (count > 0)
+                var bytes = line.Read();
+                if (bytes.Length > 0)
                 {
                     _silentSeconds = watch.SilentSeconds(Now);
                     watch.Receive(Now);
                     Tell();
-                    Send(new Arrival(_buffer.AsSpan(0, count).ToArray(), Now), stop);
+                    Send(new Arrival(bytes.ToArray(), Now), stop);
                 }
             }
         }

@@ -14,7 +14,11 @@ public sealed class SerialLine : IDisposable
     private const int WriteMilliseconds = 1000;
     private const int BufferBytes = 65536;
 
+    private const int ReadBytes = 4096;
+
     private readonly SerialPort _port;
+    private readonly byte[] _bytes = new byte[ReadBytes];
+    private Task<int>? _reading;
 
     private SerialLine(SerialPort port) => _port = port;
 
@@ -42,21 +46,23 @@ public sealed class SerialLine : IDisposable
     }
 
     /// <summary>Reads what has come.</summary>
-    /// <param name="buffer">Where to.</param>
-    /// <returns>Bytes read; 0 where none came within a tenth of a second.</returns>
+    /// <returns>The bytes, until the next call; none where none came within a tenth of a second.</returns>
     /// <exception cref="IOException">The port has gone.</exception>
-    public int Read(byte[] buffer)
+    public ReadOnlySpan<byte> Read()
     {
-        ArgumentNullException.ThrowIfNull(buffer);
         try
         {
-            var count = _port.BaseStream.Read(buffer, 0, buffer.Length);
-            return count > 0 ? count : throw new IOException("The port has ended.");
-        }
-        catch (TimeoutException e)
-        {
-            // A read that begins after the cable was pulled waits like any other: the name tells.
-            return Exists(_port.PortName) ? 0 : throw new IOException("The port has gone.", e);
+            // A read that times out is given up, and with it bytes that came at that very moment: this one goes on waiting.
+            _reading ??= _port.BaseStream.ReadAsync(_bytes, 0, _bytes.Length);
+            if (Task.WaitAny([_reading], ReadMilliseconds) < 0)
+            {
+                // A read that begins after the cable was pulled waits like any other: the name tells.
+                return Exists(_port.PortName) ? [] : throw new IOException("The port has gone.");
+            }
+
+            var count = _reading.GetAwaiter().GetResult();
+            _reading = null;
+            return count > 0 ? _bytes.AsSpan(0, count) : throw new IOException("The port has ended.");
         }
         catch (Exception e) when (IsLoss(e) && e is not IOException)
         {
@@ -99,7 +105,6 @@ public sealed class SerialLine : IDisposable
         {
             // XON and XOFF are data in binary frames.
             Handshake = Handshake.None,
-            ReadTimeout = ReadMilliseconds,
             WriteTimeout = WriteMilliseconds,
             ReadBufferSize = BufferBytes,
         };

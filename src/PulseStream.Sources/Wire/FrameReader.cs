@@ -31,7 +31,8 @@ internal sealed class FrameReader
 
     /// <summary>Takes a frame that <see cref="Holds"/>.</summary>
     /// <param name="frame">As long as the layout says.</param>
-    public void Take(ReadOnlySpan<byte> frame)
+    /// <param name="arrivalSeconds">When its last byte came.</param>
+    public void Take(ReadOnlySpan<byte> frame, double arrivalSeconds)
     {
         for (var i = 0; i < _samples.Length; i++)
         {
@@ -49,23 +50,23 @@ internal sealed class FrameReader
             _samples[i] = SampleRow.SampleOf(_row);
         }
 
-        Place(frame);
+        Place(frame, arrivalSeconds);
     }
 
     public void Lose(WireFault fault, long refused, long missingFrames) => _placement.Lose(fault, refused, missingFrames * _samples.Length);
 
-    private void Place(ReadOnlySpan<byte> frame)
+    private void Place(ReadOnlySpan<byte> frame, double arrivalSeconds)
     {
         if (_counter is null || _counter.IsPerFrame || _samples.Length == 1)
         {
-            _placement.Take(_samples, CounterOf(frame, 0));
+            _placement.Take(_samples, CounterOf(frame, 0), arrivalSeconds);
             return;
         }
 
         // A number of its own for each sample.
         for (var i = 0; i < _samples.Length; i++)
         {
-            _placement.Take(_samples.AsSpan(i, 1), CounterOf(frame, i));
+            _placement.Take(_samples.AsSpan(i, 1), CounterOf(frame, i), arrivalSeconds);
         }
     }
 

@@ -35,9 +35,6 @@ internal sealed class SamplePlacement(SampleRate rate, CounterSpan? counter, boo
 
     public ArrivalRate Arrivals { get; } = new(rate.Hz);
 
-    /// <summary>When the bytes that are being read came, in seconds of any clock.</summary>
-    public double Arrival { get; set; }
-
     public SampleTally Tally => new(blocks.Count, _missing + (_started ? _lost : 0), faults.Total, _repeats) { ArrivalRateHz = Arrivals.ClockHz };
 
     /// <summary>The line was closed: what follows comes after a gap.</summary>
@@ -49,9 +46,13 @@ internal sealed class SamplePlacement(SampleRate rate, CounterSpan? counter, boo
         _lost += samples;
     }
 
-    public void Take(ReadOnlySpan<Sample> samples, long raw)
+    /// <summary>Takes the samples of a good frame.</summary>
+    /// <param name="samples">At least one.</param>
+    /// <param name="raw">Counter of the first; any where there is none.</param>
+    /// <param name="arrivalSeconds">When the frame's last byte came, in seconds of any steady clock.</param>
+    public void Take(ReadOnlySpan<Sample> samples, long raw, double arrivalSeconds)
     {
-        var next = new Held(raw, Arrival, _isBroken || Arrival - _lastArrival >= GapSeconds, samples.Length);
+        var next = new Held(raw, arrivalSeconds, _isBroken || arrivalSeconds - _lastArrival >= GapSeconds, samples.Length);
         if (counter is null)
         {
             Place(samples, next, _started ? AheadByOrder(next) : 1);

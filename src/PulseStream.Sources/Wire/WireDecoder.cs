@@ -15,6 +15,7 @@ public sealed class WireDecoder
     private readonly WireFaults _faults = new();
     private readonly SamplePlacement _placement;
     private readonly FrameFinder _finder;
+    private double _lastArrival;
 
     /// <summary>Begins before the first byte.</summary>
     /// <param name="layout">What the instrument says.</param>
@@ -46,13 +47,13 @@ public sealed class WireDecoder
     /// <param name="arrivalSeconds">When they came, in seconds of any steady clock.</param>
     public void Read(ReadOnlySpan<byte> bytes, double arrivalSeconds)
     {
-        if (arrivalSeconds - _placement.Arrival >= SamplePlacement.GapSeconds)
+        if (arrivalSeconds - _lastArrival >= SamplePlacement.GapSeconds)
         {
             _finder.Pause();
         }
 
-        _placement.Arrival = arrivalSeconds;
-        _finder.Read(bytes);
+        _lastArrival = arrivalSeconds;
+        _finder.Read(bytes, arrivalSeconds);
         _placement.Arrivals.Estimate();
     }
 

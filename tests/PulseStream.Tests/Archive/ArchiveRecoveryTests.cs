@@ -51,6 +51,45 @@ public sealed class ArchiveRecoveryTests
         Assert.Equal(Sessions.SomeReadings, ArchivedSession.Open(folder).Readings());
     }
 
+    // Power fails while the session writes: data base and log are copied together, as a disk would keep them at that instant.
+    [Fact]
+    public async Task PowerThatFailsAtAnyInstantCostsTheLastSecondAtMost()
+    {
+        const int trials = 40;
+        const int hz = 100;
+        var chance = new Random(20260118);
+        using var archive = new TemporaryArchive();
+        using var writer = Sessions.Begin(archive.Folder, pace: JournalPace.Live);
+        var received = Sessions.WholeCounts(0, trials * hz);
+        var (length, written) = (10, 0L);
+        var writing = Task.Run(
+            async () =>
+            {
+                for (var at = 0; at < trials * hz; at += length)
+                {
+                    writer.Append(new SampleBlock(at, received.Samples.Slice(at, length)));
+                    Interlocked.Exchange(ref written, at + length);
+                    await Task.Delay(1);
+                }
+            },
+            TestContext.Current.CancellationToken);
+        while (!writing.IsCompleted)
+        {
+            await Task.Delay(chance.Next(5, 60), TestContext.Current.CancellationToken);
+            using var lost = new TemporaryArchive();
+            var before = Interlocked.Read(ref written);
+            var folder = Copy(writer.Folder, lost.Folder, "journal.db", "journal.db-wal");
+
+            Recover(lost.Folder);
+
+            var kept = Directory.Exists(folder) && SessionArchive.IsSession(folder) ? Sessions.ReadBack(folder) : [];
+            Assert.True(kept.Count >= before - hz, $"{kept.Count} samples kept of {before}");
+            Assert.Equal(Sessions.Indexed(received).Take(kept.Count), kept);
+        }
+
+        await writing;
+    }
+
     [Fact]
     public void GapsOfASessionThatWasCutOffCountAsMissing()
     {
@@ -197,12 +236,12 @@ public sealed class ArchiveRecoveryTests
     private static string SessionFolder(string archive) =>
         Path.GetDirectoryName(Directory.EnumerateFiles(archive, "journal.db", SearchOption.AllDirectories).Single())!;
 
-    private static string Copy(string folder, string archive)
+    private static string Copy(string folder, string archive, params string[] inOrder)
     {
         var target = Directory.CreateDirectory(Path.Combine(archive, "person=hut-07", "date=2026-03-01", "session=night")).FullName;
-        foreach (var file in Directory.EnumerateFiles(folder))
+        foreach (var name in inOrder.Length > 0 ? inOrder : Directory.EnumerateFiles(folder).Select(Path.GetFileName))
         {
-            File.Copy(file, Path.Combine(target, Path.GetFileName(file)));
+            File.Copy(Path.Combine(folder, name!), Path.Combine(target, name!));
         }
 
         return target;

@@ -37,6 +37,19 @@ public sealed class ArchivedSessionTests
     }
 
     [Fact]
+    public void ARateOfArrivalIsKeptAndTheLayoutsRateStaysTheSessions()
+    {
+        using var archive = new TemporaryArchive();
+        using var writer = Sessions.Begin(archive.Folder);
+        writer.Append(Sessions.WholeCounts(0, 300));
+        writer.Seal(SampleTally.Empty with { Samples = 300, ArrivalRateHz = 100.8 });
+
+        var kept = JsonElement.Parse(File.ReadAllBytes(Path.Combine(writer.Folder, "session.json")));
+        Assert.Equal(100.8, kept.GetProperty("arrivalRateHz").GetDouble());
+        Assert.Equal(100, ArchivedSession.Open(writer.Folder).Header.Rate.Hz);
+    }
+
+    [Fact]
     public void TheDescriptionSaysWhatIsKnown()
     {
         using var archive = new TemporaryArchive();

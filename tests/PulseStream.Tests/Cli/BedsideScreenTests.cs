@@ -15,6 +15,7 @@ public sealed class BedsideScreenTests
     public async Task ALiveSessionShowsNumbersWhatToDoAndTheAdvice()
     {
         var (screen, output) = await Run("slow-fall.csv", "--rate", "50");
+        Assert.Contains("standard input, 50 Hz", screen, StringComparison.Ordinal);
         Assert.Contains("Waiting for the first samples.", screen, StringComparison.Ordinal);
         Assert.Contains("Stay as you are: the signal is settling.", screen, StringComparison.Ordinal);
         Assert.Contains("SpO2 96 %", screen, StringComparison.Ordinal);

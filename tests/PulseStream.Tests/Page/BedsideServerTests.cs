@@ -2,12 +2,9 @@ using System.Net;
 using System.Net.Http.Json;
 using PulseStream.Page;
 using PulseStream.Page.Web;
-using PulseStream.Readings;
 using PulseStream.Samples;
-using PulseStream.Sessions;
 using PulseStream.Simulation;
 using PulseStream.Triage;
-using PulseStream.Triage.Policies;
 using Xunit;
 
 namespace PulseStream.Tests.Page;
@@ -23,8 +20,7 @@ public sealed class BedsideServerTests : IAsyncLifetime
 
     public BedsideServerTests() => _session = new(
         _recording,
-        new Judgement(CalibrationCurve.TextbookLine, new ReadingOptions(), TriagePolicy.AdultsAtHomeSeaLevel, new Circumstances(), []),
-        archive: null,
+        Feeling.NotAsked,
         Options,
         TimeProvider.System);
 

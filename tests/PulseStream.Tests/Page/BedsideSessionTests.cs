@@ -1,9 +1,11 @@
 using System.Text.Json;
+using PulseStream.Archive;
 using PulseStream.Page;
 using PulseStream.Page.Live;
 using PulseStream.Readings;
 using PulseStream.Sessions;
 using PulseStream.Simulation;
+using PulseStream.Tests.Cli;
 using PulseStream.Triage;
 using PulseStream.Triage.Policies;
 using Xunit;
@@ -22,7 +24,7 @@ public sealed class BedsideSessionTests
         session.Broadcast.Join(session.Hello);
         session.Broadcast.Join(session.Hello);
 
-        session.Run(CancellationToken.None);
+        session.Run(Default, archive: null, CancellationToken.None);
 
         Assert.Equal(1, recording.Subscriptions);
     }
@@ -49,6 +51,36 @@ public sealed class BedsideSessionTests
     }
 
     [Fact]
+    public async Task AnAnswerBeforeTheFirstSampleCountsAndShowsAtOnce()
+    {
+        var told = await ToldAfter(_ => { }, before: session => session.Answer(Feeling.Breathless));
+
+        var shown = told.FindIndex(one => one.Name == PageNames.Feeling && one.Json.Contains("breathless", StringComparison.Ordinal));
+        Assert.InRange(shown, 0, told.FindIndex(one => one.Name == PageNames.Session));
+        Assert.Equal("doctor-now", Level(told));
+    }
+
+    [Fact]
+    public async Task AnArchiveThatCanNoLongerBeWrittenIsSaidAndTheSessionGoesOn()
+    {
+        using var folder = new TemporaryFolder();
+        using var recording = new CountedRecording(new Scenario { DurationSeconds = 20 });
+        using var archive = SessionWriter.Create(
+            folder["archive"], new SessionIdentity("s"), recording.Header, new SessionSettings("c", "{}", "p", "{}", "1"), JournalPace.Live);
+        using var session = Begin(recording);
+        var listening = session.Broadcast.Join(session.Hello);
+        Directory.Delete(folder["archive"], recursive: true);
+
+        session.Run(Default, archive, CancellationToken.None);
+
+        session.Dispose();
+        var told = await All(listening);
+        Assert.Single(told, one => one.Name == PageNames.Unkept);
+        Assert.Contains(told, one => one.Name == PageNames.Reading);
+        Assert.NotNull(session.ArchiveProblem);
+    }
+
+    [Fact]
     public async Task ARefusedSecondCarriesItsSentenceAndNoNumber()
     {
         var first = Json((await ToldAfter(_ => { })).First(one => one.Name == PageNames.Second));
@@ -67,7 +99,7 @@ public sealed class BedsideSessionTests
     }
 
     private static BedsideSession Begin(CountedRecording recording) =>
-        new(recording, Default, archive: null, new BedsideOptions("hut-07", Archive: null, Speed: 1), new SteppedClock());
+        new(recording, Feeling.NotAsked, new BedsideOptions("hut-07", Archive: null, Speed: 1), new SteppedClock());
 
     // Twenty seconds in blocks of a quarter of one are fewer events than a viewer's queue holds.
     private static async Task<List<PageEvent>> ToldAfter(Action<BedsideSession> then, Action<BedsideSession>? before = null)
@@ -76,9 +108,14 @@ public sealed class BedsideSessionTests
         var session = Begin(recording);
         var listening = session.Broadcast.Join(session.Hello);
         before?.Invoke(session);
-        session.Run(CancellationToken.None);
+        session.Run(Default, archive: null, CancellationToken.None);
         then(session);
         session.Dispose();
+        return await All(listening);
+    }
+
+    private static async Task<List<PageEvent>> All(Viewer listening)
+    {
         var all = new List<PageEvent>();
         await foreach (var told in listening.Events(TestContext.Current.CancellationToken))
         {

@@ -111,4 +111,22 @@ public sealed class CauseTests
             Assert.Empty(Heard.Of(RateHz, lifeless.Samples()).Usable);
         }
     }
+
+    // What leaks past takes the place of what the finger let through: the light stays as bright, R moves by itself.
+    [Theory]
+    [InlineData(0.55, 0.22)]
+    [InlineData(0.2, 0.5)]
+    public void AFingerThatSlipsInSteadyLightIsMisplaced(double infraredLeak, double redLeak)
+    {
+        var samples = new Finger { Seconds = 70, PulsePerMinute = 90, Spo2 = _ => 88 }.Samples().Select((sample, n) =>
+        {
+            var slipped = AddedLight.Ramp(n / RateHz, 25, 20);
+            return (Sample?)Sample.OfLight(
+                (sample!.Value.Red * (1 - (redLeak * slipped))) + (RedCounts * redLeak * slipped),
+                (sample.Value.Infrared * (1 - (infraredLeak * slipped))) + (InfraredCounts * infraredLeak * slipped));
+        });
+        var heard = Heard.Of(RateHz, [.. samples]);
+        Assert.All(heard.Readings, r => Assert.Equal(88, r.Spo2.Percent, 2.0));
+        Assert.All(Enumerable.Range(45, 25), second => Assert.Equal(Reasons.Misplaced, heard.ReasonsAt(second)));
+    }
 }

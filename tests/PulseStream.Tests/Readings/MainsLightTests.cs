@@ -44,6 +44,34 @@ public sealed class MainsLightTests
         Assert.All(later, s => Assert.Equal(97, s.Spo2!.Value.Percent, 2 * PercentTolerance));
     }
 
+    // Channels are sampled one after the other, and mains light moves on in between.
+    [Theory]
+    [InlineData(72, 2.4, 0.8)]
+    [InlineData(81, 3.44, -0.8)]
+    [InlineData(90, 5.2, 0.6)]
+    [InlineData(85.5, 2.85, 0.4)]
+    public void MainsLightInAnotherPhaseInEitherChannelIsReadThrough(double pulsePerMinute, double hz, double phase)
+    {
+        var finger = new Finger { Seconds = 50, PulsePerMinute = pulsePerMinute };
+        var samples = finger.Samples().With(RateHz, t => (Later(t) * Mains(t + (phase / (2 * Math.PI * hz)), hz, PulseCounts / 3), Later(t) * Mains(t, hz, PulseCounts / 3)));
+        var later = Heard.Of(RateHz, samples).Usable.Where(s => s.SecondIndex >= 28).ToArray();
+        Assert.InRange(later.Length, 20, 22);
+        Assert.All(later, s => Assert.Equal(97, s.Spo2!.Value.Percent, 2 * PercentTolerance));
+        Assert.All(later, s => Assert.Equal(pulsePerMinute, s.PulseRatePerMinute ?? pulsePerMinute, PulseTolerance));
+
+        static double Later(double t) => AddedLight.Ramp(t, 18, 0.3);
+    }
+
+    // Smoothing takes part of a fast line away: that is no white noise.
+    [Fact]
+    public void FastMainsLightManyTimesThePulseIsNotNoise()
+    {
+        var samples = new Finger { Seconds = 50 }.Samples().WithRoomLight(RateHz, t => Mains(t, 6.5, 2.5 * PulseCounts));
+        var later = Heard.Of(RateHz, samples).Usable.Where(s => s.SecondIndex >= 15).ToArray();
+        Assert.InRange(later.Length, 32, 35);
+        Assert.All(later, s => Assert.Equal(97, s.Spo2!.Value.Percent, 2 * PercentTolerance));
+    }
+
     [Theory]
     [InlineData(2.4)]
     [InlineData(3.1)]

@@ -60,9 +60,11 @@ public sealed class PulseRateTests
     [InlineData(90, 0.5)]
     [InlineData(64, 0.31)]
     [InlineData(64, 0.34)]
-    public void TheWeakBeatsOfBigeminyCount(double perMinute, double height)
+    [InlineData(64, 0.27, 0.9)]
+    [InlineData(78, 0.28, 0.85)]
+    public void TheWeakBeatsOfBigeminyCount(double perMinute, double height, double early = 0.72)
     {
-        var heart = Heart.Of(Seconds, (k, _) => 60 / perMinute * (k % 2 == 0 ? 0.72 : 1.28), k => k % 2 == 0 ? 1 : height);
+        var heart = Heart.Of(Seconds, (k, _) => 60 / perMinute * (k % 2 == 0 ? early : 2 - early), k => k % 2 == 0 ? 1 : height);
         Assert.All(Read(heart).Where(s => s.PulseRatePerMinute is not null), s => Assert.Equal(0, Error(heart, s), Tolerance));
     }
 

@@ -25,6 +25,39 @@ public sealed class WaveTests
         Assert.All(heard.Usable, s => Assert.Equal(97, s.Spo2!.Value.Percent, PercentTolerance));
     }
 
+    // A second wave as high as the first, and a fall steeper than the front.
+    [Fact]
+    public void APulseThatFallsAsSteeplyAsItRisesIsRead()
+    {
+        static double Blood(double t)
+        {
+            var p = (1.83 * t) - Math.Floor(1.83 * t);
+            return p < 0.25 ? Step(p / 0.25) : p < 0.55 ? 1 - (0.12 * Math.Sin(Math.PI * (p - 0.25) / 0.3)) : Step((0.75 - p) / 0.2);
+        }
+
+        static double Step(double x) => 0.5 - (0.5 * Math.Cos(Math.PI * Math.Clamp(x, 0, 1)));
+        var heard = Heard.Of(100, new Finger { Blood = Blood }.Samples());
+        Assert.All(heard.Seconds.Where(s => s.SecondIndex >= StartSeconds), s => Assert.IsType<UsableSecond>(s));
+        Assert.All(heard.Usable, s => Assert.Equal(97, s.Spo2!.Value.Percent, PercentTolerance));
+    }
+
+    [Theory]
+    [InlineData(1.2, 0.25, 1.5)]
+    [InlineData(1.9, 0.2, 1.2)]
+    [InlineData(2.5, 0.3, 1.8)]
+    public void SomethingThatSwingsWithItsOvertoneIsNoFinger(double hz, double overtone, double phase)
+    {
+        (double, double) Swing(double t)
+        {
+            var turn = 2 * Math.PI * ((hz * t) + (0.01 * Math.Sin(0.4 * t)));
+            var light = 0.01 * (Math.Sin(turn) + (overtone * Math.Sin((2 * turn) + phase)));
+            return (light, 0.8 * light);
+        }
+
+        var heard = Heard.Of(100, new Finger { PerfusionPercent = 0, BreathingPercent = 0, NoisePercent = 0.004, Movement = Swing }.Samples());
+        Assert.Empty(heard.Usable);
+    }
+
     [Theory]
     [InlineData(40)]
     [InlineData(75)]

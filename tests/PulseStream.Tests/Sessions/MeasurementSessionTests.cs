@@ -1,3 +1,4 @@
+using System.Reactive.Subjects;
 using PulseStream.Archive;
 using PulseStream.Readings;
 using PulseStream.Samples;
@@ -69,6 +70,31 @@ public sealed class MeasurementSessionTests
         Assert.True(sealedAtEnd);
         Assert.Equal(2000, ArchivedSession.Open(archive.Folder).Counts.Samples);
         Assert.False(ArchivedSession.Open(archive.Folder).IsCancelled);
+    }
+
+    [Fact]
+    public void AnAnswerDuringTheSessionIsHeldJudgedAndArchived()
+    {
+        using var folder = new TemporaryFolder();
+        using var recording = new ScriptedRecording(new Scenario { DurationSeconds = 20 });
+        using var archive = Begin(folder, recording);
+        using var answers = new Subject<Feeling>();
+        var told = new List<SessionEvent>();
+
+        MeasurementSession.Events(recording, Default, archive, answers, CancellationToken.None).Subscribe(happened =>
+        {
+            told.Add(happened);
+            if (happened is SecondJudged { Second.SecondIndex: 12 })
+            {
+                answers.OnNext(Feeling.Breathless);
+            }
+        });
+
+        var held = told.FindIndex(happened => happened is FeelingHeld { Feeling: Feeling.Breathless });
+        Assert.InRange(held, 1, told.Count - 2);
+        Assert.Equal(AdviceLevel.DoctorNow, told.OfType<AdviceGiven>().Last().Advice.Level);
+        var kept = ArchivedSession.Open(archive.Folder).Advice().ToList();
+        Assert.Equal(told.OfType<AdviceGiven>().Select(given => given.Advice.Text), kept.Select(advice => advice.Text), StringComparer.Ordinal);
     }
 
     [Fact]

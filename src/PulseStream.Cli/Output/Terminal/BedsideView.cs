@@ -1,3 +1,4 @@
+using PulseStream.Cli.Inputs;
 using PulseStream.Readings;
 using PulseStream.Samples;
 using PulseStream.Sessions;
@@ -72,7 +73,7 @@ internal sealed class BedsideView(RecordingHeader header, int heldSeconds)
     /// <param name="hasUnicode">Whether it shows Unicode.</param>
     public IRenderable Picture(int columns, bool hasUnicode)
     {
-        var lines = new List<IRenderable> { new Words($"{header.Source}, {header.Rate.Hz:0.###} Hz", Quiet) };
+        var lines = new List<IRenderable> { new Words($"{SourceWords}, {header.Rate.Hz:0.###} Hz", Quiet) };
         lines.AddRange(wave.Rows(Math.Max(1, columns - 1), WaveRows, hasUnicode).Select(row => new Words(row, Plain) { Overflow = Overflow.Crop }));
         lines.Add(new Words(numerals, Strong));
         lines.Add(new Words(condition, Quiet));
@@ -88,6 +89,8 @@ internal sealed class BedsideView(RecordingHeader header, int heldSeconds)
         lines.Add(new Words("No medical device, no diagnosis. Ctrl-C ends it; what was received is kept.", Quiet));
         return new Rows(lines);
     }
+
+    private string SourceWords => header.Source == RecordingPaths.StandardInput ? "standard input" : header.Source;
 
     private static string Numerals(UsableSecond? usable) =>
         $"SpO2 {usable?.Spo2?.Percent.ToString("0", null) ?? "--"} %    pulse {usable?.PulseRatePerMinute?.ToString("0", null) ?? "--"} /min    perfusion {usable?.PerfusionPercent?.ToString("0.0", null) ?? "--"} %";

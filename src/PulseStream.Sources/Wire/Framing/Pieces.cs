@@ -10,20 +10,23 @@ internal sealed class Pieces(byte delimiter, int longest, PieceTaker take, Actio
 {
     private readonly byte[] _piece = new byte[longest];
     private int _length;
+
+    // A delimiter may open the next piece instead of ending this one: when it comes says nothing.
+    private double _lastByteSeconds;
     private bool _isTooLong;
     private bool _isOpening = true;
     private bool _isSkipping;
 
-    public override void Read(ReadOnlySpan<byte> bytes)
+    public override void Read(ReadOnlySpan<byte> bytes, double arrivalSeconds)
     {
         while (bytes.IndexOf(delimiter) is var at && at >= 0)
         {
-            Add(bytes[..at]);
+            Add(bytes[..at], arrivalSeconds);
             End();
             bytes = bytes[(at + 1)..];
         }
 
-        Add(bytes);
+        Add(bytes, arrivalSeconds);
     }
 
     public override void Break()
@@ -36,8 +39,9 @@ internal sealed class Pieces(byte delimiter, int longest, PieceTaker take, Actio
         (_length, _isTooLong, _isOpening, _isSkipping) = (0, false, true, skipsCutPiece);
     }
 
-    private void Add(ReadOnlySpan<byte> bytes)
+    private void Add(ReadOnlySpan<byte> bytes, double arrivalSeconds)
     {
+        _lastByteSeconds = bytes.Length > 0 ? arrivalSeconds : _lastByteSeconds;
         _isTooLong |= bytes.Length > longest - _length;
         if (!_isTooLong)
         {
@@ -53,7 +57,7 @@ internal sealed class Pieces(byte delimiter, int longest, PieceTaker take, Actio
             return;
         }
 
-        var fault = _isSkipping ? WireFault.None : _isTooLong ? WireFault.Length : take(_piece.AsSpan(0, _length));
+        var fault = _isSkipping ? WireFault.None : _isTooLong ? WireFault.Length : take(_piece.AsSpan(0, _length), _lastByteSeconds);
         if (fault != WireFault.None && !_isOpening)
         {
             lose(fault);

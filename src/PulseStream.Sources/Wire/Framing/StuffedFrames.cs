@@ -18,7 +18,7 @@ internal sealed class StuffedFrames(BinaryLayout layout, FrameReader frames)
     // Every byte may be escaped in SLIP, which is more than COBS adds.
     private static int LongestOf(BinaryLayout layout) => (2 * layout.Length) + 2;
 
-    private WireFault Take(ReadOnlySpan<byte> piece)
+    private WireFault Take(ReadOnlySpan<byte> piece, double arrivalSeconds)
     {
         if (!(layout.Frame == FrameKind.Cobs ? Cobs.TryDecode(piece, _plain, out var length) : Slip.TryDecode(piece, _plain, out length)))
         {
@@ -36,7 +36,7 @@ internal sealed class StuffedFrames(BinaryLayout layout, FrameReader frames)
             return WireFault.Checksum;
         }
 
-        frames.Take(frame);
+        frames.Take(frame, arrivalSeconds);
         return WireFault.None;
     }
 }

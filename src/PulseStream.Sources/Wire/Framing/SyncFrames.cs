@@ -5,12 +5,13 @@ namespace PulseStream.Sources.Wire.Framing;
 /// <summary>
 /// Frames of one length that open with the same bytes. Where one fails, the next is sought from its second byte on, so
 /// that a frame behind a cut or doubled byte is found. Without a checksum a frame counts only if another opening follows
-/// it: a lost or added byte would shift values unseen.
+/// it: a lost or added byte would shift values unseen. When that opening comes does not matter.
 /// </summary>
 internal sealed class SyncFrames(BinaryLayout layout, FrameReader frames) : FrameFinder
 {
     // Room for some frames, so that what is left is moved down seldom.
     private readonly byte[] _room = new byte[8 * (layout.Length + layout.Sync.Length)];
+    private readonly double[] _cameSeconds = new double[8 * (layout.Length + layout.Sync.Length)];
     private readonly int _lookAhead = frames.IsProven ? 0 : layout.Sync.Length;
     private int _start;
     private int _end;
@@ -18,13 +19,14 @@ internal sealed class SyncFrames(BinaryLayout layout, FrameReader frames) : Fram
     private bool _hasFailed;
     private bool _isOpening = true;
 
-    public override void Read(ReadOnlySpan<byte> bytes)
+    public override void Read(ReadOnlySpan<byte> bytes, double arrivalSeconds)
     {
         while (bytes.Length > 0)
         {
             MakeRoom();
             var part = bytes[..Math.Min(bytes.Length, _room.Length - _end)];
             part.CopyTo(_room.AsSpan(_end));
+            _cameSeconds.AsSpan(_end, part.Length).Fill(arrivalSeconds);
             _end += part.Length;
             bytes = bytes[part.Length..];
             Search(_lookAhead);
@@ -46,6 +48,7 @@ internal sealed class SyncFrames(BinaryLayout layout, FrameReader frames) : Fram
     private void MakeRoom()
     {
         Rest.CopyTo(_room);
+        _cameSeconds.AsSpan(_start, _end - _start).CopyTo(_cameSeconds);
         (_start, _end) = (0, _end - _start);
     }
 
@@ -65,7 +68,7 @@ internal sealed class SyncFrames(BinaryLayout layout, FrameReader frames) : Fram
             {
                 EndOfGarbage();
                 _isOpening = false;
-                frames.Take(frame);
+                frames.Take(frame, _cameSeconds[_start + layout.Length - 1]);
                 _start += layout.Length;
             }
             else

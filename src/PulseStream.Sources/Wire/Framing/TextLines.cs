@@ -34,7 +34,7 @@ internal sealed class TextLines
         fault => placement.Lose(fault, 1, 1),
         skipsCutPiece: !layout.HasChecksum && layout.StartsWith.Length == 0);
 
-    private WireFault Take(ReadOnlySpan<byte> line)
+    private WireFault Take(ReadOnlySpan<byte> line, double arrivalSeconds)
     {
         line = line.TrimEnd((byte)'\r');
         if (line.Length == 0 || !line.StartsWith(_layout.StartsWith))
@@ -49,8 +49,8 @@ internal sealed class TextLines
 
         // Layouts count the opening as a field of its own or not at all; the number of fields tells which.
         var opening = _layout.StartsWith.Length;
-        var fault = ReadFields(line);
-        return fault == WireFault.Length && opening > 0 ? ReadFields(WithoutSeparator(line[opening..])) : fault;
+        var fault = ReadFields(line, arrivalSeconds);
+        return fault == WireFault.Length && opening > 0 ? ReadFields(WithoutSeparator(line[opening..]), arrivalSeconds) : fault;
     }
 
     private ReadOnlySpan<byte> WithoutSeparator(ReadOnlySpan<byte> rest) =>
@@ -68,7 +68,7 @@ internal sealed class TextLines
         return Checksum.Xor(line.StartsWith((byte)'$') ? line[1..] : line) == told;
     }
 
-    private WireFault ReadFields(ReadOnlySpan<byte> line)
+    private WireFault ReadFields(ReadOnlySpan<byte> line, double arrivalSeconds)
     {
         if (Split(line) != _layout.Fields.Length)
         {
@@ -92,10 +92,10 @@ internal sealed class TextLines
             _row[(int)field.Column] = (value * field.Scale) + field.Add;
         }
 
-        return Place();
+        return Place(arrivalSeconds);
     }
 
-    private WireFault Place()
+    private WireFault Place(double arrivalSeconds)
     {
         var counter = _row[(int)CsvColumn.Sample];
         if (!double.IsNaN(counter) && !(counter >= 0 && counter <= LargestCounter && Math.Floor(counter) == counter))
@@ -108,7 +108,7 @@ internal sealed class TextLines
             return WireFault.NegativeCounts;
         }
 
-        _placement.Take([SampleRow.SampleOf(_row)], double.IsNaN(counter) ? 0 : (long)counter);
+        _placement.Take([SampleRow.SampleOf(_row)], double.IsNaN(counter) ? 0 : (long)counter, arrivalSeconds);
         return WireFault.None;
     }
 

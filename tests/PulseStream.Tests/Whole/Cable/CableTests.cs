@@ -34,7 +34,7 @@ public sealed class CableTests
     }
 
     [Fact]
-    public void EverySampleIsAccountedForHoweverTheCableIsPulled()
+    public async Task EverySampleIsAccountedForHoweverTheCableIsPulled()
     {
         PulledCable.SkipWhereLacking();
         var chance = new Random(20260118);
@@ -48,10 +48,10 @@ public sealed class CableTests
         {
             var (seconds, back) = (reader.Seconds, trial);
             cable.Pull();
-            Thread.Sleep(chance.Next(50, 1500));
+            await Task.Delay(chance.Next(50, 1500), TestContext.Current.CancellationToken);
             cable.Plug();
             reader.WaitUntil(program => program.Error.Count(line => line.Contains("back after", StringComparison.Ordinal)) == back && program.Seconds > seconds);
-            Thread.Sleep(chance.Next(50, 500));
+            await Task.Delay(chance.Next(50, 500), TestContext.Current.CancellationToken);
         }
 
         Assert.Equal(130, reader.Interrupt());
@@ -66,7 +66,7 @@ public sealed class CableTests
     }
 
     [Fact]
-    public void AKillCostsTheLastSecondAtMost()
+    public async Task AKillCostsTheLastSecondAtMost()
     {
         PulledCable.SkipWhereLacking();
         var chance = new Random(20260119);
@@ -78,7 +78,7 @@ public sealed class CableTests
             reader.WaitUntilSaid("waiting for the instrument's first byte");
             using var player = Play(cable, seconds: 3600);
             reader.WaitUntil(program => program.Seconds >= 1);
-            Thread.Sleep(chance.Next(0, 800));
+            await Task.Delay(chance.Next(0, 800), TestContext.Current.CancellationToken);
 
             reader.Kill();
 
@@ -93,6 +93,41 @@ public sealed class CableTests
             Assert.True(killed.Counts.Samples >= (told - 1) * LayoutHz, $"{killed.Counts.Samples} samples of {told} s told");
             IsWhatWasSent(killed);
         }
+    }
+
+    [Fact]
+    public void ServeBeginsItsSessionWithTheFirstByteAndSealsIt()
+    {
+        PulledCable.SkipWhereLacking();
+        using var folder = new TemporaryFolder();
+        using var cable = new PulledCable();
+        using var server = new LiveProgram("serve", cable.Reader, "--layout", LiveProgram.Layout("hut-binary"), "--archive", folder["archive"], "--port", "0");
+        server.WaitUntilSaid("waiting for the instrument's first byte");
+        Assert.Empty(Directory.EnumerateFiles(folder.Path, "*", SearchOption.AllDirectories));
+        using var player = Play(cable, seconds: 4);
+        Assert.Equal(0, player.ExitStatus());
+        server.WaitUntilSaid("nothing has come for 2 s");
+
+        Assert.Equal(130, server.Interrupt());
+
+        var session = ArchivedSession.Open(Assert.Single(SessionArchive.Sessions(folder["archive"])));
+        session.Verify();
+        IsWhatWasSent(session);
+        Assert.Equal(4 * LayoutHz, session.Counts.Samples);
+    }
+
+    [Fact]
+    public void AnInstrumentThatNeverSpeaksLeavesNoSessionBehind()
+    {
+        PulledCable.SkipWhereLacking();
+        using var folder = new TemporaryFolder();
+        using var cable = new PulledCable();
+        using var server = new LiveProgram("serve", cable.Reader, "--layout", LiveProgram.Layout("hut-text"), "--archive", folder["archive"], "--port", "0");
+        server.WaitUntilSaid("waiting for the instrument's first byte");
+
+        Assert.Equal(130, server.Interrupt());
+
+        Assert.Empty(SessionArchive.Sessions(folder["archive"]));
     }
 
     [Fact]

@@ -22,16 +22,17 @@ internal sealed class PulledCable : IDisposable
     public void Plug()
     {
         // Its outputs are its own: one that is left over must not hold those of the tests open.
-        _socat = Process.Start(new ProcessStartInfo("/usr/bin/socat", [$"pty,raw,echo=0,link={Instrument}", $"pty,raw,echo=0,link={Reader}"])
+        _socat = Process.Start(new ProcessStartInfo("/usr/bin/socat", ["-d", "-d", $"pty,raw,echo=0,link={Instrument}", $"pty,raw,echo=0,link={Reader}"])
         {
             RedirectStandardOutput = true,
             RedirectStandardError = true,
             UseShellExecute = false,
         })!;
-        while (!File.Exists(Instrument) || !File.Exists(Reader))
+        while (_socat.StandardError.ReadLine() is { } said && !said.Contains("starting data transfer", StringComparison.Ordinal))
         {
-            Thread.Sleep(1);
         }
+
+        Assert.True(File.Exists(Instrument) && File.Exists(Reader), "socat made no pseudo-terminals.");
     }
 
     public void Pull()

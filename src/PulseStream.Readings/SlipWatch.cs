@@ -1,0 +1,86 @@
+using PulseStream.Signal;
+
+namespace PulseStream.Readings;
+
+/// <summary>
+/// Tells a finger that slips while the light stays as bright: what leaks past takes the place of what the finger lets
+/// through, more of one light than of the other, so infrared's pulse shrinks and R moves with it. Blood that loses oxygen
+/// moves R alone, vessels that close shrink both pulses alike.
+/// </summary>
+internal sealed class SlipWatch(JudgeOptions options)
+{
+    private readonly double[] logHeights = new double[options.SlipSeconds];
+    private readonly double[] logRatios = new double[options.SlipSeconds];
+    private int count;
+    private double heightBefore;
+    private double ratioBefore;
+
+    /// <summary>Whether the finger slips, or has slipped and not come back.</summary>
+    public bool IsSlipping { get; private set; }
+
+    /// <summary>The finger has left.</summary>
+    public void Forget()
+    {
+        count = 0;
+        IsSlipping = false;
+    }
+
+    /// <summary>Looks at a second whose pulse is sound in itself.</summary>
+    public bool Sees(in SignalSecond second)
+    {
+        if (IsShort(second))
+        {
+            return IsSlipping;
+        }
+
+        var height = Math.Log(second.Fit.PulseSize);
+        var ratio = Math.Log(second.Fit.Ratio);
+        if (IsSlipping)
+        {
+            IsSlipping = heightBefore - height > options.SlipShrink / 2 && Math.Abs(ratio - ratioBefore) > options.SlipRatioChange / 2;
+            return IsSlipping;
+        }
+
+        var highest = Highest();
+        if (highest < 0)
+        {
+            return false;
+        }
+
+        heightBefore = logHeights[highest];
+        ratioBefore = logRatios[highest];
+        var shrink = heightBefore - height;
+        var change = Math.Abs(ratio - ratioBefore);
+        IsSlipping = shrink > options.SlipShrink
+            && change > options.SlipRatioChange
+            && change > options.SlipRatioShare * shrink;
+        return IsSlipping;
+    }
+
+    /// <summary>Takes over a believed second.</summary>
+    public void Remember(in SignalSecond second)
+    {
+        if (IsShort(second))
+        {
+            return;
+        }
+
+        logHeights[count % logHeights.Length] = Math.Log(second.Fit.PulseSize);
+        logRatios[count % logHeights.Length] = Math.Log(second.Fit.Ratio);
+        count++;
+    }
+
+    // A short window takes more of a slow pulse away with the baseline.
+    private bool IsShort(in SignalSecond second) => !(second.Fit.WindowSeconds >= options.SlipBeats * second.Pulse.PeriodSeconds);
+
+    private int Highest()
+    {
+        var highest = -1;
+        for (var k = 0; k < Math.Min(count, logHeights.Length); k++)
+        {
+            highest = highest < 0 || logHeights[k] > logHeights[highest] ? k : highest;
+        }
+
+        return highest;
+    }
+}
