@@ -4,6 +4,7 @@ using PulseStream.Readings;
 using PulseStream.Samples;
 using PulseStream.Signal;
 using PulseStream.Sources.Csv;
+using PulseStream.Sources.Signals;
 
 namespace PulseStream.Cli.Inputs;
 
@@ -22,7 +23,7 @@ internal static class SeriesFile
     {
         if (Directory.Exists(path))
         {
-            using var session = RecordingPaths.Open(path, input, new CsvOptions(null, null, null, say), cancel);
+            using var session = RecordingPaths.Open(path, input, new CsvOptions(null, null, null, say), SignalMap.Empty, cancel);
             return FromRecording(session, path, curve, cancel);
         }
 
