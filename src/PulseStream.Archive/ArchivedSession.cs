@@ -31,8 +31,11 @@ public sealed class ArchivedSession
     /// <summary>Whether the session was cut off and completed later.</summary>
     public bool IsRecovered => document.Recovered;
 
+    /// <summary>Whether it is a replay that was cancelled before the recording's end.</summary>
+    public bool IsCancelled => document.Cancelled;
+
     /// <summary>Whose session it is.</summary>
-    public SessionIdentity Identity => new(document.Session, document.Person, document.Sensor, document.Site);
+    public SessionIdentity Identity => new(document.Session, document.Person, document.Sensor, document.Site) { Activity = document.Activity };
 
     /// <summary>How it was judged.</summary>
     public SessionSettings Settings => new(

@@ -11,6 +11,9 @@ namespace PulseStream.Archive;
 /// <exception cref="BadInputException">One of them is no <see cref="Pseudonym"/>.</exception>
 public sealed record SessionIdentity(string Session, string? Person = null, string? Sensor = null, string? Site = null)
 {
+    /// <summary>The activity of a check after a minute of standing up and sitting down.</summary>
+    public const string Exertion = "exertion";
+
     // Leaves room in a pseudonym for the start (16 characters).
     private const int LongestStem = 40;
 
@@ -25,6 +28,9 @@ public sealed record SessionIdentity(string Session, string? Person = null, stri
 
     /// <summary>Where on the body; null where not told.</summary>
     public string? Site { get; } = Site is null ? null : Pseudonym.Checked("site", Site);
+
+    /// <summary>What the person had just done, <see cref="Exertion"/>; null where not told, which is rest.</summary>
+    public string? Activity { get; init; }
 
     /// <summary>
     /// A session name made of the source's file name and the start, in UTC, where known: "night-20260301T060000Z". Says

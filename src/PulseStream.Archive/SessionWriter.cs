@@ -134,14 +134,15 @@ public sealed class SessionWriter : IDisposable
 
     /// <summary>Ends the session: its files are written and verified, then the journal is removed. Call once, nothing after it.</summary>
     /// <param name="tally">What the source has counted.</param>
+    /// <param name="isCancelled">Whether it ended before the recording did.</param>
     /// <exception cref="BadInputException">The archive cannot be written; the journal stays for recovery.</exception>
-    public void Seal(SampleTally tally)
+    public void Seal(SampleTally tally, bool isCancelled = false)
     {
         Flush();
 
         // A cut while sealing must not cost the counts.
         journal.SetState(ArchiveRecovery.TallyKey, JsonSerializer.Serialize([tally.Samples, tally.Missing, tally.RefusedRows, tally.Repeats], TallyJson.Default.Int64Array));
-        SessionSealer.Seal(Folder, journal, tally);
+        SessionSealer.Seal(Folder, journal, tally, isCancelled);
         journal.Dispose();
         File.Delete(Path.Combine(Folder, WireNames.JournalFile));
     }

@@ -47,6 +47,8 @@ public static class ArchivedResults
     private static GivenLevel LevelOf(ArchivedAdvice advice) =>
         new(advice.Second, AdviceLevelName.TryParse(advice.Level, out var level) ? level : AdviceLevel.Emergency);
 
-    private static string IdentityOf(string folder) =>
+    /// <summary>Person, date and session of a session's folder.</summary>
+    /// <param name="folder">The folder.</param>
+    public static string IdentityOf(string folder) =>
         string.Join('/', Path.GetFullPath(folder).Split(Path.DirectorySeparatorChar, StringSplitOptions.RemoveEmptyEntries).TakeLast(FoldersOfASession));
 }

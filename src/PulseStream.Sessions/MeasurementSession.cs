@@ -44,7 +44,7 @@ public static class MeasurementSession
             var measured = recording.Blocks(cancel)
                 .Do(static _ => { }, _ => archive?.Discard())
                 .Select(block => new Func<IEnumerable<SessionEvent>>(() => course.Read(block)))
-                .Concat(Observable.Return<Func<IEnumerable<SessionEvent>>>(() => course.Finish(recording.Tally)));
+                .Concat(Observable.Return<Func<IEnumerable<SessionEvent>>>(() => course.Finish(recording.Tally, cancel.IsCancellationRequested)));
 
             // Merge lets one through at a time, so that the course is never told two things at once. Answers are heard
             // from the start: a recording may push its blocks while it is subscribed to.

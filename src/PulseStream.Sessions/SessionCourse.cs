@@ -48,10 +48,12 @@ internal sealed class SessionCourse : IReadingObserver
         return TakeTold();
     }
 
-    public IEnumerable<SessionEvent> Finish(SampleTally tally)
+    public IEnumerable<SessionEvent> Finish(SampleTally tally, bool isCancelled)
     {
         _reader.Finish(this);
-        Keep(archive => archive.Seal(tally));
+
+        // A live session ends when somebody ends it; a replay that was cancelled lacks the rest of its recording.
+        Keep(archive => archive.Seal(tally, isCancelled && archive.Pace == JournalPace.Replay));
 
         // An answer may still come; what is sealed stays as it is.
         _archive = null;

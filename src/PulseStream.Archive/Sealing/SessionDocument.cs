@@ -29,6 +29,9 @@ internal sealed record SessionDocument
 
     public required string? Site { get; init; }
 
+    /// <summary>What the person had just done; null for rest.</summary>
+    public string? Activity { get; init; }
+
     public required string Curve { get; init; }
 
     public required JsonElement CurveSettings { get; init; }
@@ -41,6 +44,9 @@ internal sealed record SessionDocument
 
     /// <summary>Whether the session was cut off and completed later from its journal.</summary>
     public bool Recovered { get; init; }
+
+    /// <summary>Whether a replay was cancelled before the recording's end.</summary>
+    public bool Cancelled { get; init; }
 
     /// <summary>Samples a second by the computer's clock, where a live source could tell.</summary>
     public double? ArrivalRateHz { get; init; }
@@ -68,6 +74,7 @@ internal sealed record SessionDocument
         Start = header.Start,
         Sensor = identity.Sensor,
         Site = identity.Site,
+        Activity = identity.Activity,
         Curve = settings.CurveName,
         CurveSettings = JsonElement.Parse(settings.CurveJson),
         Policy = settings.PolicyName,

@@ -17,7 +17,8 @@ internal static class SessionSealer
     /// <param name="folder">The session's folder.</param>
     /// <param name="journal">Its journal, held and committed.</param>
     /// <param name="tally">What the source has counted; null where the session was cut off.</param>
-    public static void Seal(string folder, Journal journal, SampleTally? tally)
+    /// <param name="isCancelled">Whether it ended before the recording did.</param>
+    public static void Seal(string folder, Journal journal, SampleTally? tally, bool isCancelled = false)
     {
         var begun = SessionDocumentFile.Parse(journal.Begun!);
         var files = new SortedDictionary<string, StoredFile>(StringComparer.Ordinal);
@@ -42,7 +43,7 @@ internal static class SessionSealer
             files[SecondRows.Table.FileName].Rows,
             usableSeconds,
             files[ReadingRows.Table.FileName].Rows);
-        InPlace(folder, WireNames.SessionFile, path => SessionDocumentFile.Write(path, begun with { Recovered = tally is null, ArrivalRateHz = tally?.ArrivalRateHz, Counts = counts, Files = files }));
+        InPlace(folder, WireNames.SessionFile, path => SessionDocumentFile.Write(path, begun with { Recovered = tally is null, Cancelled = isCancelled, ArrivalRateHz = tally?.ArrivalRateHz, Counts = counts, Files = files }));
 
         IEnumerable<Cell[]> RowsOf(ResultTable table) => table == SecondRows.Table
             ? journal.Rows(table).Select(row =>

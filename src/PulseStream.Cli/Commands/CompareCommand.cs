@@ -3,6 +3,10 @@ using PulseStream.Cli.Inputs;
 using PulseStream.Cli.Options;
 using PulseStream.Cli.Output;
 using PulseStream.Comparison;
+using PulseStream.Readings.Curves;
+using PulseStream.Samples;
+using PulseStream.Triage;
+using PulseStream.Triage.Policies;
 
 namespace PulseStream.Cli.Commands;
 
@@ -23,8 +27,11 @@ internal sealed class CompareCommand
         Exit status 1: a lost alarm, a limit passed, or a recording whose results could not be read.
         """;
 
-    private readonly Argument<string> _a = new("A") { Description = "results of the first run" };
-    private readonly Argument<string> _b = new("B") { Description = "results of the second run" };
+    private readonly Argument<string?> _a = new("A") { Arity = ArgumentArity.ZeroOrOne, Description = "results of the first run; with --baseline the recordings to replay, DIR's own where left out" };
+    private readonly Argument<string?> _b = new("B") { Arity = ArgumentArity.ZeroOrOne, Description = "results of the second run; none with --baseline" };
+    private readonly Option<string?> _baseline = new("--baseline") { HelpName = "DIR", Description = "A is this archive, B a replay by this program on all processors" };
+    private readonly Option<string?> _curve = new("--curve") { HelpName = "FILE", Description = "with --baseline: calibration curve (JSON) instead of each session's own" };
+    private readonly Option<string?> _policy = new("--policy") { HelpName = "FILE", Description = "with --baseline: triage policy (JSON) instead of each session's own" };
     private readonly FormatOptions _format = new();
     private readonly ComparisonLimits _limits = new();
     private readonly Surroundings _surroundings;
@@ -35,22 +42,22 @@ internal sealed class CompareCommand
     public static Command Of(Surroundings surroundings, ResultStream results)
     {
         var compare = new CompareCommand(surroundings, results);
-        var command = new Command("compare", Description) { compare._a, compare._b };
+        var command = new Command("compare", Description) { compare._a, compare._b, compare._baseline, compare._curve, compare._policy };
         compare._a.Validators.Add(PathArguments.RefuseUnknownOptions);
         compare._b.Validators.Add(PathArguments.RefuseUnknownOptions);
         compare._limits.AddTo(command);
         compare._format.AddTo(command);
-        command.SetAction((ParseResult parsed) => compare.Run(parsed));
+        command.SetAction((ParseResult parsed, CancellationToken cancel) => Task.Run(() => compare.Run(parsed, cancel), CancellationToken.None));
         return command;
     }
 
-    private int Run(ParseResult parsed)
+    private int Run(ParseResult parsed, CancellationToken cancel)
     {
         var (isNdjson, say) = (_format.IsNdjson(parsed), _format.Say(parsed, _surroundings.Error));
         _limits.Check(parsed);
         var options = _limits.OptionsOf(parsed);
-        var comparison = RunComparison.Of(
-            ResultSets.Read(parsed.GetRequiredValue(_a), say), ResultSets.Read(parsed.GetRequiredValue(_b), say), options);
+        var (a, b) = Runs(parsed, say, cancel);
+        var comparison = RunComparison.Of(a, b, options);
         var exceeded = _limits.Exceeded(parsed, comparison);
         Print(comparison, exceeded, isNdjson);
         foreach (var row in comparison.Recordings.Where(row => row.IsUnreadable))
@@ -59,6 +66,34 @@ internal sealed class CompareCommand
         }
 
         return exceeded.Count > 0 || comparison.Unreadable > 0 ? ExitStatus.NotAll : ExitStatus.Done;
+    }
+
+    private (IReadOnlyList<RecordingResults> A, IReadOnlyList<RecordingResults> B) Runs(ParseResult parsed, Action<string> say, CancellationToken cancel)
+    {
+        var (first, second) = (parsed.GetValue(_a), parsed.GetValue(_b));
+        if (parsed.GetValue(_baseline) is not { } baseline)
+        {
+            return first is not null && second is not null
+                ? (ResultSets.Read(first, say), ResultSets.Read(second, say))
+                : throw new BadInputException("compare", "expected two runs, A and B, or --baseline with an archive", "Name them and run again");
+        }
+
+        if (second is not null)
+        {
+            throw new BadInputException(second, "with --baseline one path says what to replay, found two", "Leave one out");
+        }
+
+        var order = new SessionOrder(
+            baseline,
+            Person: null,
+            Sensor: null,
+            Site: null,
+            parsed.GetValue(_curve) is { } curve ? CurveFile.Parse(InputFile.Read(curve), curve) : null,
+            parsed.GetValue(_policy) is { } policy ? TriagePolicy.Parse(InputFile.Read(policy), policy) : null,
+            used => new Circumstances { DeviceArmsPercent = used.ArmsPercent },
+            [],
+            say);
+        return (ResultSets.Read(baseline, say), new BaselineRun(order, _surroundings, cancel).Run(RecordingPaths.Expand(first ?? baseline, say)));
     }
 
     private void Print(RunComparison comparison, IReadOnlyList<string> exceeded, bool isNdjson)

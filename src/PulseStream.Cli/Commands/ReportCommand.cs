@@ -2,21 +2,20 @@ using System.CommandLine;
 using PulseStream.Archive;
 using PulseStream.Cli.Inputs;
 using PulseStream.Cli.Options;
+using PulseStream.Cli.Output;
 using PulseStream.Plots;
 using PulseStream.Samples;
 
 namespace PulseStream.Cli.Commands;
 
-/// <summary>`report`: a picture of one archived session.</summary>
+/// <summary>`report`: a picture or a page of one archived session.</summary>
 internal static class ReportCommand
 {
-    private const string Unfinished = ".part";
-
     public static Command Of(Surroundings surroundings, ResultStream results)
     {
         var session = new Argument<string>("SESSION") { Description = "folder of an archived session" };
         session.Validators.Add(PathArguments.RefuseUnknownOptions);
-        var picture = new Option<string?>("--out") { HelpName = "FILE", Description = "picture to write (PNG); SESSION.png in this folder unless told" };
+        var picture = new Option<string?>("--out") { HelpName = "FILE", Description = "picture (PNG) or page (.html, needs nothing else) to write; SESSION.png in this folder unless told" };
         var command = new Command("report", "Draws one archived session: pulse wave, SpO2 with its interval and readings, condition.") { session, picture };
         command.SetAction((ParseResult parsed) =>
         {
@@ -40,17 +39,15 @@ internal static class ReportCommand
 
     private static void Write(string path, string session)
     {
+        if (Path.GetExtension(path).Equals(".html", StringComparison.OrdinalIgnoreCase))
+        {
+            PageFile.Write(path, SessionPage.HtmlOf(ArchivedSession.Open(session)));
+            return;
+        }
+
         // In memory first: a session that cannot be drawn leaves no half picture.
         using var png = new MemoryStream();
         SessionPicture.Draw(session, png);
-        try
-        {
-            File.WriteAllBytes(path + Unfinished, png.ToArray());
-            File.Move(path + Unfinished, path, overwrite: true);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
-        {
-            throw new BadInputException(path, $"it could not be written ({e.Message.TrimEnd('.')})", "Give another place with --out, or free space and rights", e);
-        }
+        PageFile.Write(path, png.ToArray());
     }
 }

@@ -26,7 +26,10 @@ internal sealed record SessionOrder(
     IReadOnlyList<EarlierReading> Previous,
     Action<string> Say)
 {
+    /// <summary>What the person had just done; null where not told.</summary>
+    public string? Activity { get; init; }
+
     /// <summary>Whose session it becomes: what was told, else what an archived session says of itself.</summary>
     public SessionIdentity IdentityOf(string session, SessionIdentity? archived) =>
-        new(session, Person ?? archived?.Person, Sensor ?? archived?.Sensor, Site ?? archived?.Site);
+        new(session, Person ?? archived?.Person, Sensor ?? archived?.Sensor, Site ?? archived?.Site) { Activity = Activity ?? archived?.Activity };
 }

@@ -14,13 +14,18 @@ internal sealed class TrendCommand
     private const string Description =
         """
         Tells the course of one person's resting SpO2 over days, from an archive. No medical device, no diagnosis.
-        usual: the highest steady level of the last 30 days, so that a lasting fall does not become usual.
-        drop: usual minus the last reading. A lasting change is found by cumulative sums of both directions.
+          usual      the highest steady level of the last 30 days, so that a lasting fall does not become usual
+          drop       usual minus the last reading
+          change     a lasting fall or rise, found by cumulative sums
+          exertion   a check recorded with --after-exertion, and the one at rest up to 15 minutes before; a fall of
+                     3 points is said. Such a check only from 96 % at rest, never alone; stop when unwell.
+          recheck    a check that an advice asked for: when it was due, and when the next reading came
         """;
 
     private readonly Option<string?> _archive = new("--archive") { HelpName = "DIR", Description = "archive of sessions", Required = true };
     private readonly Option<string?> _person = new("--person") { HelpName = "ID", Description = "pseudonym of the person", Required = true };
     private readonly Option<string?> _altitude = new("--altitude") { HelpName = "METRES", Description = "height above sea level, to show what it alone does to SpO2" };
+    private readonly Option<string?> _sheet = new("--sheet") { HelpName = "FILE", Description = "write one page to hand over as well (HTML, prints to one sheet of A4)" };
     private readonly FormatOptions _format = new();
     private readonly Surroundings _surroundings;
     private readonly ResultStream _results;
@@ -30,7 +35,7 @@ internal sealed class TrendCommand
     public static Command Of(Surroundings surroundings, ResultStream results)
     {
         var trend = new TrendCommand(surroundings, results);
-        var command = new Command("trend", Description) { trend._archive, trend._person, trend._altitude };
+        var command = new Command("trend", Description) { trend._archive, trend._person, trend._altitude, trend._sheet };
         trend._format.AddTo(command);
         command.SetAction((ParseResult parsed) => trend.Run(parsed));
         return command;
@@ -50,6 +55,11 @@ internal sealed class TrendCommand
         ArchiveRecovery.RecoverAll(archive, say);
         var days = PersonDays.Read(archive, person, _surroundings.Complain);
         var trend = new PersonTrend(person, days, PersonCourse.Of(days.Points(), new ChangeOptions()), altitude, _surroundings.Clock.GetUtcNow());
+        if (parsed.GetValue(_sheet) is { } sheet)
+        {
+            PageFile.Write(sheet, HandoffSheet.HtmlOf(trend));
+        }
+
         Print(trend, isNdjson);
         return days.Damaged > 0 ? ExitStatus.NotAll : ExitStatus.Done;
     }

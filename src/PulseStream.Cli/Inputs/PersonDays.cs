@@ -10,6 +10,7 @@ internal sealed class PersonDays
 {
     private readonly List<TimedReading> _readings = [];
     private readonly List<TimedReading> _records = [];
+    private readonly List<TimedReading> _exerted = [];
     private readonly List<PlannedCheck> _planned = [];
 
     /// <summary>Every accepted reading in the order of time.</summary>
@@ -21,7 +22,10 @@ internal sealed class PersonDays
     /// <summary>Checks that advice asked for, each with the reading that followed.</summary>
     public IReadOnlyList<PlannedCheck> Checks { get; private set; } = [];
 
-    /// <summary>The most urgent advice of the last session with any; null where none was given.</summary>
+    /// <summary>Checks after exertion, each with the reading at rest before it.</summary>
+    public IReadOnlyList<ExertionPair> Exertions { get; private set; } = [];
+
+    /// <summary>The last advice of the last session with any; null where none was given.</summary>
     public ArchivedAdvice? LastAdvice { get; private set; }
 
     /// <summary>Sessions that could not be read.</summary>
@@ -68,6 +72,12 @@ internal sealed class PersonDays
             return;
         }
 
+        if (content.IsAfterExertion)
+        {
+            _exerted.AddRange(content.Readings.OrderBy(reading => reading.WholeSpo2Percent).Take(1).Select(reading => Timed(reading, start, content.Sensor)));
+            return;
+        }
+
         _readings.AddRange(content.Readings.Select(reading => Timed(reading, start, content.Sensor)));
         _records.AddRange(content.Sittings
             .Select(sitting => sitting.RecordReading ?? sitting.LowestReading)
@@ -85,6 +95,13 @@ internal sealed class PersonDays
     {
         _readings.Sort((a, b) => a.Time.CompareTo(b.Time));
         _records.Sort((a, b) => a.Time.CompareTo(b.Time));
+        Exertions =
+        [
+            .. _exerted.OrderBy(after => after.Time)
+                .Select(after => (After: after, AtRest: _records.FindLast(rest => rest.Time <= after.Time && after.Time - rest.Time <= ExertionPair.Longest)))
+                .Where(pair => pair.AtRest is not null)
+                .Select(pair => new ExertionPair(pair.After.Time, pair.AtRest!.Reading.WholeSpo2Percent, pair.After.Reading.WholeSpo2Percent)),
+        ];
         Checks =
         [
             .. _planned.OrderBy(check => check.Due).Select(check =>

@@ -1,4 +1,3 @@
-using PulseStream.Accuracy.Runs;
 using PulseStream.Accuracy.Tables;
 using PulseStream.Readings;
 using PulseStream.Samples;

@@ -11,6 +11,8 @@ internal sealed record SessionContents(string Folder)
 
     public string? Sensor { get; private init; }
 
+    public bool IsAfterExertion { get; private init; }
+
     public IReadOnlyList<Reading> Readings { get; private init; } = [];
 
     public IReadOnlyList<Sitting> Sittings { get; private init; } = [];
@@ -29,6 +31,7 @@ internal sealed record SessionContents(string Folder)
             {
                 Start = session.Header.Start,
                 Sensor = session.Identity.Sensor,
+                IsAfterExertion = session.Identity.Activity == SessionIdentity.Exertion,
                 Readings = [.. session.Readings()],
                 Sittings = [.. session.Sittings()],
                 Advice = [.. session.Advice()],

@@ -11,6 +11,7 @@ internal sealed class SessionOptions
     private readonly Option<bool> _beats = new("--beats") { Description = "tell each beat as well" };
     private readonly Option<string?> _sensor = new("--sensor") { HelpName = "ID", Description = "which sensor, kept in the archive" };
     private readonly Option<string?> _site = new("--site") { HelpName = "ID", Description = "where on the body, kept in the archive" };
+    private readonly Option<bool> _afterExertion = new("--after-exertion") { Description = "a check after a minute of standing up and sitting down, kept apart in the archive: only from 96 % at rest, never alone, stop when unwell" };
     private readonly CommonOptions _common = new();
     private readonly PersonOptions _person = new();
 
@@ -19,6 +20,7 @@ internal sealed class SessionOptions
         command.Add(_beats);
         command.Add(_sensor);
         command.Add(_site);
+        command.Add(_afterExertion);
         _common.AddTo(command);
         _person.AddTo(command);
     }
@@ -36,7 +38,10 @@ internal sealed class SessionOptions
             _common.Policy(parsed),
             curve => _person.Circumstances(parsed, curve),
             _person.Previous(parsed),
-            _common.Say(parsed, error));
+            _common.Say(parsed, error))
+        {
+            Activity = parsed.GetValue(_afterExertion) ? SessionIdentity.Exertion : null,
+        };
         order.CircumstancesFor(order.Curve ?? Readings.CalibrationCurve.TextbookLine);
         if (order is { Archive: null, Person: not null })
         {

@@ -14,6 +14,16 @@ internal static class TrendLines
             Print(line, change);
         }
 
+        foreach (var pair in trend.Days.Exertions)
+        {
+            line.Begin(TrendNames.Exertion)
+                .Add(WireNames.Time, Text(pair.Time))
+                .Add(TrendNames.Rest, (long?)pair.RestPercent)
+                .Add(TrendNames.After, (long?)pair.AfterPercent)
+                .Add(TrendNames.Drop, (long?)pair.DropPoints)
+                .End();
+        }
+
         foreach (var check in trend.Days.Checks)
         {
             line.Begin(TrendNames.Recheck).Add(TrendNames.Due, Text(check.Due)).AddText(TrendNames.Done, check.Done is { } done ? Text(done) : null).End();

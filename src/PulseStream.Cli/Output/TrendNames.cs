@@ -18,6 +18,9 @@ internal static class TrendNames
     public const string Size = "size";
     public const string Found = "found";
     public const string OtherSensor = "otherSensor";
+    public const string Exertion = "exertion";
+    public const string Rest = "rest";
+    public const string After = "after";
     public const string Recheck = "recheck";
     public const string Due = "due";
     public const string Done = "done";

@@ -26,6 +26,7 @@ internal static class TrendText
         }
 
         Changes(text, trend.Course.Changes);
+        Exertions(text, trend.Days.Exertions);
         Checks(text, trend);
         Times(text, trend.Days);
         text.WriteLine();
@@ -43,6 +44,15 @@ internal static class TrendText
         {
             var sensor = change.IsOtherSensor ? "; the sensor changed meanwhile" : "";
             text.WriteLine($"    {(change.SizePoints < 0 ? "fall" : "rise")} of {Math.Abs(change.SizePoints):0.0} points, {Time(change.From)} to {Time(change.To)}, found {Time(change.Found)}{sensor}");
+        }
+    }
+
+    private static void Exertions(TextWriter text, IReadOnlyList<ExertionPair> pairs)
+    {
+        foreach (var pair in pairs)
+        {
+            var said = pair.DropPoints >= ExertionPair.SaidPoints ? $"  FELL BY {pair.DropPoints} POINTS: tell a doctor today" : "";
+            text.WriteLine($"  after exertion, {Time(pair.Time)}: {pair.RestPercent} % at rest, {pair.AfterPercent} % after it{said}");
         }
     }
 

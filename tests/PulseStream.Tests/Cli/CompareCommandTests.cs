@@ -65,6 +65,24 @@ public sealed class CompareCommandTests
     }
 
     [Fact]
+    public void AnArchiveReplayedAgainIsTheSameAndUnderAnotherCurveItIsNot()
+    {
+        using var folder = new TemporaryFolder();
+        ProgramRun.Of("replay", Recordings.WarmFinger, Low, Recordings.PathOf("fidgeting-hand.csv"), "--archive", folder["a"]);
+        var curve = folder.Write("curve.json", HighCurve);
+
+        var same = ProgramRun.Of("compare", "--baseline", folder["a"], "--format", "ndjson");
+        var other = ProgramRun.Of("compare", "--baseline", folder["a"], "--curve", curve, "--format", "ndjson");
+
+        Assert.Equal(0, same.Status);
+        Assert.All(same.Objects("recording"), row => Assert.Equal("same", row.GetProperty("verdict").GetString()));
+        Assert.Equal(3, same.Objects("recording").Count());
+        Assert.Equal((1, "lost"), (other.Status, other.Objects("recording").First().GetProperty("verdict").GetString()));
+        Assert.Equal(other.Output, ProgramRun.Of("compare", "--baseline", folder["a"], "--curve", curve, "--format", "ndjson").Output);
+        ProgramRun.Of("compare", "--baseline", folder["a"], folder["a"], folder["a"]).IsRefused();
+    }
+
+    [Fact]
     public void WhatIsNoRunIsOneSentence()
     {
         using var folder = new TemporaryFolder();

@@ -20,6 +20,20 @@ public sealed class ReportCommandTests
     }
 
     [Fact]
+    public void ASessionBecomesAPageThatNeedsNothingElse()
+    {
+        using var folder = new TemporaryFolder();
+        ProgramRun.Of("replay", Recordings.WarmFinger, "--archive", folder["archive"], "--person", "hut-07");
+
+        Assert.Equal(0, ProgramRun.Of("report", folder["archive"], "--out", folder["session.html"]).Status);
+
+        var page = File.ReadAllText(folder["session.html"]);
+        Assert.Contains("data:image/png;base64,iVBOR", page, StringComparison.Ordinal);
+        Assert.Contains("97 %", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("http", page.Replace("http-equiv", "", StringComparison.Ordinal), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void WhatIsNoSessionIsOneSentenceAndNoPicture()
     {
         using var folder = new TemporaryFolder();

@@ -33,6 +33,22 @@ public sealed class TrendCommandTests
     }
 
     [Fact]
+    public void TheSheetTellsWhoWhatIsUsualAndWhatChanged()
+    {
+        using var folder = new TemporaryFolder();
+        Write(folder.Path, days: 14, day => day < 8 ? 97 : 94, recheckMinutes: 60);
+
+        Assert.Equal(0, ProgramRun.Of("trend", "--archive", folder.Path, "--person", "hut-07", "--sheet", folder["sheet.html"]).Status);
+
+        var page = File.ReadAllText(folder["sheet.html"]);
+        Assert.Contains("Oxygen saturation of hut-07", page, StringComparison.Ordinal);
+        Assert.Contains("Fall of 3.0 points", page, StringComparison.Ordinal);
+        Assert.Contains("<svg", page, StringComparison.Ordinal);
+        Assert.Equal(42, page.Split("<circle ").Length - 1);
+        Assert.DoesNotContain("http", page.Replace("http-equiv", "", StringComparison.Ordinal), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void ChecksThatWereAskedForAreDoneOrMissed()
     {
         using var folder = new TemporaryFolder();
@@ -45,6 +61,21 @@ public sealed class TrendCommandTests
         Assert.Equal(Start.AddHours(8).AddSeconds(20), checks[0].GetProperty("done").GetDateTimeOffset());
         Assert.Equal(JsonValueKind.Null, checks[2].GetProperty("done").ValueKind);
         Assert.Contains("MISSED: due 2026-02-11 00:01", ProgramRun.Of("trend", "--archive", folder.Path, "--person", "hut-07").Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void ACheckAfterExertionIsPairedWithTheOneAtRestAndKeptApart()
+    {
+        using var folder = new TemporaryFolder();
+        ProgramRun.Of("replay", Recordings.WarmFinger, "--archive", folder.Path, "--person", "hut-07", "--start", "2026-02-10T07:00:00+01:00", "--quiet");
+        ProgramRun.Of("replay", Recordings.PathOf("low-84.csv"), "--archive", folder.Path, "--person", "hut-07", "--start", "2026-02-10T07:05:00+01:00", "--after-exertion", "--quiet");
+
+        var run = ProgramRun.Of("trend", "--archive", folder.Path, "--person", "hut-07", "--format", "ndjson");
+
+        var pair = Assert.Single(run.Objects("exertion"));
+        Assert.Equal((97, 84, 13), (Whole(pair, "rest"), Whole(pair, "after"), Whole(pair, "drop")));
+        Assert.Equal(97, Whole(Assert.Single(run.Objects("course")), "last"));
+        Assert.Contains("FELL BY 13 POINTS", ProgramRun.Of("trend", "--archive", folder.Path, "--person", "hut-07").Output, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -69,6 +69,7 @@ public sealed class MeasurementSessionTests
 
         Assert.True(sealedAtEnd);
         Assert.Equal(2000, ArchivedSession.Open(archive.Folder).Counts.Samples);
+        Assert.False(ArchivedSession.Open(archive.Folder).IsCancelled);
     }
 
     [Fact]
@@ -116,6 +117,7 @@ public sealed class MeasurementSessionTests
 
         Assert.Equal(11, Assert.IsType<SessionEnded>(last).Seconds);
         Assert.Equal(11, ArchivedSession.Open(archive.Folder).Seconds().Count());
+        Assert.Equal(archive.Pace == JournalPace.Replay, ArchivedSession.Open(archive.Folder).IsCancelled);
     }
 
     [Fact]

@@ -1,0 +1,88 @@
+using PulseStream.Cli.Inputs;
+using PulseStream.Comparison;
+using PulseStream.Readings;
+using PulseStream.Samples;
+using PulseStream.Sessions;
+using PulseStream.Sessions.Events;
+using PulseStream.Sources.Csv;
+using PulseStream.Sources.Signals;
+
+namespace PulseStream.Cli.Commands;
+
+/// <summary>
+/// Runs recordings again, on all processors, for `compare --baseline`. Each is judged as its session was, with the history
+/// that the archive holds, so that neither the order nor the number of processors shows in the results.
+/// </summary>
+internal sealed class BaselineRun(SessionOrder order, Surroundings surroundings, CancellationToken cancel)
+{
+    private readonly Lock _lock = new();
+    private readonly long _began = surroundings.Clock.GetTimestamp();
+    private TimeSpan _saidAfter;
+    private int _done;
+
+    /// <summary>The results of every recording, in the order of the paths.</summary>
+    public IReadOnlyList<RecordingResults> Run(IReadOnlyList<string> paths) =>
+    [
+        .. paths.AsParallel().AsOrdered().WithDegreeOfParallelism(Environment.ProcessorCount).WithCancellation(cancel).Select(path =>
+        {
+            var results = RunOne(path);
+            TellProgress(paths.Count);
+            return results;
+        }),
+    ];
+
+    private RecordingResults RunOne(string path)
+    {
+        try
+        {
+            using var opened = RecordingPaths.Open(path, Stream.Null, new CsvOptions(), SignalMap.Empty, cancel);
+            var source = opened.Recording.Header.Source;
+            var judgement = SessionBeginning.JudgementOf(order, opened);
+            var found = new RecordingResultsBuilder(source, ArchivedResults.JudgedByOf(judgement.Curve.Name, judgement.Policy.Name, ProgramVersion.Text));
+            Exception? failure = null;
+            using (MeasurementSession.Events(opened.Recording, judgement, archive: null, cancel).Subscribe(told => Take(found, told), problem => failure = problem))
+            {
+                return failure is null ? found.Build() with { Session = opened.Session is null ? null : ArchivedResults.IdentityOf(path) } : throw failure;
+            }
+        }
+        catch (BadInputException problem)
+        {
+            return new RecordingResults(path) { Session = Directory.Exists(path) ? ArchivedResults.IdentityOf(path) : null, Problem = problem.Message };
+        }
+    }
+
+    private static void Take(RecordingResultsBuilder found, SessionEvent told)
+    {
+        switch (told)
+        {
+            case SecondJudged { Second: var second }:
+                found.AddSecond(second is UsableSecond);
+                break;
+            case ReadingAccepted { Reading: var reading }:
+                found.Add(new AcceptedValue(reading.SecondIndex, reading.WholeSpo2Percent));
+                break;
+            case SittingEnded { Sitting: var sitting }:
+                found.Add(new FingerSpan(sitting.FromSecond, sitting.ToSecond));
+                break;
+            case AdviceGiven { Advice: var advice }:
+                found.Add(new GivenLevel(advice.SecondIndex ?? found.Seconds, advice.Level));
+                break;
+            default:
+                break;
+        }
+    }
+
+    private void TellProgress(int all)
+    {
+        lock (_lock)
+        {
+            _done++;
+            var elapsed = surroundings.Clock.GetElapsedTime(_began);
+            if (elapsed - _saidAfter >= TimeSpan.FromSeconds(1) || (_done == all && _saidAfter > TimeSpan.Zero))
+            {
+                _saidAfter = elapsed;
+                order.Say($"{_done} of {all} recordings replayed, {(all - _done) * elapsed.TotalSeconds / _done:0} s left.");
+            }
+        }
+    }
+}
