@@ -1,6 +1,5 @@
 using PulseStream.Accuracy;
 using PulseStream.Accuracy.Responses;
-using PulseStream.Accuracy.Runs;
 using PulseStream.Tests.Cli;
 using Xunit;
 
@@ -42,7 +41,7 @@ public sealed class StepResponseTests
     public void OvershootIsToldInItsOwnUnit()
     {
         double[] times = [.. Enumerable.Range(0, 200).Select(i => (double)i)];
-        var course = new Course(times, [.. times.Select(t => t < 60 ? 97 : t < 62 ? 92 : t < 70 ? 85 : 88)]);
+        var course = new PulseStream.Accuracy.Runs.Course(times, [.. times.Select(t => t < 60 ? 97 : t < 62 ? 92 : t < 70 ? 85 : 88)]);
 
         var step = Assert.Single(StepResponses.Of(course, Quantity.Saturation, null, []));
 
@@ -104,7 +103,7 @@ public sealed class StepResponseTests
         Assert.Contains("Pulse rate at 59.", ProgramRun.Of("response", folder["both.csv"]).Output, StringComparison.Ordinal);
     }
 
-    private static Course Shown(double meanSeconds, double deadSeconds, double noise)
+    private static PulseStream.Accuracy.Runs.Course Shown(double meanSeconds, double deadSeconds, double noise)
     {
         var chance = new Random(1);
         double[] times = [.. Enumerable.Range(0, 300).Select(i => (double)i)];

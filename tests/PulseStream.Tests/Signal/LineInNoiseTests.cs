@@ -1,4 +1,3 @@
-using PulseStream.Samples;
 using PulseStream.Signal;
 using Xunit;
 

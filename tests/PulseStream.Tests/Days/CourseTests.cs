@@ -1,7 +1,7 @@
 using PulseStream.Course;
 using Xunit;
 
-namespace PulseStream.Tests.Course;
+namespace PulseStream.Tests.Days;
 
 public sealed class CourseTests
 {
