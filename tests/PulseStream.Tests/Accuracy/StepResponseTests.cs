@@ -1,10 +1,11 @@
 using PulseStream.Accuracy;
 using PulseStream.Accuracy.Responses;
-using PulseStream.Accuracy.Runs;
 using PulseStream.Tests.Cli;
 using Xunit;
 
 namespace PulseStream.Tests.Accuracy;
+
+using Course = PulseStream.Accuracy.Runs.Course;
 
 public sealed class StepResponseTests
 {

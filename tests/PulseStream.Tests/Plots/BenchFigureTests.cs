@@ -4,13 +4,14 @@ using PulseStream.Accuracy.Calibration;
 using PulseStream.Accuracy.Criteria;
 using PulseStream.Accuracy.Optics;
 using PulseStream.Accuracy.Responses;
-using PulseStream.Accuracy.Runs;
 using PulseStream.Plots.Bench;
 using PulseStream.Tests.Accuracy;
 using PulseStream.Tests.Cli;
 using Xunit;
 
 namespace PulseStream.Tests.Plots;
+
+using Course = PulseStream.Accuracy.Runs.Course;
 
 public sealed class BenchFigureTests
 {
