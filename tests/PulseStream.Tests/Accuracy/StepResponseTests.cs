@@ -5,6 +5,8 @@ using Xunit;
 
 namespace PulseStream.Tests.Accuracy;
 
+using Course = PulseStream.Accuracy.Runs.Course;
+
 public sealed class StepResponseTests
 {
     [Theory]

@@ -11,6 +11,8 @@ using Xunit;
 
 namespace PulseStream.Tests.Plots;
 
+using Course = PulseStream.Accuracy.Runs.Course;
+
 public sealed class BenchFigureTests
 {
     private static readonly byte[] PngSignature = [0x89, 0x50, 0x4E, 0x47];
