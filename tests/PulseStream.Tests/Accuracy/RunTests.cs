@@ -8,7 +8,6 @@ using Xunit;
 
 namespace PulseStream.Tests.Accuracy;
 
-using Course = PulseStream.Accuracy.Runs.Course;
 
 /// <summary>Two series become pairs.</summary>
 public sealed class RunTests

@@ -11,7 +11,6 @@ using Xunit;
 
 namespace PulseStream.Tests.Plots;
 
-using Course = PulseStream.Accuracy.Runs.Course;
 
 public sealed class BenchFigureTests
 {
