@@ -8,8 +8,8 @@ using PulseStream.Page.Live;
 using PulseStream.Page.Web;
 using PulseStream.Samples;
 using PulseStream.Sources.Csv;
-using PulseStream.Sources.Signals;
 using PulseStream.Sources.Live;
+using PulseStream.Sources.Signals;
 using PulseStream.Sources.Wire.Layout;
 
 namespace PulseStream.Cli.Commands;
