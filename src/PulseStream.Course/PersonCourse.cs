@@ -1,7 +1,7 @@
 namespace PulseStream.Course;
 
 /// <summary>The course of one person's resting SpO2 over days.</summary>
-/// <param name="Baseline">What is usual: the highest steady level of the last 30 days, so that a lasting fall does not become usual.</param>
+/// <param name="Baseline">What is usual: the highest steady level of the last 30 days, so that a lasting fall does not become usual; without the last value, which is held against it.</param>
 /// <param name="Changes">Lasting changes in order.</param>
 public sealed record PersonCourse(Baseline Baseline, IReadOnlyList<LevelChange> Changes)
 {
@@ -26,13 +26,15 @@ public sealed record PersonCourse(Baseline Baseline, IReadOnlyList<LevelChange> 
 
     private static Baseline BaselineOf(List<CoursePoint> points, IReadOnlyList<ChangeDetector.Level> levels)
     {
+        // The last value is what is held against the baseline: it is no part of it where there are others.
+        var before = Math.Max(1, points.Count - 1);
         var since = points[^1].Time.AddDays(-BaselineDays);
         var values = levels
-            .Select(level => points[level.First..level.End].Where(point => point.Time >= since).Select(point => point.Spo2Percent).ToList())
+            .Select(level => points[level.First..Math.Max(level.First, Math.Min(level.End, before))].Where(point => point.Time >= since).Select(point => point.Spo2Percent).ToList())
             .Where(level => level.Count > 0)
             .ToList();
         return values.Where(level => level.Count >= FewestValues).Select(Baseline.Of).MaxBy(level => level.Percent)
-            ?? Baseline.Of(values.MaxBy(level => level.Count)!);
+            ?? Baseline.Of(values.MaxBy(level => level.Count) ?? [points[^1].Spo2Percent]);
     }
 
     private static List<CoursePoint> Together(IReadOnlyList<CoursePoint> readings, double hours)

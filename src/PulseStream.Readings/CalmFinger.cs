@@ -18,9 +18,8 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
     private const double JerkSwing = 0.1;
     private const int LongestWindow = 16;
 
-    // Nearer to R than this, room light mixes its red and infrared as blood does.
-    private const double LeastMixDistance = 0.05;
     private readonly SlipWatch slip = new(options);
+    private readonly RoomLight roomLight = new(options);
     private double logHeight = double.NaN;
     private double ratio;
     private double toldRatio;
@@ -189,13 +188,13 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
             return CauseOfLight(second);
         }
 
-        return IsRoomLight(second) ? Reasons.AmbientLight : Reasons.Motion;
+        return roomLight.Is(second, ratio, logHeight) ? Reasons.AmbientLight : Reasons.Motion;
     }
 
     /// <summary>Why a wave in which both lights agree is no pulse: light that moved, room light alone, else something shakes; whether a finger, only a finger seen before can tell.</summary>
     public Reasons CauseOfShape(in SignalSecond second)
     {
-        var distance = Math.Abs(second.Fit.Ratio - MixOfRoomLight(second));
+        var distance = Math.Abs(second.Fit.Ratio - RoomLight.MixOf(second));
         if (distance < options.RoomLightAlone && second.Fit.Disagreement < options.RoomLightAlone)
         {
             return Reasons.AmbientLight | Reasons.NoFinger;
@@ -206,7 +205,7 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
             return CauseOfLight(second);
         }
 
-        return distance < options.RoomLightDistance || IsRoomLight(second) ? Reasons.AmbientLight
+        return distance < options.RoomLightDistance || roomLight.Is(second, ratio, logHeight) ? Reasons.AmbientLight
             : IsKnown ? Reasons.Motion : Reasons.Motion | Reasons.Misplaced;
     }
 
@@ -216,35 +215,6 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
 
     private bool HasLightMoved(in SignalSecond second) =>
         IsKnown && Rise(second) > options.LeakRise && second.Light.LevelSwing < JerkSwing;
-
-    // A movement reaches both lights at once; a line of equal counts is room light in any phase where nothing else is left.
-    private bool IsRoomLight(in SignalSecond second) => IsSteadyLine(second) || IsLoneLine(second);
-
-    private bool IsSteadyLine(in SignalSecond second) =>
-        second.Fit.IsRoomLight
-        && second.Fit.Newest.LineShare > options.SteadyLineShare
-        && second.Fit.Disagreement <= options.UnprovenDisagreement;
-
-    // Without a calm finger to compare with, a line of equal counts has to be nearly all that the lights disagree by.
-    private bool IsLoneLine(in SignalSecond second) => IsKnown
-        ? IsCalmWithoutRoomLight(second)
-        : second.Fit.IsRoomLight
-            && second.Fit.Newest.LineShare > options.LoneRoomLightLineShare
-            && second.Fit.Disagreement < options.LoneRoomLightDisagreement;
-
-    private static double MixOfRoomLight(in SignalSecond second) => second.Light.InfraredCounts / second.Light.RedCounts;
-
-    // One frequency, the same counts in both channels, and the calm finger's own pulse is left without it.
-    private bool IsCalmWithoutRoomLight(in SignalSecond second)
-    {
-        var newest = second.Fit.Newest;
-        var mix = MixOfRoomLight(second);
-        var distance = Math.Abs(mix - ratio);
-        return distance > LeastMixDistance
-            && newest.LineShare > options.RoomLightLineShare
-            && Math.Abs(newest.MixOfDisturbance(ratio) - mix) < options.SameMixShare * distance
-            && Math.Abs(Math.Log(newest.SizeWithout(mix) / distance) - logHeight) < options.SameHeight;
-    }
 
     /// <summary>
     /// How far R may be off by light leaking past, in units of R: what is not yet enough to refuse the second. Leaked light

@@ -14,7 +14,8 @@ internal sealed class TrendCommand
     private const string Description =
         """
         Tells the course of one person's resting SpO2 over days, from an archive. No medical device, no diagnosis.
-          usual      the highest steady level of the last 30 days, so that a lasting fall does not become usual
+          usual      the highest steady level of the last 30 days, so that a lasting fall does not become usual;
+                     without the last reading, which is held against it
           drop       usual minus the last reading
           change     a lasting fall or rise, found by cumulative sums
           exertion   a check recorded with --after-exertion, and the one at rest up to 15 minutes before; a fall of

@@ -87,6 +87,22 @@ public sealed class CourseTests
     }
 
     [Fact]
+    public void TheLastReadingIsHeldAgainstWhatWasUsualBeforeIt()
+    {
+        var points = Enumerable.Range(0, 4).Select(day => new CoursePoint(Start.AddDays(day), day < 3 ? 97 : 84)).ToList();
+
+        Assert.Equal(97, PersonCourse.Of(points, Usual).Baseline.Percent, 1e-9);
+    }
+
+    [Fact]
+    public void AReadingLongAfterAllOthersIsItsOwnBaseline()
+    {
+        CoursePoint[] points = [new(Start, 97), new(Start.AddDays(90), 93)];
+
+        Assert.Equal(93, PersonCourse.Of(points, Usual).Baseline.Percent);
+    }
+
+    [Fact]
     public void ManyReadingsInOneEveningAreOneEvening()
     {
         var points = Values(1, 10, _ => 96, 0.3).Concat(Enumerable.Range(0, 20).Select(i => new CoursePoint(Start.AddDays(11).AddMinutes(i), 93))).ToList();

@@ -1,0 +1,45 @@
+using PulseStream.Signal;
+
+namespace PulseStream.Readings;
+
+/// <summary>Tells whether what the two lights disagree by is mains light: one frequency, as many counts in either channel.</summary>
+internal sealed class RoomLight(JudgeOptions options)
+{
+    // Nearer to R than this, room light mixes its red and infrared as blood does.
+    private const double LeastMixDistance = 0.05;
+
+    /// <summary>Red over infrared, in the logarithm of light, of what adds the same counts to both channels.</summary>
+    /// <param name="second">The second.</param>
+    public static double MixOf(in SignalSecond second) => second.Light.InfraredCounts / second.Light.RedCounts;
+
+    /// <summary>Whether mains light is what the lights disagree by.</summary>
+    /// <param name="second">The second.</param>
+    /// <param name="ratio">R of the calm finger.</param>
+    /// <param name="logHeight">Logarithm of its pulse's size; NaN where no calm second has been seen.</param>
+    /// <remarks>A movement reaches both lights at once; a line of equal counts is room light in any phase where nothing else is left.</remarks>
+    public bool Is(in SignalSecond second, double ratio, double logHeight) =>
+        IsSteadyLine(second) || (double.IsNaN(logHeight) ? IsLoneLine(second) : IsCalmWithout(second, ratio, logHeight));
+
+    private bool IsSteadyLine(in SignalSecond second) =>
+        second.Fit.IsRoomLight
+        && second.Fit.Newest.LineShare > options.SteadyLineShare
+        && second.Fit.Disagreement <= options.UnprovenDisagreement;
+
+    // Without a calm finger to compare with, a line of equal counts has to be nearly all that the lights disagree by.
+    private bool IsLoneLine(in SignalSecond second) =>
+        second.Fit.IsRoomLight
+        && second.Fit.Newest.LineShare > options.LoneRoomLightLineShare
+        && second.Fit.Disagreement < options.LoneRoomLightDisagreement;
+
+    // One frequency, the same counts in both channels, and the calm finger's own pulse is left without it.
+    private bool IsCalmWithout(in SignalSecond second, double ratio, double logHeight)
+    {
+        var newest = second.Fit.Newest;
+        var mix = MixOf(second);
+        var distance = Math.Abs(mix - ratio);
+        return distance > LeastMixDistance
+            && newest.LineShare > options.RoomLightLineShare
+            && Math.Abs(newest.MixOfDisturbance(ratio) - mix) < options.SameMixShare * distance
+            && Math.Abs(Math.Log(newest.SizeWithout(mix) / distance) - logHeight) < options.SameHeight;
+    }
+}
