@@ -24,6 +24,9 @@ public sealed record SignalOptions
     /// <summary>Everything slower than this is baseline and no breathing, Hz: six breaths a minute.</summary>
     public double SlowestBreathingHz { get; init; } = 0.1;
 
+    /// <summary>Skewness of the slope from which a known pulse is not asked for its third harmonic: twice what a pulse is believed for.</summary>
+    public double SureFrontSteepness { get; init; } = 0.32;
+
     /// <summary>Third harmonic over the first below which breathing is looked for beside the wave: what swings has no third, and what is not alive does not breathe.</summary>
     public double BreathingBelowThirdWaveShare { get; init; } = 0.012;
 

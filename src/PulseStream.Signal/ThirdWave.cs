@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace PulseStream.Signal;
 
 /// <summary>
@@ -22,16 +24,19 @@ internal static class ThirdWave
         double firstCosine = 0, firstSine = 0, thirdCosine = 0, thirdSine = 0;
         for (var beat = 1; beat + 2 < rises.Length; beat++)
         {
+            // A turn by so much for each bin, begun anew at each beat: no sine has to be looked up for a bin.
+            var start = (int)Math.Ceiling(rises[beat]);
             var turn = 2 * Math.PI / (rises[beat + 1] - rises[beat]);
-            for (var n = (int)Math.Ceiling(rises[beat]); n < rises[beat + 1]; n++)
+            var first = new Complex(Math.Cos(turn * (start - rises[beat])), Math.Sin(turn * (start - rises[beat])));
+            var step = new Complex(Math.Cos(turn), Math.Sin(turn));
+            for (var n = start; n < rises[beat + 1]; n++)
             {
-                var phase = turn * (n - rises[beat]);
-                var (sine, cosine) = Math.SinCos(phase);
-                firstCosine += volumes[n] * cosine;
-                firstSine += volumes[n] * sine;
-                (sine, cosine) = Math.SinCos(3 * phase);
-                thirdCosine += volumes[n] * cosine;
-                thirdSine += volumes[n] * sine;
+                var third = first * first * first;
+                firstCosine += volumes[n] * first.Real;
+                firstSine += volumes[n] * first.Imaginary;
+                thirdCosine += volumes[n] * third.Real;
+                thirdSine += volumes[n] * third.Imaginary;
+                first *= step;
             }
         }
 

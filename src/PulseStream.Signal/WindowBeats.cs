@@ -76,8 +76,9 @@ internal sealed class WindowBeats
     /// <param name="room">Room for another window.</param>
     /// <param name="fit">What was read from it.</param>
     /// <param name="noise">White noise of a bin of it.</param>
+    /// <param name="isKnown">Whether a calm pulse is known already.</param>
     /// <param name="endIndex">Index just past the second that is told.</param>
-    public WindowPulse Measure(SmoothedBins bins, ReadOnlySpan<double> best, Span<double> room, in RatioFit fit, WhiteNoise noise, long endIndex)
+    public WindowPulse Measure(SmoothedBins bins, ReadOnlySpan<double> best, Span<double> room, in RatioFit fit, WhiteNoise noise, bool isKnown, long endIndex)
     {
         var window = best[..(2 * design.SlowOf(fit.WindowSeconds).Length)];
         finder.Find(window, IntervalSoFarSeconds);
@@ -91,7 +92,7 @@ internal sealed class WindowBeats
         var count = finder.Count;
         var (agreement, height) = (shape.Agreement, shape.Height);
         var wave = WaveShape.Of(finder.Course, noise.Infrared * design.Kernel.SlopeNoiseGain, design.BinRateHz);
-        var third = ThirdWave.ShareOf(finder.Course.Volumes, finder.Rises);
+        var third = isKnown && wave.FrontSteepness >= design.Options.SureFrontSteepness ? double.NaN : ThirdWave.ShareOf(finder.Course.Volumes, finder.Rises);
         learnable = fit.WindowSeconds >= design.Options.SeparationWindowSeconds && !fit.IsWithoutFirstWave
             ? (window.Length, finder.IntervalSeconds * design.BinRateHz, wave.FrontSteepness)
             : default;

@@ -10,7 +10,7 @@ namespace PulseStream.Signal;
 /// <param name="Agreement">Lower quartile of the beats' correlations with the mean of the others, −1 to 1; NaN with fewer than two.</param>
 /// <param name="FrontSteepness">Skewness of the slope: above 0 where blood comes faster than it goes.</param>
 /// <param name="Crest">Skewness of blood volume: above 0 where it is high for a shorter time than low.</param>
-/// <param name="ThirdWaveShare">Amplitude of the third harmonic over that of the first, no unit; NaN with too few beats.</param>
+/// <param name="ThirdWaveShare">Amplitude of the third harmonic over that of the first, no unit; NaN with too few beats, and where a known pulse has a steep front.</param>
 /// <param name="BreathingShare">What breathes beside a wave without a third harmonic, over the wave, root mean squares; NaN where the wave has one.</param>
 /// <param name="PerfusionPercent">Median trough to peak of a beat over the mean light, percent; NaN without beats or light.</param>
 public readonly record struct WindowPulse(
