@@ -1,3 +1,5 @@
+using PulseStream.Accuracy.Statistics;
+
 namespace PulseStream.Course;
 
 /// <summary>What is usual for a person.</summary>

@@ -29,7 +29,7 @@ public sealed record JudgeOptions
 
     /// <summary>
     /// Disagreement of the lights, in units of R, that a second may have before the pulse's height is known from calm
-    /// seconds. Movement many times the pulse hides in a small disagreement: 0.01 is 0.25 points for each time that the
+    /// seconds, and where a line was taken away: mains light leaves nothing, veins leave what is not one line. Movement many times the pulse hides in a small disagreement: 0.01 is 0.25 points for each time that the
     /// movement is as large as the pulse.
     /// </summary>
     public double UnprovenDisagreement { get; init; } = 0.01;

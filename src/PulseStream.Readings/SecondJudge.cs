@@ -129,7 +129,7 @@ internal sealed class SecondJudge
             return FlatReason(second);
         }
 
-        if (hasRed && !(fit.Disagreement <= (calm.IsKnown ? options.LargestDisagreement : options.UnprovenDisagreement)))
+        if (hasRed && !(fit.Disagreement <= (calm.IsKnown && fit.Lines == 0 ? options.LargestDisagreement : options.UnprovenDisagreement)))
         {
             return sinceDisturbance <= options.SettlingSeconds ? Reasons.Settling : calm.CauseOfDisagreement(second);
         }

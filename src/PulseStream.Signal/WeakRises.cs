@@ -29,11 +29,11 @@ internal sealed class WeakRises(double binRateHz)
     private const int LeastRecurrences = 2;
     private const double RecurringShare = 0.2;
 
-    // So much later than a second wave can come, what rises again and again behind every full beat needs no further proof.
+    // A second wave begins above this share of its beat's height. Where it comes so much later than valves close, as the second
+    // bell of a slow pulse may, a beat is told from it less strictly.
+    private const double FootShare = 0.15;
+    private const double LateFootShare = 0.25;
     private const double BeyondSeconds = 0.1;
-
-    // A second wave begins above this share of its beat's height.
-    private const double FootShare = 0.25;
 
     // Where the window ends within a beat the slow fit bends it: at 35 a minute what it makes rises 0.43 times as steeply.
     // A true beat is seen whole a second later.
@@ -143,12 +143,12 @@ internal sealed class WeakRises(double binRateHz)
         }
 
         return alike >= LeastRecurrences && 2 * alike > others
-            && (delay >= latestSecondWave + beyond || RisesFromFoot(slopes, rises[before], rises[k], NextStrong(rises, k, slopes.Length)));
+            && FootShareOf(slopes, rises[before], rises[k], NextStrong(rises, k, slopes.Length)) < (delay >= latestSecondWave + beyond ? LateFootShare : FootShare);
     }
 
     // A second wave rises from the flank of its beat and the volume falls on behind it; a beat of its own rises from as low
     // as the full beats before and after it do.
-    private bool RisesFromFoot(ReadOnlySpan<double> slopes, double strong, double weak, double next)
+    private double FootShareOf(ReadOnlySpan<double> slopes, double strong, double weak, double next)
     {
         var from = Math.Max(0, (int)(strong - end));
         double volume = 0, footBefore = 0, peak = 0, low = 0, footBehind = 0;
@@ -162,7 +162,7 @@ internal sealed class WeakRises(double binRateHz)
         }
 
         var foot = 0.5 * (footBefore + footBehind);
-        return low - foot < FootShare * (peak - foot);
+        return (low - foot) / (peak - foot);
     }
 
     private double SteepestNear(ReadOnlySpan<double> slopes, int at)

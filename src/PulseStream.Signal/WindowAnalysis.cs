@@ -17,6 +17,7 @@ internal sealed class WindowAnalysis
     private int removed;
     private WhiteNoise noise;
     private WhiteNoise takenNoise;
+    private double takenLineHz;
     private bool isLoadedFast;
     private bool isTakenFast;
 
@@ -172,6 +173,7 @@ internal sealed class WindowAnalysis
             taken = fit;
             isTakenFast = isLoadedFast;
             takenNoise = noise;
+            takenLineHz = lines.LineHz;
         }
     }
 
@@ -192,7 +194,8 @@ internal sealed class WindowAnalysis
         var taken = LinePart.AmplitudeOf(whole, without);
         var amplitude = LinePart.LeavePulse(whole, without, fit.Ratio, mix);
         finder.Find(whole, beats.IntervalSoFarSeconds);
-        if (finder.Periodicity < least || !LinePart.IsMultiple(finder.PeriodSeconds, period) || !IsLikeCalm(whole))
+        var isStrange = !LinePart.IsMultiple(finder.PeriodSeconds, period) || !IsLikeCalm(whole);
+        if (finder.Periodicity < least || (isStrange && (fit.IsRoomLight || IsBetweenHarmonics(fit.WindowSeconds, period))))
         {
             return fit with { RoomLightSize = fit.IsRoomLight ? taken : 0 };
         }
@@ -206,6 +209,14 @@ internal sealed class WindowAnalysis
         !calm.IsKnown
         || (LinePart.SizeOf(whole) < design.Options.LargestPutBack * calm.Size
             && WaveShape.Of(finder.Course, 0, design.BinRateHz).FrontSteepness >= design.Options.LeastFrontShare * calm.FrontSteepness);
+
+    // What moves with the heart, as veins do, lies on the pulse's harmonics: what it leaves of the pulse says nothing of blood.
+    private bool IsBetweenHarmonics(int windowSeconds, double periodSeconds)
+    {
+        const double resolutions = 1.5;
+        var harmonic = takenLineHz * (calm.IsKnown ? calm.PeriodBins / design.BinRateHz : periodSeconds);
+        return Math.Abs(harmonic - Math.Round(harmonic)) > resolutions * periodSeconds / windowSeconds;
+    }
 
     // The newest half of the shortest window: a disturbance that has just begun fills most of it.
     private LightScatter NewestScatter(SmoothedBins bins)

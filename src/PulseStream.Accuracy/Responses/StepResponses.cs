@@ -17,7 +17,7 @@ public static class StepResponses
     /// <param name="quantity">Saturation or pulse rate.</param>
     /// <param name="reference">What a reference showed; null where there is none.</param>
     /// <param name="stepsAt">When the truth jumped, in seconds, where it is told.</param>
-    public static IReadOnlyList<StepResponse> Of(Course course, Quantity quantity, Course? reference, IReadOnlyList<double> stepsAt)
+    public static IReadOnlyList<StepResponse> Of(TimedValues course, Quantity quantity, TimedValues? reference, IReadOnlyList<double> stepsAt)
     {
         var causes = reference is null ? [] : Transition.Of(reference, quantity);
         return [.. Transition.Of(course, quantity).Select(way => Of(way, quantity, CauseOf(way, causes), ToldBefore(way, stepsAt)))];

@@ -22,7 +22,7 @@ public sealed record Transition(double From, double To, double TenPercent, doubl
     /// <summary>The ways between settled levels that differ clearly.</summary>
     /// <param name="course">The course.</param>
     /// <param name="quantity">Decides what is clear.</param>
-    public static IReadOnlyList<Transition> Of(Course course, Quantity quantity)
+    public static IReadOnlyList<Transition> Of(TimedValues course, Quantity quantity)
     {
         ArgumentNullException.ThrowIfNull(course);
         var (times, values) = (course.Times.ToArray(), course.Values.ToArray());

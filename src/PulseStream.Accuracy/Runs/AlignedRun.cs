@@ -13,7 +13,7 @@ public sealed record AlignedRun(Lag Lag, IReadOnlyList<PairedReading> Pairs)
     /// <param name="device">What the device showed.</param>
     /// <param name="reference">What the reference showed.</param>
     /// <param name="rule">When the reference is steady.</param>
-    public static AlignedRun Of(string subject, Course device, Course reference, PlateauRule rule)
+    public static AlignedRun Of(string subject, TimedValues device, TimedValues reference, PlateauRule rule)
     {
         ArgumentNullException.ThrowIfNull(reference);
         ArgumentNullException.ThrowIfNull(rule);
@@ -37,7 +37,7 @@ public sealed record AlignedRun(Lag Lag, IReadOnlyList<PairedReading> Pairs)
         return new(lag, pairs);
     }
 
-    private static PairedReading? PairAt(string subject, Course device, Course reference, double[] seconds, double lag, PlateauRule rule)
+    private static PairedReading? PairAt(string subject, TimedValues device, TimedValues reference, double[] seconds, double lag, PlateauRule rule)
     {
         var expected = seconds.Select(reference.At).ToArray();
         if (!(expected.Max() - expected.Min() <= rule.Spread) || expected.Any(double.IsNaN))

@@ -22,7 +22,7 @@ public sealed record Lag(double Seconds, bool IsKnown)
     /// </summary>
     /// <param name="device">The device.</param>
     /// <param name="reference">The reference.</param>
-    public static Lag Of(Course device, Course reference)
+    public static Lag Of(TimedValues device, TimedValues reference)
     {
         ArgumentNullException.ThrowIfNull(device);
         ArgumentNullException.ThrowIfNull(reference);
@@ -36,7 +36,7 @@ public sealed record Lag(double Seconds, bool IsKnown)
         return new(best - FarthestSeconds + Between(scatter[best - 1], scatter[best], scatter[best + 1]), IsKnown: true);
     }
 
-    private static double ScatterAt(Course device, Course reference, double lag)
+    private static double ScatterAt(TimedValues device, TimedValues reference, double lag)
     {
         var (count, sum, squares) = (0, 0.0, 0.0);
         for (var t = Math.Ceiling(reference.Times[0]); t <= reference.Times[^1]; t++)
@@ -53,7 +53,7 @@ public sealed record Lag(double Seconds, bool IsKnown)
         return count < FewestSeconds ? double.NaN : Math.Max(0, (squares / count) - Math.Pow(sum / count, 2));
     }
 
-    private static bool Moves(Course course)
+    private static bool Moves(TimedValues course)
     {
         var mean = course.Values.Average();
         return Math.Sqrt(course.Values.Average(value => Math.Pow(value - mean, 2))) > LeastMovement;

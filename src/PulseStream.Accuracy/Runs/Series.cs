@@ -6,7 +6,7 @@ namespace PulseStream.Accuracy.Runs;
 /// <summary>What an instrument showed over time: saturation, pulse rate or both.</summary>
 /// <param name="Saturation">Percent; null where the series has no such column.</param>
 /// <param name="PulseRate">Beats a minute; null likewise.</param>
-public sealed record Series(Course? Saturation, Course? PulseRate)
+public sealed record Series(TimedValues? Saturation, TimedValues? PulseRate)
 {
     private const double LongestSeconds = 1e9;
 
@@ -32,7 +32,7 @@ public sealed record Series(Course? Saturation, Course? PulseRate)
 
     /// <summary>The course of a quantity; null where the series has none.</summary>
     /// <param name="quantity">Which.</param>
-    public Course? Of(Quantity quantity) => quantity == Quantity.Saturation ? Saturation : PulseRate;
+    public TimedValues? Of(Quantity quantity) => quantity == Quantity.Saturation ? Saturation : PulseRate;
 
     // The truth beside a simulated recording counts its seconds: `second` instead of `time_s`.
     private static string TimeColumn(ReadOnlyMemory<byte> utf8)
@@ -43,7 +43,7 @@ public sealed record Series(Course? Saturation, Course? PulseRate)
         return !names.Contains("time_s", StringComparer.OrdinalIgnoreCase) && names.Contains("second", StringComparer.OrdinalIgnoreCase) ? "second" : "time_s";
     }
 
-    private static Course? CourseOf(TextTable table, string timeColumn, Quantity quantity)
+    private static TimedValues? CourseOf(TextTable table, string timeColumn, Quantity quantity)
     {
         var scale = QuantityScale.Of(quantity);
         var (times, values) = (new List<double>(), new List<double>());
@@ -64,6 +64,6 @@ public sealed record Series(Course? Saturation, Course? PulseRate)
             }
         }
 
-        return times.Count > 0 ? new Course(times, values) : null;
+        return times.Count > 0 ? new TimedValues(times, values) : null;
     }
 }

@@ -1,3 +1,4 @@
+using PulseStream.Accuracy.Runs;
 using PulseStream.Accuracy.Tables;
 using PulseStream.Readings;
 using PulseStream.Samples;
@@ -72,7 +73,7 @@ internal sealed class RecordedCells(CalibrationCurve curve, double wrongPoints, 
         return double.NaN;
     }
 
-    private static double? Shown(Accuracy.Runs.Course? course, double seconds) => course?.At(seconds) is { } value && !double.IsNaN(value) ? value : null;
+    private static double? Shown(TimedValues? course, double seconds) => course?.At(seconds) is { } value && !double.IsNaN(value) ? value : null;
 
     private static double MedianOf(TextTable truth, string column)
     {

@@ -54,7 +54,7 @@ internal sealed class RunFiles(PlateauRule rule, Quantity quantity, Stream input
         _pairs.AddRange(run.Pairs.Select(pair => pair with { SkinTone = skinTone, Site = site }));
     }
 
-    private Accuracy.Runs.Course CourseOf(string path) =>
+    private TimedValues CourseOf(string path) =>
         SeriesFile.Read(path, input, CalibrationCurve.TextbookLine, say, CancellationToken.None).Of(quantity)
             ?? throw new BadInputException($"{path}, line 1", $"no column '{QuantityScale.Of(quantity).Name}' with a value in it", "Add it, or choose the other quantity with --quantity");
 }

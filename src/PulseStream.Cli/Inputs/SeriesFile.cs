@@ -64,7 +64,7 @@ internal static class SeriesFile
             : throw new BadInputException(path, "the pipeline found no usable second in it", "Run replay on it to see why");
     }
 
-    private static Accuracy.Runs.Course? CourseOf(List<(double Time, double Value)> shown) =>
+    private static TimedValues? CourseOf(List<(double Time, double Value)> shown) =>
         shown.Count == 0 ? null : new([.. shown.Select(point => point.Time)], [.. shown.Select(point => point.Value)]);
 
     private sealed class Shown : IReadingObserver

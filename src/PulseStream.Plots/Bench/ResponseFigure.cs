@@ -16,7 +16,7 @@ public static class ResponseFigure
     /// <param name="course">What the instrument showed.</param>
     /// <param name="reference">What the reference showed; null for none.</param>
     /// <param name="number">Which of the steps, for the file's name.</param>
-    public static Figure Of(StepResponse step, Course course, Course? reference, int number)
+    public static Figure Of(StepResponse step, TimedValues course, TimedValues? reference, int number)
     {
         ArgumentNullException.ThrowIfNull(step);
         ArgumentNullException.ThrowIfNull(course);
@@ -48,7 +48,7 @@ public static class ResponseFigure
         line.LegendText = name;
     }
 
-    private static (double[] Times, double[] Values) Within(Course course, double left, double right)
+    private static (double[] Times, double[] Values) Within(TimedValues course, double left, double right)
     {
         int[] kept = [.. Enumerable.Range(0, course.Times.Count).Where(i => course.Times[i] >= left && course.Times[i] <= right)];
         return ([.. kept.Select(i => course.Times[i])], [.. kept.Select(i => course.Values[i])]);

@@ -31,7 +31,7 @@ public sealed class RunTests
     [Fact]
     public void WhatNeverChangesTellsNoLag()
     {
-        var flat = new PulseStream.Accuracy.Runs.Course([.. Enumerable.Range(0, 300).Select(i => (double)i)], [.. Enumerable.Repeat(97.0, 300)]);
+        var flat = new TimedValues([.. Enumerable.Range(0, 300).Select(i => (double)i)], [.. Enumerable.Repeat(97.0, 300)]);
 
         Assert.Equal(new Lag(0, IsKnown: false), Lag.Of(flat, flat));
     }
@@ -39,7 +39,7 @@ public sealed class RunTests
     [Fact]
     public void AGapIsNoPlateau()
     {
-        var gap = new PulseStream.Accuracy.Runs.Course([.. Enumerable.Range(0, 50).Select(i => i < 20 ? (double)i : i + 20)], [.. Enumerable.Repeat(97.0, 50)]);
+        var gap = new TimedValues([.. Enumerable.Range(0, 50).Select(i => i < 20 ? (double)i : i + 20)], [.. Enumerable.Repeat(97.0, 50)]);
 
         Assert.Single(AlignedRun.Of("a", gap, gap, PlateauRule.Usual(Quantity.Saturation)).Pairs);
     }
@@ -100,14 +100,14 @@ public sealed class RunTests
 
     private static double Settle(double[] values) => values.Order().ElementAt(1);
 
-    private static PulseStream.Accuracy.Runs.Course CourseOf(double[] times, double[] values)
+    private static TimedValues CourseOf(double[] times, double[] values)
     {
         var known = times.Zip(values).Where(point => !double.IsNaN(point.Second)).ToArray();
         return new([.. known.Select(point => point.First)], [.. known.Select(point => point.Second)]);
     }
 
     // Six plateaus from 98 down to 78 % and back, a minute each, half a minute between them.
-    private static PulseStream.Accuracy.Runs.Course Shown(double lag, double bias, double noise, int seed)
+    private static TimedValues Shown(double lag, double bias, double noise, int seed)
     {
         var chance = new Random(seed);
         double[] levels = [98, 94, 90, 86, 82, 78, 98];
@@ -121,6 +121,6 @@ public sealed class RunTests
         })]);
     }
 
-    private static string Csv(PulseStream.Accuracy.Runs.Course course) => "time_s,spo2\n" + string.Concat(course.Times.Zip(course.Values).Select(point =>
+    private static string Csv(TimedValues course) => "time_s,spo2\n" + string.Concat(course.Times.Zip(course.Values).Select(point =>
         string.Create(CultureInfo.InvariantCulture, $"{point.First},{point.Second:0.00}\n")));
 }

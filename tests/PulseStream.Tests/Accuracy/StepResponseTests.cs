@@ -1,11 +1,10 @@
 using PulseStream.Accuracy;
 using PulseStream.Accuracy.Responses;
+using PulseStream.Accuracy.Runs;
 using PulseStream.Tests.Cli;
 using Xunit;
 
 namespace PulseStream.Tests.Accuracy;
-
-using Course = PulseStream.Accuracy.Runs.Course;
 
 public sealed class StepResponseTests
 {
@@ -43,7 +42,7 @@ public sealed class StepResponseTests
     public void OvershootIsToldInItsOwnUnit()
     {
         double[] times = [.. Enumerable.Range(0, 200).Select(i => (double)i)];
-        var course = new PulseStream.Accuracy.Runs.Course(times, [.. times.Select(t => t < 60 ? 97 : t < 62 ? 92 : t < 70 ? 85 : 88)]);
+        var course = new TimedValues(times, [.. times.Select(t => t < 60 ? 97 : t < 62 ? 92 : t < 70 ? 85 : 88)]);
 
         var step = Assert.Single(StepResponses.Of(course, Quantity.Saturation, null, []));
 
@@ -67,8 +66,8 @@ public sealed class StepResponseTests
     {
         double[] times = [.. Enumerable.Range(0, 600).Select(i => (double)i)];
         double Truth(double t) => 97 - (points * Math.Clamp((t - 100) / seconds, 0, 1));
-        var reference = new Course(times, [.. times.Select(Truth)]);
-        var course = new Course(times, [.. times.Select(t => Math.Round(Truth(t - 8), 1))]);
+        var reference = new TimedValues(times, [.. times.Select(Truth)]);
+        var course = new TimedValues(times, [.. times.Select(t => Math.Round(Truth(t - 8), 1))]);
 
         var ramp = Assert.Single(StepResponses.Of(course, Quantity.Saturation, reference, []));
 
@@ -105,7 +104,7 @@ public sealed class StepResponseTests
         Assert.Contains("Pulse rate at 59.", ProgramRun.Of("response", folder["both.csv"]).Output, StringComparison.Ordinal);
     }
 
-    private static PulseStream.Accuracy.Runs.Course Shown(double meanSeconds, double deadSeconds, double noise)
+    private static TimedValues Shown(double meanSeconds, double deadSeconds, double noise)
     {
         var chance = new Random(1);
         double[] times = [.. Enumerable.Range(0, 300).Select(i => (double)i)];

@@ -1,3 +1,4 @@
+using PulseStream.Accuracy.Statistics;
 using PulseStream.Course;
 using Xunit;
 
@@ -125,7 +126,7 @@ public sealed class CourseTests
     [InlineData(16, 2.119905)]
     [InlineData(84, 1.988610)]
     public void StudentsQuantilesAreThoseOfTheTables(int degrees, double table) =>
-        Assert.Equal(table, StudentT.TwoSided95(degrees), 0.0011);
+        Assert.Equal(table, StudentT.TwoSided95(degrees), 0.0005);
 
     private static Func<double, double> Fall(int day) => at => 96 - (3 * Math.Clamp((at - day) / 2, 0, 1));
 

@@ -4,6 +4,7 @@ using PulseStream.Accuracy.Calibration;
 using PulseStream.Accuracy.Criteria;
 using PulseStream.Accuracy.Optics;
 using PulseStream.Accuracy.Responses;
+using PulseStream.Accuracy.Runs;
 using PulseStream.Plots.Bench;
 using PulseStream.Tests.Accuracy;
 using PulseStream.Tests.Cli;
@@ -45,7 +46,7 @@ public sealed class BenchFigureTests
     public void AStepIsDrawn()
     {
         double[] times = [.. Enumerable.Range(0, 120).Select(i => (double)i)];
-        var course = new PulseStream.Accuracy.Runs.Course(times, [.. times.Select(t => t < 60 ? 97.0 : 88)]);
+        var course = new TimedValues(times, [.. times.Select(t => t < 60 ? 97.0 : 88)]);
         using var figure = ResponseFigure.Of(StepResponses.Of(course, Quantity.Saturation, null, [])[0], course, null, 1);
 
         IsDrawn(figure);

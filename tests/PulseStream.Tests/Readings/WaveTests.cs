@@ -12,6 +12,7 @@ public sealed class WaveTests
     // The seconds from which a quiet finger is read, and what a reading may be off, points.
     private const int StartSeconds = 12;
     private const double PercentTolerance = 0.6;
+    private const double VeinsPerfusion = 4;
 
     [Theory]
     [InlineData(35, 0.3)]
@@ -56,6 +57,36 @@ public sealed class WaveTests
 
         var heard = Heard.Of(100, new Finger { PerfusionPercent = 0, BreathingPercent = 0, NoisePercent = 0.004, Movement = Swing }.Samples());
         Assert.Empty(heard.Usable);
+    }
+
+    // The second bell lies at a share of the beat: in a slow pulse later than any valve closes.
+    [Theory]
+    [InlineData(38, 0.3)]
+    [InlineData(41, 0.45)]
+    [InlineData(44, 0.6)]
+    public void ALateSecondWaveOfASlowPulseIsNoBeat(double pulsePerMinute, double secondWave)
+    {
+        var heard = Of(new() { Pulse = Track.Constant(pulsePerMinute), SecondWave = secondWave });
+        Assert.All(heard.Usable, s => Assert.InRange(s.PulseRatePerMinute ?? pulsePerMinute, 0.85 * pulsePerMinute, 1.15 * pulsePerMinute));
+    }
+
+    // Veins that happen to move as many counts of either light leave what no mains light leaves.
+    [Fact]
+    public void VenousPulsingOfEqualCountsIsNotTakenForRoomLight()
+    {
+        var scenario = new Scenario
+        {
+            Seed = 12,
+            RateHz = 250,
+            Bits = 17,
+            Spo2 = Track.Constant(88.39),
+            Pulse = Track.Constant(131.4),
+            Perfusion = Track.Constant(VeinsPerfusion),
+            SecondWave = 0.587,
+            Noise = 1.3e-5,
+            Episodes = [new VenousEpisode(20, 45, Size: 0.54, Ratio: 1.786, Lag: 0.1505)],
+        };
+        Assert.DoesNotContain(Of(scenario).Readings, r => Math.Abs(r.Spo2.Percent - 88.39) > 3);
     }
 
     [Theory]

@@ -1,7 +1,7 @@
 namespace PulseStream.Accuracy.Runs;
 
 /// <summary>What an instrument showed over time.</summary>
-public sealed class Course
+public sealed class TimedValues
 {
     // A value is taken to stand, or to run straight to the next, for so long; then it is a gap.
     private const double LongestGapSeconds = 5;
@@ -13,7 +13,7 @@ public sealed class Course
     /// <param name="times">Seconds, rising.</param>
     /// <param name="values">What was shown, as many.</param>
     /// <exception cref="ArgumentOutOfRangeException">The lengths differ or a time does not rise.</exception>
-    public Course(IReadOnlyList<double> times, IReadOnlyList<double> values)
+    public TimedValues(IReadOnlyList<double> times, IReadOnlyList<double> values)
     {
         ArgumentNullException.ThrowIfNull(times);
         ArgumentNullException.ThrowIfNull(values);
