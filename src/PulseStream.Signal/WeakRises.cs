@@ -23,6 +23,10 @@ internal sealed class WeakRises(double binRateHz)
     private const double SecondWaveSeconds = 0.1;
     private const double UsualIntervalSeconds = 0.8;
 
+    // Where all of a slow beat is slow, its second wave comes late with it: 3.1 times as long after the front's steepest point as
+    // the crest does with the two bells of Tang (Sci Rep 2020;10:13883), an early beat of the same shape 6 times.
+    private const double SecondWaveFronts = 4.0;
+
     // A weak beat that comes early behind every full one, as in bigeminy, comes at the same delay each time to within this.
     private const double SameDelaySeconds = 0.06;
     private const double SameSlopeShare = 0.5;
@@ -107,10 +111,21 @@ internal sealed class WeakRises(double binRateHz)
         for (var k = 0; k < rises.Length; k++)
         {
             normals[k] = NormalSlope(slopes, rises, rises[k]);
-            var isLate = rises[k] - last >= latestSecondWave && rises[k] >= end && rises[k] < slopes.Length - end;
+            var isLate = rises[k] - last >= LatestSecondWave(slopes, last) && rises[k] >= end && rises[k] < slopes.Length - end;
             isStrong[k] = slopes[(int)rises[k]] >= (isLate ? LateShare : StrongShare) * normals[k];
             last = isStrong[k] ? rises[k] : last;
         }
+    }
+
+    private double LatestSecondWave(ReadOnlySpan<double> slopes, double front)
+    {
+        var crest = (int)Math.Max(0, front);
+        while (crest < slopes.Length && slopes[crest] > 0)
+        {
+            crest++;
+        }
+
+        return Math.Max(latestSecondWave, SecondWaveFronts * (crest - front));
     }
 
     private bool IsEarlyBeat(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, int before, int k)
@@ -126,7 +141,7 @@ internal sealed class WeakRises(double binRateHz)
     {
         var slope = slopes[(int)rises[k]];
         var delay = (int)(rises[k] - rises[before]);
-        if (delay < latestSecondWave || slope < RecurringShare * normals[k] || rises[k] < end || rises[k] >= slopes.Length - end)
+        if (delay < LatestSecondWave(slopes, rises[before]) || slope < RecurringShare * normals[k] || rises[k] < end || rises[k] >= slopes.Length - end)
         {
             return false;
         }
