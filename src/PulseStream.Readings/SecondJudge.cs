@@ -237,6 +237,7 @@ internal sealed class SecondJudge
     {
         var pulse = second.Pulse;
         return double.IsFinite(pulse.RatePerMinute)
+            && pulse.RateSpreadPerMinute < pulse.RatePerMinute
             && !(IsIrregular(pulse) && (pulse.RateSpreadPerMinute > options.LargestRateSpreadPerMinute || pulse.Agreement < options.LeastIrregularAgreement))
             && (second.Fit.Lines == 0 || IsRateOfPeriod(pulse));
     }

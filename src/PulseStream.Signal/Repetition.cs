@@ -9,9 +9,9 @@ namespace PulseStream.Signal;
 /// </remarks>
 internal sealed class Repetition
 {
-    // 33 to 220 beats a minute: what a finger can show and an oximeter is asked for.
+    // 220 beats a minute, and two beats of bigeminy at 50: what a finger can show and an oximeter is asked for.
     private const double ShortestPeriodSeconds = 0.27;
-    public const double LongestPeriodSeconds = 1.8;
+    public const double LongestPeriodSeconds = 2.4;
 
     // The first repetition as good as the best is the period; the later ones are its multiples.
     private const double FirstGoodShare = 0.85;

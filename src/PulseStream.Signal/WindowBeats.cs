@@ -106,7 +106,7 @@ internal sealed class WindowBeats
         return new(
             count,
             rhythm.RatePerMinute,
-            rhythm.RateSpreadPerMinute,
+            finder.IsDoubtful ? rhythm.RatePerMinute : rhythm.RateSpreadPerMinute,
             rhythm.Irregularity,
             finder.Periodicity,
             finder.PeriodSeconds,
