@@ -21,15 +21,19 @@ internal sealed class RoomLight(JudgeOptions options)
         IsSteadyLine(second) || (double.IsNaN(logHeight) ? IsLoneLine(second) : IsCalmWithout(second, ratio, logHeight));
 
     private bool IsSteadyLine(in SignalSecond second) =>
-        second.Fit.IsRoomLight
+        LeavesPulse(second)
         && second.Fit.Newest.LineShare > options.SteadyLineShare
         && second.Fit.Disagreement <= options.UnprovenDisagreement;
 
     // Without a calm finger to compare with, a line of equal counts has to be nearly all that the lights disagree by.
     private bool IsLoneLine(in SignalSecond second) =>
-        second.Fit.IsRoomLight
+        LeavesPulse(second)
         && second.Fit.Newest.LineShare > options.LoneRoomLightLineShare
         && second.Fit.Disagreement < options.LoneRoomLightDisagreement;
+
+    // Room light that was taken away leaves a pulse, which repeats; movement leaves movement.
+    private bool LeavesPulse(in SignalSecond second) =>
+        second.Fit.IsRoomLight && second.Pulse.Periodicity >= options.LeastPeriodicityBesideRoomLight;
 
     // One frequency, the same counts in both channels, and the calm finger's own pulse is left without it.
     private bool IsCalmWithout(in SignalSecond second, double ratio, double logHeight)

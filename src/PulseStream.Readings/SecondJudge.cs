@@ -142,7 +142,7 @@ internal sealed class SecondJudge
 
         if (hasRed && !(errorPercent <= (fit.IsSeparated ? options.LargestSeparatedErrorPercent : options.LargestErrorPercent)))
         {
-            return fit.IsSeparated ? calm.CauseOfDisagreement(second) : HasBeats(pulse) ? Reasons.LowPerfusion : calm.CauseOfStillness(second);
+            return fit.IsSeparated ? calm.CauseOfDisagreement(second) : HasBeats(pulse) ? Reasons.LowPerfusion | UnprovenFinger : calm.CauseOfStillness(second);
         }
 
         // Two lights show for themselves what movement does to them; a step looks like a beat to one.
@@ -168,6 +168,9 @@ internal sealed class SecondJudge
     private Reasons FlatReason(in SignalSecond second) =>
         presence.IsAway(second) ? Reasons.NoFinger : calm.CauseOfStillness(second);
 
+    // What is too weak to be called a pulse may be no finger's, unless one was seen before.
+    private Reasons UnprovenFinger => calm.IsKnown ? Reasons.None : Reasons.Misplaced;
+
     // A pulse too weak for its noise still repeats, or its beats are alike; drift and noise do neither.
     private bool HasBeats(in WindowPulse pulse) =>
         pulse.Periodicity >= options.LeastPeriodicity || pulse.Agreement >= options.LeastIrregularAgreement;
@@ -189,7 +192,12 @@ internal sealed class SecondJudge
         hasRed && !calm.IsKnown
         && (second.Fit.WindowSeconds < options.SettlingSeconds
             ? second.Pulse.ThirdWaveShare < options.UnsureThirdWaveShare
-            : second.Pulse.ThirdWaveShare < options.SwingingThirdWaveShare && second.Pulse.BreathingShare < options.LeastBreathingShare);
+            : second.Pulse.ThirdWaveShare < options.SwingingThirdWaveShare
+                && (second.Pulse.BreathingShare < options.LeastBreathingShare || IsSwing(second.Pulse)));
+
+    // Below this rate the smoothing leaves every pulse a third harmonic.
+    private bool IsSwing(in WindowPulse pulse) =>
+        pulse.ThirdWaveShare < options.SureSwingThirdWaveShare && pulse.PeriodSeconds > options.SureSwingPeriodSeconds;
 
     // Room light on one of the pulse's harmonics takes that along, and its front with it.
     private bool HasNoBack(in SignalSecond second) => second.Fit.IsRoomLight || second.Pulse.FrontSteepness >= options.LeastFrontBesideCrest;
