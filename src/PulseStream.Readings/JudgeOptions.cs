@@ -125,7 +125,7 @@ public sealed record JudgeOptions
     public double SteadyLineShare { get; init; } = 0.9;
 
     /// <summary>The same before the finger's own pulse is known, to compare with: chance movement and veins do not reach it.</summary>
-    public double LoneRoomLightLineShare { get; init; } = 0.7;
+    public double LoneRoomLightLineShare { get; init; } = 0.6;
 
     /// <summary>Disagreement that may then be left without the line, in units of R: twice what a believed second may have.</summary>
     public double LoneRoomLightDisagreement { get; init; } = 0.06;

@@ -18,7 +18,7 @@ internal sealed class RoomLight(JudgeOptions options)
     /// <param name="logHeight">Logarithm of its pulse's size; NaN where no calm second has been seen.</param>
     /// <remarks>A movement reaches both lights at once; a line of equal counts is room light in any phase where nothing else is left.</remarks>
     public bool Is(in SignalSecond second, double ratio, double logHeight) =>
-        IsSteadyLine(second) || (double.IsNaN(logHeight) ? IsLoneLine(second) : IsCalmWithout(second, ratio, logHeight));
+        IsSteadyLine(second) || (double.IsNaN(logHeight) ? IsLoneLine(second) : IsCalmWithout(second, ratio, logHeight) || IsCalmBesideLine(second, ratio, logHeight));
 
     private bool IsSteadyLine(in SignalSecond second) =>
         LeavesPulse(second)
@@ -30,6 +30,14 @@ internal sealed class RoomLight(JudgeOptions options)
         LeavesPulse(second)
         && second.Fit.Newest.LineShare > options.LoneRoomLightLineShare
         && second.Fit.Disagreement < options.LoneRoomLightDisagreement;
+
+    // The calm finger's pulse is what was left, of its height and nearly its ratio, though not cleanly enough to be believed.
+    private bool IsCalmBesideLine(in SignalSecond second, double ratio, double logHeight) =>
+        LeavesPulse(second)
+        && second.Fit.Newest.LineShare > options.RoomLightLineShare
+        && second.Fit.Disagreement < options.LargestDisagreement
+        && Math.Abs(second.Fit.Ratio - ratio) < options.SeparatedJump
+        && Math.Abs(Math.Log(second.Fit.PulseSize) - logHeight) < options.SameHeight;
 
     // Room light that was taken away leaves a pulse, which repeats; movement leaves movement.
     private bool LeavesPulse(in SignalSecond second) =>

@@ -10,6 +10,8 @@ internal sealed class SecondJudge
 
     // All but a few samples at the end stop: there is no beat left to see, the emitters shine straight in.
     private const double WholeShare = 0.98;
+    // Light that each beat lifts into the end stop is back at it within the slowest pulse's interval.
+    private const int SlowestBeatSeconds = 2;
     private readonly CalibrationCurve curve;
     private readonly JudgeOptions options;
     private readonly bool hasRed;
@@ -17,6 +19,7 @@ internal sealed class SecondJudge
     private readonly Presence presence;
     private readonly MissingRing missing = new();
     private int sinceDisturbance = int.MaxValue;
+    private int sinceEndStop = int.MaxValue;
     private int airSeconds;
     private int soundSeconds;
 
@@ -74,7 +77,7 @@ internal sealed class SecondJudge
 
         if (second.Fit.WindowSeconds == 0 || (second.Pulse.BeatCount < options.LeastBeats && second.Fit.WindowSeconds < options.SettlingSeconds))
         {
-            return Presence.IsFlat(second) ? FlatReason(second) : Reasons.Settling;
+            return Presence.IsFlat(second) ? FlatReason(second) : sinceEndStop < SlowestBeatSeconds ? Reasons.Saturated : Reasons.Settling;
         }
 
         var pulse = PulseReasons(second);
@@ -98,7 +101,8 @@ internal sealed class SecondJudge
             return Reasons.MissingSamples;
         }
 
-        if (light.AtEndStopShare > options.AtEndStopShare)
+        sinceEndStop = light.AtEndStopShare > options.AtEndStopShare ? 0 : sinceEndStop == int.MaxValue ? sinceEndStop : sinceEndStop + 1;
+        if (sinceEndStop == 0)
         {
             return Reasons.Saturated | (presence.IsOpenAir(second) || light.AtEndStopShare > WholeShare ? Reasons.NoFinger : Reasons.None);
         }
