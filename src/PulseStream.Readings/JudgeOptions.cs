@@ -3,7 +3,7 @@ namespace PulseStream.Readings;
 /// <summary>Limits between a second that is believed and one that is refused, each with its reason.</summary>
 public sealed record JudgeOptions
 {
-    /// <summary>Missing share of one second above which it is refused; half a second can be bridged.</summary>
+    /// <summary>Missing share of one second above which it is refused; a second can be bridged.</summary>
     public double MissingShare { get; init; } = 0.6;
 
     /// <summary>Missing share of the last eight seconds above which a second is refused: a third of a beat's points gone still leave its shape.</summary>
