@@ -160,7 +160,7 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
                 return Reasons.None;
             }
 
-            if (isGradual && ++otherHeightSeconds > options.NewHeightSeconds)
+            if (isGradual && HasSameFront(second) && ++otherHeightSeconds > options.NewHeightSeconds)
             {
                 logHeight = Math.Log(second.Fit.PulseSize);
             }
@@ -174,7 +174,8 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
     // Movement at the pulse's own rate can take the pulse's place and leave it for the movement, and so can veins for a line;
     // blood follows more slowly.
     private bool HasJumped(in SignalSecond second) =>
-        Math.Abs(second.Fit.Ratio - toldRatio) > options.SeparatedJump + (options.SeparatedJumpPerSecond * (second.SecondIndex - toldSecond));
+        Math.Abs(second.Fit.Ratio - toldRatio)
+            > Math.Min(options.SeparatedJump + (options.SeparatedJumpPerSecond * (second.SecondIndex - toldSecond)), options.LargestSeparatedJump);
 
     // A warming finger: the same heart with the same front, in lights that agree as they would have to before any pulse was known.
     private bool IsGrown(in SignalSecond second) =>
@@ -182,7 +183,9 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
         && second.Fit.Disagreement <= options.UnprovenDisagreement
         && HasSamePeriod(second)
         && second.Pulse.FrontSteepness >= options.LeastFrontSteepness
-        && second.Pulse.FrontSteepness >= options.SameFrontShare * frontSteepness;
+        && HasSameFront(second);
+
+    private bool HasSameFront(in SignalSecond second) => second.Pulse.FrontSteepness >= options.SameFrontShare * frontSteepness;
 
     private bool HasSamePeriod(in SignalSecond second) => Math.Abs(Math.Log(second.Pulse.PeriodSeconds / periodSeconds)) < options.SamePeriod;
 

@@ -163,8 +163,11 @@ public sealed record JudgeOptions
     /// <summary>Step of R from one second to the next that a pulse told from movement may have: two points.</summary>
     public double SeparatedJump { get; init; } = 0.08;
 
-    /// <summary>What this grows by for each second since the last that was believed: blood loses a point a second.</summary>
-    public double SeparatedJumpPerSecond { get; init; } = 0.04;
+    /// <summary>What this grows by for each second since the last that was believed: blood loses half a point a second for long.</summary>
+    public double SeparatedJumpPerSecond { get; init; } = 0.02;
+
+    /// <summary>What it grows to at most: four points, after which the hand has to be still once.</summary>
+    public double LargestSeparatedJump { get; init; } = 0.16;
 
     /// <summary>Seconds over which a slipping finger is looked for: breathing and vessels change a pulse within them too, saturation by little.</summary>
     public int SlipSeconds { get; init; } = 25;
