@@ -55,6 +55,9 @@ public sealed record JudgeOptions
     /// <summary>Third harmonic over the first, as amplitudes, from which a wave that repeats well is a pulse whatever its front: what swings has next to none, a pulse of up to 120 a minute a tenth and more.</summary>
     public double LeastThirdWaveShare { get; init; } = 0.1;
 
+    /// <summary>The same where breathing is seen beside it: five times what a swing has.</summary>
+    public double LeastThirdWaveShareBesideBreathing { get; init; } = 0.02;
+
     /// <summary>Autocorrelation that such a wave has at least.</summary>
     public double LeastThirdWavePeriodicity { get; init; } = 0.9;
 

@@ -209,7 +209,12 @@ internal sealed class SecondJudge
     private bool IsShaped(in WindowPulse pulse) =>
         pulse.FrontSteepness >= options.LeastFrontSteepness
             || (pulse.Crest >= options.LeastCrest && pulse.FrontSteepness >= options.LeastFrontBesideCrest)
-            || (pulse.ThirdWaveShare >= options.LeastThirdWaveShare && pulse.Periodicity >= options.LeastThirdWavePeriodicity && pulse.Agreement >= options.LeastThirdWaveAgreement);
+            || (IsBlunt(pulse) && pulse.Periodicity >= options.LeastThirdWavePeriodicity && pulse.Agreement >= options.LeastThirdWaveAgreement);
+
+    // A strong second wave makes a fast pulse nearly round; what has some of a third harmonic and breathes is none the less alive.
+    private bool IsBlunt(in WindowPulse pulse) =>
+        pulse.ThirdWaveShare >= options.LeastThirdWaveShare
+        || (pulse.ThirdWaveShare >= options.LeastThirdWaveShareBesideBreathing && pulse.BreathingShare >= options.LeastBreathingShare);
 
     // Shaking that looks like a few beats by chance looks so for one second; a heart without rhythm goes on.
     private Reasons ChanceReason(in SignalSecond second) =>

@@ -28,7 +28,7 @@ public sealed record SignalOptions
     public double SureFrontSteepness { get; init; } = 0.32;
 
     /// <summary>Third harmonic over the first below which breathing is looked for beside the wave: what swings has no third, and what is not alive does not breathe.</summary>
-    public double BreathingBelowThirdWaveShare { get; init; } = 0.012;
+    public double BreathingBelowThirdWaveShare { get; init; } = 0.1;
 
     /// <summary>Longest window, s: a step of saturation has to show 90 % of itself within it.</summary>
     public int LongestWindowSeconds { get; init; } = 8;
