@@ -34,14 +34,8 @@ public static class ArchivedResults
         Sittings = [.. session.Sittings().Select(sitting => new FingerSpan(sitting.FromSecond, sitting.ToSecond))],
         Seconds = session.Counts.Seconds,
         UsableSeconds = session.Counts.UsableSeconds,
-        JudgedBy = JudgedByOf(session.Settings.CurveName, session.Settings.PolicyName, session.Settings.Version),
+        JudgedBy = JudgedBy.Of(session.Settings.CurveName, session.Settings.CurveJson, session.Settings.PolicyName, session.Settings.Version),
     };
-
-    /// <summary>By what results were judged, in one line.</summary>
-    /// <param name="curve">Name of the curve.</param>
-    /// <param name="policy">Name of the policy.</param>
-    /// <param name="version">Version of the program.</param>
-    public static string JudgedByOf(string curve, string policy, string version) => $"curve {curve}, policy {policy}, version {version}";
 
     // A level of a later version would be overlooked if it were left out: the most urgent one is assumed.
     private static GivenLevel LevelOf(ArchivedAdvice advice) =>
