@@ -39,7 +39,8 @@ public sealed class ArchivedRecording : Recording
     /// <summary>Opens the samples of a session.</summary>
     /// <param name="path">The session's folder, or a file in it.</param>
     /// <exception cref="BadInputException">It is no sealed session, or a file of it was changed.</exception>
-    public static ArchivedRecording Open(string path) => ArchivedSession.Open(path).OpenRecording();
+    public static ArchivedRecording Open(string path) => ArchivedSession.Open(path).OpenRecording() as ArchivedRecording
+        ?? throw new BadInputException(path, "expected a session with samples, found one of an instrument's readings", "Name another");
 
     /// <inheritdoc/>
     public override IObservable<SampleBlock> Blocks(CancellationToken cancel) => Observable.Create<SampleBlock>(observer =>

@@ -4,6 +4,7 @@ using PulseStream.Archive.Sealing;
 using PulseStream.Readings;
 using PulseStream.Samples;
 using PulseStream.Signal;
+using PulseStream.Sources;
 
 namespace PulseStream.Archive;
 
@@ -74,10 +75,14 @@ public sealed class ArchivedSession
         }
     }
 
-    /// <summary>The samples, to be played again.</summary>
+    /// <summary>Whether it holds what an instrument showed, and no samples.</summary>
+    public bool HoldsShownValues => Header.Columns == SampleColumns.None;
+
+    /// <summary>The samples, to be played again; of a session of shown values its seconds.</summary>
     /// <exception cref="BadInputException">The file is missing or was changed.</exception>
-    public ArchivedRecording OpenRecording() =>
-        new(Header, Counts, new ColumnFileReader(VerifiedPath(WireNames.SamplesFile)), SessionSealer.ChannelsOf(document));
+    public Recording OpenRecording() => HoldsShownValues
+        ? new ShownRecording(Header.Source, Header.Start, [.. Seconds()], Counts.RefusedRows ?? 0)
+        : new ArchivedRecording(Header, Counts, new ColumnFileReader(VerifiedPath(WireNames.SamplesFile)), SessionSealer.ChannelsOf(document));
 
     /// <summary>The seconds in order.</summary>
     /// <exception cref="BadInputException">The file is missing or was changed.</exception>

@@ -47,9 +47,12 @@ internal static class ComparisonPage
     private static IReadOnlyList<string> Row(RecordingComparison row) =>
     [
         row.Recording, ComparisonWords.Level(row.AdviceA), ComparisonWords.Level(row.AdviceB), ComparisonWords.Direction(row),
-        $"{row.OnlyA}", $"{row.OnlyB}", $"{row.MovedReadings}", ComparisonWords.Move(row) ?? "",
-        ComparisonWords.Share(row.UsedA), ComparisonWords.Share(row.UsedB), row.Problem ?? "",
+        $"{row.OnlyA}", $"{row.OnlyB}", $"{row.MovedReadings}", Together(ComparisonWords.Move(row) ?? ""),
+        Together(ComparisonWords.Share(row.UsedA)), Together(ComparisonWords.Share(row.UsedB)), row.Problem ?? "",
     ];
+
+    // A value and its unit stay in one line.
+    private static string Together(string cell) => cell.Replace(' ', '\u00A0');
 
     private static void Overall(StringBuilder html, RunComparison comparison)
     {
