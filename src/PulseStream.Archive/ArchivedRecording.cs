@@ -11,7 +11,7 @@ namespace PulseStream.Archive;
 /// <summary>The samples of a sealed session as a recording, a row group in memory at a time, in blocks of a second at most.</summary>
 public sealed class ArchivedRecording : Recording
 {
-    private readonly SessionCounts counts;
+    private readonly SessionCounts? counts;
     private readonly ColumnFileReader reader;
     private readonly IReadOnlyList<int> channels;
     private readonly SampleColumn<long> indices = new(WireNames.Sample, isDeltaPacked: true);
@@ -20,7 +20,7 @@ public sealed class ArchivedRecording : Recording
     private long nextIndex;
     private SampleTally tally = SampleTally.Empty;
 
-    internal ArchivedRecording(RecordingHeader header, SessionCounts counts, ColumnFileReader reader, IReadOnlyList<int> channels)
+    internal ArchivedRecording(RecordingHeader header, SessionCounts? counts, ColumnFileReader reader, IReadOnlyList<int> channels)
     {
         Header = header;
         this.counts = counts;
@@ -91,7 +91,7 @@ public sealed class ArchivedRecording : Recording
             }
         }
 
-        tally = new(counts.Samples, counts.Missing, counts.RefusedRows ?? 0, counts.Repeats ?? 0);
+        tally = counts is null ? tally : new(counts.Samples, counts.Missing, counts.RefusedRows ?? 0, counts.Repeats ?? 0);
     }
 
     private void Count(SampleBlock block)
