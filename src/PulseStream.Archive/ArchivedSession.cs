@@ -108,6 +108,31 @@ public sealed class ArchivedSession
     /// <exception cref="BadInputException">The file is missing or was changed.</exception>
     public IEnumerable<ArchivedAdvice> Advice() => Rows(AdviceRows.Table).Select(AdviceRows.From);
 
+    /// <summary>Readings, sittings and advice, as quickly as they are to be had: of a short session from session.json, whose seal holds the hashes of the files as well.</summary>
+    /// <exception cref="BadInputException">A file is missing or was changed.</exception>
+    public SessionOutline Outline()
+    {
+        if (document.Outline is not { } outline)
+        {
+            return new([.. Readings()], [.. Sittings()], [.. Advice().Select(advice => new OutlinedAdvice(advice.Second, advice.Level, advice.RecheckAfterMinutes))]);
+        }
+
+        // A session of which a file was changed is damaged, whatever session.json remembers of it.
+        foreach (var name in OutlineDocument.Files)
+        {
+            VerifiedPath(name);
+        }
+
+        try
+        {
+            return outline.Read();
+        }
+        catch (Exception e) when (e is FormatException or OverflowException or ArgumentException)
+        {
+            throw ColumnFile.Damaged(Path.Combine(Folder, WireNames.SessionFile), $"expected rows of results in its outline, found otherwise ({e.Message.TrimEnd('.')})", e);
+        }
+    }
+
     private IEnumerable<Cell[]> Rows(ResultTable table) => ResultFile.Read(VerifiedPath(table.FileName), table);
 
     private string VerifiedPath(string name)

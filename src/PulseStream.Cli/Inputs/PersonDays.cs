@@ -12,6 +12,7 @@ internal sealed class PersonDays
     private readonly List<TimedReading> _records = [];
     private readonly List<TimedReading> _exerted = [];
     private readonly List<PlannedCheck> _planned = [];
+    private string? _lastAdvised;
 
     /// <summary>Every accepted reading in the order of time.</summary>
     public IReadOnlyList<TimedReading> Readings => _readings;
@@ -52,6 +53,7 @@ internal sealed class PersonDays
         }
 
         days.Sort();
+        days.LastAdvice = days._lastAdvised is { } folder ? ArchivedSession.Open(folder).Advice().LastOrDefault() : null;
         return days._readings.Count > 0
             ? days
             : throw new BadInputException(archive, $"expected accepted readings of person {person} at a known time, found none in {sessions.Count} sessions", "Record with a clock, or replay with --start");
@@ -85,10 +87,9 @@ internal sealed class PersonDays
             .Select(reading => Timed(reading, start, content.Sensor)));
         _planned.AddRange(content.Sittings
             .Select(sitting => content.Advice.LastOrDefault(advice => advice.Second >= sitting.FromSecond && advice.Second <= sitting.ToSecond))
-            .OfType<ArchivedAdvice>()
             .Where(advice => advice.RecheckAfterMinutes is not null)
             .Select(advice => new PlannedCheck(start.AddSeconds(advice.Second), start.AddSeconds(advice.Second).AddMinutes(advice.RecheckAfterMinutes!.Value), null)));
-        LastAdvice = content.Advice.Count > 0 ? content.Advice[^1] : LastAdvice;
+        _lastAdvised = content.Advice.Count > 0 ? content.Folder : _lastAdvised;
     }
 
     private void Sort()
