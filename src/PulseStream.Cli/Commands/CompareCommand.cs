@@ -2,7 +2,9 @@ using System.CommandLine;
 using PulseStream.Cli.Inputs;
 using PulseStream.Cli.Options;
 using PulseStream.Cli.Output;
+using PulseStream.Cli.Output.Bench;
 using PulseStream.Comparison;
+using PulseStream.Plots.Bench;
 using PulseStream.Readings.Curves;
 using PulseStream.Samples;
 using PulseStream.Triage;
@@ -35,6 +37,7 @@ internal sealed class CompareCommand
     private readonly Option<string?> _curve = new("--curve") { HelpName = "FILE", Description = "with --baseline: calibration curve (JSON) instead of each session's own" };
     private readonly Option<string?> _policy = new("--policy") { HelpName = "FILE", Description = "with --baseline: triage policy (JSON) instead of each session's own" };
     private readonly Option<string?> _page = new("--page") { HelpName = "FILE", Description = "write a page as well (HTML, needs nothing else): lost alarms first, then overall and each recording" };
+    private readonly Option<string?> _figures = BenchOptions.NewFigures();
     private readonly FormatOptions _format = new();
     private readonly ComparisonLimits _limits = new();
     private readonly Surroundings _surroundings;
@@ -45,7 +48,7 @@ internal sealed class CompareCommand
     public static Command Of(Surroundings surroundings, ResultStream results)
     {
         var compare = new CompareCommand(surroundings, results);
-        var command = new Command("compare", Description) { compare._a, compare._b, compare._baseline, compare._curve, compare._policy, compare._page };
+        var command = new Command("compare", Description) { compare._a, compare._b, compare._baseline, compare._curve, compare._policy, compare._page, compare._figures };
         compare._a.Validators.Add(PathArguments.RefuseUnknownOptions);
         compare._b.Validators.Add(PathArguments.RefuseUnknownOptions);
         compare._limits.AddTo(command);
@@ -65,6 +68,11 @@ internal sealed class CompareCommand
         if (parsed.GetValue(_page) is { } page)
         {
             PageFile.Write(page, ComparisonPage.HtmlOf(comparison, exceeded));
+        }
+
+        if (parsed.GetValue(_figures) is { } folder)
+        {
+            WriteFigure(comparison, folder, say);
         }
 
         Print(comparison, exceeded, isNdjson);
@@ -102,6 +110,18 @@ internal sealed class CompareCommand
             [],
             say);
         return (ResultSets.Read(baseline, say), new BaselineRun(order, _surroundings, cancel).Run(RecordingPaths.Expand(first ?? baseline, say)));
+    }
+
+    private static void WriteFigure(RunComparison comparison, string folder, Action<string> say)
+    {
+        if (!comparison.Recordings.Any(row => row.Both.Count > 0))
+        {
+            say("No reading is in both runs: there is no figure.");
+            return;
+        }
+
+        using var figure = ComparisonFigure.Of(comparison.Recordings.SelectMany(row => row.Both));
+        FigureFiles.Write(folder, [figure]);
     }
 
     private void Print(RunComparison comparison, IReadOnlyList<string> exceeded, bool isNdjson)

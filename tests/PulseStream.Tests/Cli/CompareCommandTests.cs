@@ -89,10 +89,11 @@ public sealed class CompareCommandTests
         ProgramRun.Of("replay", Recordings.WarmFinger, Low, "--archive", folder["a"]);
         var curve = folder.Write("curve.json", HighCurve);
 
-        var run = ProgramRun.Of("compare", "--baseline", folder["a"], "--curve", curve, "--page", folder["page.html"]);
+        var run = ProgramRun.Of("compare", "--baseline", folder["a"], "--curve", curve, "--page", folder["page.html"], "--figures", folder["figures"]);
 
         var page = File.ReadAllText(folder["page.html"]);
         Assert.Equal(1, run.Status);
+        Assert.Equal(["compare.png", "compare.svg"], Directory.GetFiles(folder["figures"]).Select(Path.GetFileName).Order(StringComparer.Ordinal), StringComparer.Ordinal);
         string[] inOrder = ["1 lost alarm", "<h2>Lost alarms</h2>", "low-84.csv", "less urgent", "<h2>Overall</h2>", "too-high (", "<h2>Gained alarms</h2>", "None.", "warm-finger.csv"];
         Assert.Equal(inOrder.Order(Comparer<string>.Create((x, y) => page.IndexOf(x, StringComparison.Ordinal).CompareTo(page.IndexOf(y, StringComparison.Ordinal)))), inOrder, StringComparer.Ordinal);
         Assert.All(inOrder, word => Assert.Contains(word, page, StringComparison.Ordinal));
