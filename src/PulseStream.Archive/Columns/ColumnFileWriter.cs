@@ -60,9 +60,9 @@ internal sealed class ColumnFileWriter : IDisposable
 
     /// <summary>Writes the footer and waits until the disk has the file.</summary>
     /// <param name="metadata">Of the file; null for none but the number of rows.</param>
-    public void Close(IReadOnlyDictionary<string, string>? metadata = null)
+    public void Close(IReadOnlyCollection<KeyValuePair<string, string>>? metadata = null)
     {
-        writer.CustomMetadata = new Dictionary<string, string>(metadata ?? new Dictionary<string, string>(), StringComparer.Ordinal)
+        writer.CustomMetadata = new Dictionary<string, string>(metadata ?? [], StringComparer.Ordinal)
         {
             [ColumnFile.RowsKey] = Rows.ToString(CultureInfo.InvariantCulture),
         };

@@ -25,10 +25,10 @@ internal static class ShownReasons
     public static Reasons Of(in ContinuousMeasurement told)
     {
         var states = told.Sensor;
-        var reasons = OfSensor.Where(known => (states & known.State) != 0).Aggregate(Reasons.None, (all, known) => all | known.Reason);
-        reasons |= (told.Measurement & (MeasurementStates.EarlyEstimate | MeasurementStates.Calibrating)) != 0 ? Reasons.Settling : Reasons.None;
+        var reasons = OfSensor.Where(known => (states & known.State) != SensorStates.None).Aggregate(Reasons.None, (all, known) => all | known.Reason);
+        reasons |= (told.Measurement & (MeasurementStates.EarlyEstimate | MeasurementStates.Calibrating)) != MeasurementStates.None ? Reasons.Settling : Reasons.None;
 
         // Where a cause is told as well, that is the reason.
-        return (told.Measurement & Withheld) != 0 && (reasons & ~Reasons.LowPerfusion) == Reasons.None ? reasons | Reasons.MissingSamples : reasons;
+        return (told.Measurement & Withheld) != MeasurementStates.None && (reasons & ~Reasons.LowPerfusion) == Reasons.None ? reasons | Reasons.MissingSamples : reasons;
     }
 }

@@ -32,7 +32,7 @@ internal static class ShownSeconds
     {
         double? perfusion = shown.PerfusionPercent > 0 && double.IsFinite(shown.PerfusionPercent) ? shown.PerfusionPercent : null;
         var reasons = (shown.Reasons & ~Reasons.LowPerfusion) | ReasonOf(hasSpo2 ? shown.Spo2Percent : shown.PulsePerMinute, hasSpo2 ? 100 : double.MaxValue);
-        if ((reasons & ~Reasons.MissingSamples) != 0)
+        if ((reasons & ~Reasons.MissingSamples) != Reasons.None)
         {
             // The cause that the instrument tells says more than that there was no value.
             reasons &= ~Reasons.MissingSamples;

@@ -2,7 +2,6 @@ using System.Text;
 using PulseStream.Archive;
 using PulseStream.Cli;
 using PulseStream.Cli.Commands;
-using PulseStream.Cli.Inputs;
 using PulseStream.Comparison;
 using PulseStream.Triage;
 using Xunit;
@@ -18,7 +17,7 @@ public sealed class InterruptedReplayTests
     {
         using var folder = new TemporaryFolder();
         var paths = Recorded(folder);
-        var whole = Run(folder, paths, CancellationToken.None, _ => { });
+        var whole = Run(folder, paths, _ => { }, CancellationToken.None);
         var finished = Interrupt(folder, paths);
 
         // Only a recording that is replayed again can fail now.
@@ -28,7 +27,7 @@ public sealed class InterruptedReplayTests
         }
 
         var said = new List<string>();
-        var resumed = Run(folder, paths, CancellationToken.None, said.Add);
+        var resumed = Run(folder, paths, said.Add, CancellationToken.None);
 
         Assert.InRange(finished.Count, 1, paths.Count - 1);
         Assert.Equal(TextOf(whole), TextOf(resumed), StringComparer.Ordinal);
@@ -41,12 +40,12 @@ public sealed class InterruptedReplayTests
     {
         using var folder = new TemporaryFolder();
         var paths = Recorded(folder);
-        var whole = Run(folder, paths, CancellationToken.None, _ => { });
+        var whole = Run(folder, paths, _ => { }, CancellationToken.None);
         Interrupt(folder, paths);
         var notes = Assert.Single(UnfinishedReplay.All(folder.Path));
         File.WriteAllText(notes, File.ReadAllLines(notes)[0] + "\nno line\n{\"Path\":\"" + paths[^1], new UTF8Encoding(false));
 
-        var resumed = Run(folder, paths, CancellationToken.None, _ => { });
+        var resumed = Run(folder, paths, _ => { }, CancellationToken.None);
 
         Assert.Equal(TextOf(whole), TextOf(resumed), StringComparer.Ordinal);
     }
@@ -60,7 +59,7 @@ public sealed class InterruptedReplayTests
         ProgramRun.Of("replay", Recordings.PathOf("finger-slips.csv"), "--archive", folder.Path, "--quiet");
 
         var said = new List<string>();
-        Run(folder, SessionArchive.Sessions(folder.Path), CancellationToken.None, said.Add);
+        Run(folder, SessionArchive.Sessions(folder.Path), said.Add, CancellationToken.None);
 
         Assert.DoesNotContain(said, line => line.Contains("before an interruption", StringComparison.Ordinal));
         Assert.Single(UnfinishedReplay.All(folder.Path));
@@ -90,12 +89,12 @@ public sealed class InterruptedReplayTests
     private static IReadOnlyList<string> Interrupt(TemporaryFolder folder, IReadOnlyList<string> paths)
     {
         using var stop = new CancellationTokenSource();
-        Assert.ThrowsAny<OperationCanceledException>(() => Run(folder, paths, stop.Token, _ => stop.Cancel()));
+        Assert.ThrowsAny<OperationCanceledException>(() => Run(folder, paths, _ => stop.Cancel(), stop.Token));
         var notes = UnfinishedReplay.All(folder.Path).Single(path => new FileInfo(path).Length > 0);
         return [.. paths.Where(path => File.ReadAllText(notes).Contains(path, StringComparison.Ordinal))];
     }
 
-    private static IReadOnlyList<RecordingResults> Run(TemporaryFolder folder, IReadOnlyList<string> paths, CancellationToken cancel, Action<string> say)
+    private static IReadOnlyList<RecordingResults> Run(TemporaryFolder folder, IReadOnlyList<string> paths, Action<string> say, CancellationToken cancel)
     {
         var order = new SessionOrder(folder.Path, null, null, null, null, null, used => new Circumstances { DeviceArmsPercent = used.ArmsPercent }, [], say);
         return new BaselineRun(order, new Surroundings(Stream.Null, Stream.Null, TextWriter.Null, new HurryingClock()), cancel).Run(paths);
