@@ -3,7 +3,7 @@ namespace PulseStream.Readings;
 /// <summary>Limits between a second that is believed and one that is refused, each with its reason.</summary>
 public sealed record JudgeOptions
 {
-    /// <summary>Missing share of one second above which it is refused; half a second can be bridged.</summary>
+    /// <summary>Missing share of one second above which it is refused; a second can be bridged.</summary>
     public double MissingShare { get; init; } = 0.6;
 
     /// <summary>Missing share of the last eight seconds above which a second is refused: a third of a beat's points gone still leave its shape.</summary>
@@ -171,6 +171,9 @@ public sealed record JudgeOptions
 
     /// <summary>Shrinking of infrared's pulse within them, as a logarithm, from which it may be a slip: breathing alone changes it by less.</summary>
     public double SlipShrink { get; init; } = 0.22;
+
+    /// <summary>The same from which the interval holds what R was before: a slip may have begun.</summary>
+    public double SlipDoubtShrink { get; init; } = 0.08;
 
     /// <summary>Change of R that goes with it, as a logarithm: two points at 95 %.</summary>
     public double SlipRatioChange { get; init; } = 0.1;

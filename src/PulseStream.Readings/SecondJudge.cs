@@ -5,7 +5,7 @@ namespace PulseStream.Readings;
 /// <summary>Turns the measurements of a second into a verdict; remembers what the calm finger looked like.</summary>
 internal sealed class SecondJudge
 {
-    // A gap that restarts the window is half a second at least; across two seconds each has more than this.
+    // A gap that restarts the window is a second at least; across two seconds one has more than this.
     private const double RestartMissingShare = 0.2;
 
     // All but a few samples at the end stop: there is no beat left to see, the emitters shine straight in.

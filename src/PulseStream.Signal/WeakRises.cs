@@ -25,7 +25,10 @@ internal sealed class WeakRises(double binRateHz)
 
     // Where all of a slow beat is slow, its second wave comes late with it: 3.1 times as long after the front's steepest point as
     // the crest does with the two bells of Tang (Sci Rep 2020;10:13883), an early beat of the same shape 6 times.
-    private const double SecondWaveFronts = 4.0;
+    private const double SecondWaveFronts = 4;
+
+    // Where it hides the crest it makes the front look longer than it is; later than this share of a beat it never rises.
+    private const double SecondWaveShare = 0.6;
 
     // A weak beat that comes early behind every full one, as in bigeminy, comes at the same delay each time to within this.
     private const double SameDelaySeconds = 0.06;
@@ -69,6 +72,7 @@ internal sealed class WeakRises(double binRateHz)
     private readonly double[] normals = new double[64];
     private readonly bool[] isStrong = new bool[64];
     private double latestSecondWave;
+    private double latestShare;
 
     /// <summary>Whether what was dropped last comes again and again, later than second waves do, and rises from lower.</summary>
     public bool IsDoubtful { get; private set; }
@@ -81,6 +85,7 @@ internal sealed class WeakRises(double binRateHz)
     {
         var interval = intervalSeconds > 0 ? intervalSeconds : UsualIntervalSeconds;
         latestSecondWave = (SlowestEjectionSeconds - (EjectionSecondsPerRate * 60 / interval) + SecondWaveSeconds) * binRateHz;
+        latestShare = SecondWaveShare * interval * binRateHz;
         MarkStrong(slopes, rises);
         IsDoubtful = false;
         var left = 0;
@@ -136,7 +141,7 @@ internal sealed class WeakRises(double binRateHz)
             crest++;
         }
 
-        return Math.Max(latestSecondWave, SecondWaveFronts * (crest - front));
+        return Math.Max(latestSecondWave, Math.Min(SecondWaveFronts * (crest - front), latestShare));
     }
 
     private bool IsEarlyBeat(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, int before, int k)

@@ -60,6 +60,41 @@ public sealed class WaveTests
         Assert.Empty(heard.Usable);
     }
 
+    // Drift that is slow enough for breathing makes no life of a pure swing.
+    [Theory]
+    [InlineData(1.37, 0.2, 0.13)]
+    [InlineData(0.9, 0.1, 0.2)]
+    public void ASwingBesideSlowDriftIsNoFinger(double hz, double overtone, double driftHz)
+    {
+        (double, double) Swing(double t)
+        {
+            var light = (0.012 * (Math.Sin(2 * Math.PI * hz * t) + (overtone * Math.Sin((4 * Math.PI * hz * t) + 1)))) + (0.004 * Math.Sin(2 * Math.PI * driftHz * t));
+            return (light, 0.48 * light);
+        }
+
+        Assert.Empty(Heard.Of(100, new Finger { PerfusionPercent = 0, BreathingPercent = 0, NoisePercent = 0.004, Movement = Swing }.Samples()).Usable);
+    }
+
+    // The step that a finger leaves when it comes on has rises of its own.
+    [Theory]
+    [InlineData(10, 97.3)]
+    [InlineData(4, 40)]
+    [InlineData(6, 72)]
+    public void AFingerThatComesBackHasItsOwnBeatsOnly(ulong seed, double pulsePerMinute)
+    {
+        var scenario = new Scenario
+        {
+            Seed = seed,
+            RateHz = 200,
+            Pulse = Track.Constant(pulsePerMinute),
+            Noise = 9.5e-5,
+            Episodes = [new FingerOffEpisode(20, 40, 0.03)],
+        };
+        var told = Of(scenario).Usable.Where(s => s.SecondIndex > 40 && s.PulseRatePerMinute is not null).ToArray();
+        Assert.NotEmpty(told);
+        Assert.All(told, s => Assert.InRange(s.PulseRatePerMinute!.Value, 0.9 * pulsePerMinute, 1.1 * pulsePerMinute));
+    }
+
     // The second bell lies at a share of the beat: in a slow pulse later than any valve closes.
     [Theory]
     [InlineData(38, 0.3)]
@@ -154,6 +189,21 @@ public sealed class WaveTests
     {
         var heard = Of(new() { Spo2 = Track.Constant(80), Episodes = [new HalfOffEpisode(20, 45, Leak: 0.5, RedLeak: 0.8)] });
         Assert.DoesNotContain(heard.Usable, s => Math.Abs(s.Spo2!.Value.Percent - 80) > 3);
+    }
+
+    // Before a slip is sure, what it has done to R is in the interval: without that four in ten hold the truth.
+    [Fact]
+    public void TheIntervalOfAFingerThatMaySlipIsWider()
+    {
+        var held = new List<bool>();
+        for (ulong seed = 1; seed <= 8; seed++)
+        {
+            var spo2 = 80 + (2 * seed);
+            var heard = Of(new() { Seed = seed, Spo2 = Track.Constant(spo2), Episodes = [new SlipEpisode(20, 50, 0.25 + (0.05 * seed), 0.2 + (0.1 * seed))] });
+            held.AddRange(heard.Usable.Where(s => s.SecondIndex is > 20 and < 50).Select(s => s.Spo2!.Value.LowPercent <= spo2 && spo2 <= s.Spo2!.Value.HighPercent));
+        }
+
+        Assert.True(held.Count(h => h) >= 0.6 * held.Count, $"{held.Count(h => h)} of {held.Count}");
     }
 
     private static Heard Of(Scenario scenario)
