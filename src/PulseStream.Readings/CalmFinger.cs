@@ -194,7 +194,16 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
             return CauseOfLight(second);
         }
 
-        return roomLight.Is(second, ratio, logHeight) ? Reasons.AmbientLight : Reasons.Motion;
+        return !roomLight.Is(second, ratio, logHeight) ? Reasons.Motion
+            : IsOnHarmonic(second) ? Reasons.AmbientLight | Reasons.Motion
+            : Reasons.AmbientLight;
+    }
+
+    // What moves with the heart, as veins do, may by chance move as many counts of either light.
+    private bool IsOnHarmonic(in SignalSecond second)
+    {
+        var harmonic = second.Fit.Newest.LineHz * periodSeconds;
+        return IsKnown && Math.Abs(harmonic - Math.Round(harmonic)) < options.HarmonicDistance;
     }
 
     /// <summary>Why a wave in which both lights agree is no pulse: light that moved, room light alone, else something shakes; whether a finger, only a finger seen before can tell.</summary>

@@ -136,6 +136,9 @@ public sealed record JudgeOptions
     /// <summary>Distance of a disturbance's mixture from room light's, over the distance of that from R, within which it is room light: the pulse of two seconds goes with a disturbance by chance.</summary>
     public double SameMixShare { get; init; } = 0.25;
 
+    /// <summary>Distance of a line from a harmonic of the known pulse, in units of its rate, within which it may move with the heart: two seconds tell frequencies no better at a slow pulse.</summary>
+    public double HarmonicDistance { get; init; } = 0.25;
+
     /// <summary>Seconds after which another height of the pulse is taken as the true one.</summary>
     public int NewHeightSeconds { get; init; } = 20;
 
