@@ -1,5 +1,6 @@
 using System.CommandLine;
 using PulseStream.Archive;
+using PulseStream.Cli.Inputs;
 using PulseStream.Cli.Options;
 using PulseStream.Cli.Output;
 using PulseStream.Samples;
@@ -43,9 +44,7 @@ internal sealed class SessionsCommand
         using var line = new NdjsonLine(_results);
         using var text = new StreamWriter(_results, leaveOpen: true);
         var damaged = 0;
-
-        // In parallel, in order: thousands of small files wait for the disk more than for the processor.
-        foreach (var (session, problem) in folders.AsParallel().AsOrdered().WithCancellation(cancel).Select(Opened))
+        foreach (var (session, problem) in ManyFolders.Read(folders, Opened, cancel))
         {
             if (session is null)
             {

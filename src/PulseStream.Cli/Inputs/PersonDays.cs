@@ -45,9 +45,8 @@ internal sealed class PersonDays
             throw new BadInputException(archive, $"expected sessions of person {person}, found none", "Check --archive and --person and run again");
         }
 
-        // In parallel, in order: thousands of small files wait for the disk more than for the processor.
         var days = new PersonDays();
-        foreach (var content in sessions.AsParallel().AsOrdered().Select(SessionContents.Read))
+        foreach (var content in ManyFolders.Read(sessions, SessionContents.Read, CancellationToken.None))
         {
             days.Add(content, damaged);
         }
