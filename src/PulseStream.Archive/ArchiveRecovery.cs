@@ -16,9 +16,18 @@ public static class ArchiveRecovery
     /// </summary>
     /// <param name="archiveFolder">The archive; nothing happens where it does not exist.</param>
     /// <param name="say">Hears one sentence for each session completed or left alone for a fault.</param>
-    public static void RecoverAll(string archiveFolder, Action<string> say)
+    public static void RecoverAll(string archiveFolder, Action<string> say) => Recover(SessionArchive.Folders(archiveFolder), say);
+
+    /// <summary>The same for the sessions of one person alone.</summary>
+    /// <param name="archiveFolder">The archive; nothing happens where it does not exist.</param>
+    /// <param name="person">The person's pseudonym.</param>
+    /// <param name="say">Hears one sentence for each session completed or left alone for a fault.</param>
+    public static void RecoverPerson(string archiveFolder, string person, Action<string> say) =>
+        Recover(SessionArchive.DaysOf(archiveFolder, Pseudonym.Checked("person", person)).SelectMany(day => SessionArchive.Below(day, WireNames.SessionKey)), say);
+
+    private static void Recover(IEnumerable<string> folders, Action<string> say)
     {
-        foreach (var folder in SessionArchive.Folders(archiveFolder).ToList())
+        foreach (var folder in folders.ToList())
         {
             try
             {

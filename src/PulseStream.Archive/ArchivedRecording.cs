@@ -11,7 +11,7 @@ namespace PulseStream.Archive;
 /// <summary>The samples of a sealed session as a recording, a row group in memory at a time, in blocks of a second at most.</summary>
 public sealed class ArchivedRecording : Recording
 {
-    private readonly SessionCounts counts;
+    private readonly SessionCounts? counts;
     private readonly ColumnFileReader reader;
     private readonly IReadOnlyList<int> channels;
     private readonly SampleColumn<long> indices = new(WireNames.Sample, isDeltaPacked: true);
@@ -20,7 +20,7 @@ public sealed class ArchivedRecording : Recording
     private long nextIndex;
     private SampleTally tally = SampleTally.Empty;
 
-    internal ArchivedRecording(RecordingHeader header, SessionCounts counts, ColumnFileReader reader, IReadOnlyList<int> channels)
+    internal ArchivedRecording(RecordingHeader header, SessionCounts? counts, ColumnFileReader reader, IReadOnlyList<int> channels)
     {
         Header = header;
         this.counts = counts;
@@ -39,7 +39,8 @@ public sealed class ArchivedRecording : Recording
     /// <summary>Opens the samples of a session.</summary>
     /// <param name="path">The session's folder, or a file in it.</param>
     /// <exception cref="BadInputException">It is no sealed session, or a file of it was changed.</exception>
-    public static ArchivedRecording Open(string path) => ArchivedSession.Open(path).OpenRecording();
+    public static ArchivedRecording Open(string path) => ArchivedSession.Open(path).OpenRecording() as ArchivedRecording
+        ?? throw new BadInputException(path, "expected a session with samples, found one of an instrument's readings", "Name another");
 
     /// <inheritdoc/>
     public override IObservable<SampleBlock> Blocks(CancellationToken cancel) => Observable.Create<SampleBlock>(observer =>
@@ -90,7 +91,7 @@ public sealed class ArchivedRecording : Recording
             }
         }
 
-        tally = new(counts.Samples, counts.Missing, counts.RefusedRows ?? 0, counts.Repeats ?? 0);
+        tally = counts is null ? tally : new(counts.Samples, counts.Missing, counts.RefusedRows ?? 0, counts.Repeats ?? 0);
     }
 
     private void Count(SampleBlock block)

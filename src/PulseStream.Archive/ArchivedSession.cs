@@ -4,6 +4,7 @@ using PulseStream.Archive.Sealing;
 using PulseStream.Readings;
 using PulseStream.Samples;
 using PulseStream.Signal;
+using PulseStream.Sources;
 
 namespace PulseStream.Archive;
 
@@ -74,10 +75,14 @@ public sealed class ArchivedSession
         }
     }
 
-    /// <summary>The samples, to be played again.</summary>
+    /// <summary>Whether it holds what an instrument showed, and no samples.</summary>
+    public bool HoldsShownValues => Header.Columns == SampleColumns.None;
+
+    /// <summary>The samples, to be played again; of a session of shown values its seconds.</summary>
     /// <exception cref="BadInputException">The file is missing or was changed.</exception>
-    public ArchivedRecording OpenRecording() =>
-        new(Header, Counts, new ColumnFileReader(VerifiedPath(WireNames.SamplesFile)), SessionSealer.ChannelsOf(document));
+    public Recording OpenRecording() => HoldsShownValues
+        ? new ShownRecording(Header.Source, Header.Start, [.. Seconds()], Counts.RefusedRows ?? 0)
+        : new ArchivedRecording(Header, Counts, new ColumnFileReader(VerifiedPath(WireNames.SamplesFile)), SessionSealer.ChannelsOf(document));
 
     /// <summary>The seconds in order.</summary>
     /// <exception cref="BadInputException">The file is missing or was changed.</exception>
@@ -102,6 +107,31 @@ public sealed class ArchivedSession
     /// <summary>The advice in order.</summary>
     /// <exception cref="BadInputException">The file is missing or was changed.</exception>
     public IEnumerable<ArchivedAdvice> Advice() => Rows(AdviceRows.Table).Select(AdviceRows.From);
+
+    /// <summary>Readings, sittings and advice, as quickly as they are to be had: of a short session from session.json, whose seal holds the hashes of the files as well.</summary>
+    /// <exception cref="BadInputException">A file is missing or was changed.</exception>
+    public SessionOutline Outline()
+    {
+        if (document.Outline is not { } outline)
+        {
+            return new([.. Readings()], [.. Sittings()], [.. Advice().Select(advice => new OutlinedAdvice(advice.Second, advice.Level, advice.RecheckAfterMinutes))]);
+        }
+
+        // A session of which a file was changed is damaged, whatever session.json remembers of it.
+        foreach (var name in OutlineDocument.Files)
+        {
+            VerifiedPath(name);
+        }
+
+        try
+        {
+            return outline.Read();
+        }
+        catch (Exception e) when (e is FormatException or OverflowException or ArgumentException)
+        {
+            throw ColumnFile.Damaged(Path.Combine(Folder, WireNames.SessionFile), $"expected rows of results in its outline, found otherwise ({e.Message.TrimEnd('.')})", e);
+        }
+    }
 
     private IEnumerable<Cell[]> Rows(ResultTable table) => ResultFile.Read(VerifiedPath(table.FileName), table);
 

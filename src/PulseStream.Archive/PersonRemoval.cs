@@ -6,11 +6,11 @@ namespace PulseStream.Archive;
 /// <summary>What was removed of a person.</summary>
 /// <param name="Sessions">Sessions, those that were cut off included.</param>
 /// <param name="Days">Days, that without a date included.</param>
-/// <param name="Files">Files, journals included.</param>
+/// <param name="Files">Files, journals and what an unfinished replay of the archive has left included.</param>
 /// <param name="Bytes">Their size.</param>
 public sealed record PersonRemoval(int Sessions, int Days, int Files, long Bytes)
 {
-    /// <summary>Removes everything that an archive holds of a person: every day, session, file and journal.</summary>
+    /// <summary>Removes everything that an archive holds of a person: every day, session, file and journal, and whatever a replay that was interrupted has noted.</summary>
     /// <param name="archiveFolder">The archive.</param>
     /// <param name="person">Pseudonym.</param>
     /// <exception cref="BadInputException">Nothing is known of the person, a session still runs, or a file cannot be removed.</exception>
@@ -29,10 +29,13 @@ public sealed record PersonRemoval(int Sessions, int Days, int Files, long Bytes
             throw new BadInputException(running, "the session still runs", "End it and run again; nothing was removed");
         }
 
-        var files = new DirectoryInfo(folder).GetFiles("*", SearchOption.AllDirectories);
+        // What a replay has finished so far may speak of the person too, and costs nothing but time to do again.
+        FileInfo[] replays = [.. UnfinishedReplay.All(archiveFolder).Select(path => new FileInfo(path))];
+        FileInfo[] files = [.. new DirectoryInfo(folder).GetFiles("*", SearchOption.AllDirectories), .. replays];
         var removed = new PersonRemoval(sessions.Count, days.Count, files.Length, files.Sum(file => file.Length));
         try
         {
+            Array.ForEach(replays, replay => replay.Delete());
             Directory.Delete(folder, recursive: true);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)

@@ -69,6 +69,7 @@ public static class PulseStreamProgram
             CompareCommand.Of(surroundings, results),
             ConvertCommand.Of(surroundings, results),
             ReportCommand.Of(surroundings, results),
+            SessionsCommand.Of(surroundings, results),
             ForgetCommand.Of(results),
             ServeCommand.Of(surroundings, results),
             ValidateCommand.Of(surroundings, results),

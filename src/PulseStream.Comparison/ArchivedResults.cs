@@ -27,24 +27,22 @@ public static class ArchivedResults
         }
     }
 
-    private static RecordingResults Of(ArchivedSession session) => new(session.Header.Source)
+    private static RecordingResults Of(ArchivedSession session)
     {
-        Readings = [.. session.Readings().Select(reading => new AcceptedValue(reading.SecondIndex, reading.WholeSpo2Percent))],
-        Advice = [.. session.Advice().Select(LevelOf)],
-        Sittings = [.. session.Sittings().Select(sitting => new FingerSpan(sitting.FromSecond, sitting.ToSecond))],
-        Seconds = session.Counts.Seconds,
-        UsableSeconds = session.Counts.UsableSeconds,
-        JudgedBy = JudgedByOf(session.Settings.CurveName, session.Settings.PolicyName, session.Settings.Version),
-    };
-
-    /// <summary>By what results were judged, in one line.</summary>
-    /// <param name="curve">Name of the curve.</param>
-    /// <param name="policy">Name of the policy.</param>
-    /// <param name="version">Version of the program.</param>
-    public static string JudgedByOf(string curve, string policy, string version) => $"curve {curve}, policy {policy}, version {version}";
+        var (outline, settings) = (session.Outline(), session.Settings);
+        return new(session.Header.Source)
+        {
+            Readings = [.. outline.Readings.Select(reading => new AcceptedValue(reading.SecondIndex, reading.WholeSpo2Percent))],
+            Advice = [.. outline.Advice.Select(LevelOf)],
+            Sittings = [.. outline.Sittings.Select(sitting => new FingerSpan(sitting.FromSecond, sitting.ToSecond))],
+            Seconds = session.Counts.Seconds,
+            UsableSeconds = session.Counts.UsableSeconds,
+            JudgedBy = JudgedBy.Of(settings.CurveName, settings.CurveJson, settings.PolicyName, settings.Version),
+        };
+    }
 
     // A level of a later version would be overlooked if it were left out: the most urgent one is assumed.
-    private static GivenLevel LevelOf(ArchivedAdvice advice) =>
+    private static GivenLevel LevelOf(OutlinedAdvice advice) =>
         new(advice.Second, AdviceLevelName.TryParse(advice.Level, out var level) ? level : AdviceLevel.Emergency);
 
     /// <summary>Person, date and session of a session's folder.</summary>

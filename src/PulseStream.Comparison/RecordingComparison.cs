@@ -32,6 +32,18 @@ public sealed record RecordingComparison(
     /// <summary>Whether results that are there could not be read.</summary>
     public bool IsUnreadable { get; private init; }
 
+    /// <summary>Readings of both runs as (A, B), in whole percent.</summary>
+    public IReadOnlyList<(int A, int B)> Both { get; private init; } = [];
+
+    /// <summary>Readings of both runs that have another value in B.</summary>
+    public int MovedReadings => Both.Count(pair => pair.A != pair.B);
+
+    /// <summary>By what A was judged; null where not told.</summary>
+    public string? JudgedByA { get; private init; }
+
+    /// <summary>By what B was judged; null where not told.</summary>
+    public string? JudgedByB { get; private init; }
+
     /// <summary>By how many levels the advice rose; negative where it fell.</summary>
     public int AdviceRise => RankOf(AdviceB) - RankOf(AdviceA);
 
@@ -64,6 +76,9 @@ public sealed record RecordingComparison(
             ProblemOf(a, b))
         {
             IsUnreadable = a?.Problem is not null || b?.Problem is not null,
+            Both = [.. pairs.Select(pair => (pair.A.Spo2Percent, pair.B.Spo2Percent))],
+            JudgedByA = a?.JudgedBy,
+            JudgedByB = b?.JudgedBy,
         };
     }
 

@@ -16,6 +16,9 @@ public sealed record RunComparison(IReadOnlyList<RecordingComparison> Recordings
     /// <summary>The largest change of a reading, in points without sign; null where no recording has both runs.</summary>
     public int? LargestMove => Recordings.Max(row => row.LargestMove);
 
+    /// <summary>Readings of both runs that have another value in B.</summary>
+    public int MovedReadings => Recordings.Sum(row => row.MovedReadings);
+
     /// <summary>Share of all seconds that A could use; null where not known.</summary>
     public double? UsedA { get; private init; }
 

@@ -37,7 +37,8 @@ public static class ObservationBundle
     {
         foreach (var reading in session.Readings)
         {
-            var note = string.Create(CultureInfo.InvariantCulture, $"Held for {reading.HeldSeconds} s; 95 % interval {reading.Spo2.LowPercent:0.0} to {reading.Spo2.HighPercent:0.0} %.");
+            var interval = reading.Spo2.HasInterval ? string.Create(CultureInfo.InvariantCulture, $"95 % interval {reading.Spo2.LowPercent:0.0} to {reading.Spo2.HighPercent:0.0} %") : "an instrument's own reading, interval not told";
+            var note = $"Held for {reading.HeldSeconds} s; {interval}.";
             yield return With(Begin(session, reading.SecondIndex, "spo2", Codes.Oxygen(), Codes.OxygenProfile), reading.WholeSpo2Percent, "%", note);
             if (reading.PulseRatePerMinute is { } pulse)
             {

@@ -63,8 +63,8 @@ internal sealed record SessionContent
 
     private static PlethysmogramTrace TraceOf(ArchivedSession session)
     {
-        using var recording = session.OpenRecording();
         var trace = new PlethysmogramTrace(session.Header);
+        using var recording = session.OpenRecording();
         using (recording.Blocks(CancellationToken.None).Subscribe(trace))
         {
             if (trace.Failure is { } failure)

@@ -26,6 +26,10 @@ public sealed class CalibrationCurve
     public static CalibrationCurve TextbookLine { get; } =
         OfPolynomial("textbook-line", [110, -25], 0.4, 2.4, null, "Webster (ed.), Design of Pulse Oximeters, 1997: SpO2 = 110 − 25 R");
 
+    /// <summary>Stands for the curve of an instrument that tells finished readings: it is not known, and nothing is computed with it.</summary>
+    public static CalibrationCurve OfInstrument { get; } =
+        OfPolynomial("instrument", [110, -25], 0.4, 2.4, null, "the instrument's own, not known; the line stands in its place and is not used");
+
     /// <summary>The curve's name.</summary>
     public string Name { get; }
 

@@ -8,8 +8,7 @@ public sealed class FingerReader
 {
     private readonly FingerSignal signal;
     private readonly SecondJudge judge;
-    private readonly SteadyValue steady;
-    private readonly SittingKeeper sittings;
+    private readonly ReadingKeeper keeper;
 
     /// <summary>A reader at the start of a recording.</summary>
     /// <param name="header">Rate, columns and full scale of the recording.</param>
@@ -38,12 +37,11 @@ public sealed class FingerReader
         var hasRed = header.Columns.HasFlag(SampleColumns.Red) && header.Columns.HasFlag(SampleColumns.Infrared);
         signal = new(room, header.Columns, header.FullScaleCounts);
         judge = new(curve, options.Judge, hasRed);
-        steady = new(options);
-        sittings = new(options);
+        keeper = new(options);
     }
 
     /// <summary>Seconds for which the same whole percent has been held, the second told last among them; 0 where none is.</summary>
-    public int SteadySeconds => steady.Seconds;
+    public int SteadySeconds => keeper.SteadySeconds;
 
     /// <summary>Reads consecutive samples; a jump of the first index is a gap.</summary>
     /// <param name="block">Samples after those of the block before.</param>
@@ -64,13 +62,7 @@ public sealed class FingerReader
 
     /// <summary>The recording has ended: tells the last sitting. An incomplete last second is not told.</summary>
     /// <param name="observer">Told what was found.</param>
-    public void Finish(IReadingObserver observer)
-    {
-        if (sittings.Finish() is { } sitting)
-        {
-            observer.OnSitting(sitting);
-        }
-    }
+    public void Finish(IReadingObserver observer) => keeper.Finish(observer);
 
     private void Tell(in SignalSecond measured, IReadingObserver observer)
     {
@@ -89,17 +81,6 @@ public sealed class FingerReader
             signal.ForgetPulse();
         }
 
-        // Before the second is told: who hears of it may ask how long its value has held.
-        var accepted = steady.Step(second);
-        observer.OnSecond(second);
-        if (accepted is not null)
-        {
-            observer.OnReading(accepted);
-        }
-
-        if (sittings.Step(second, judge.HasFinger, accepted, steady.Held) is { } sitting)
-        {
-            observer.OnSitting(sitting);
-        }
+        keeper.Take(second, judge.HasFinger, observer);
     }
 }

@@ -41,9 +41,11 @@ public static class MeasurementSession
         Observable.Defer(() =>
         {
             var course = new SessionCourse(recording.Header, judgement, archive);
-            var measured = recording.Blocks(cancel)
+            var told = recording is ShownRecording shown
+                ? shown.Seconds.TakeWhile(_ => !cancel.IsCancellationRequested).ToObservable().Select(second => new Func<IEnumerable<SessionEvent>>(() => course.Take(second)))
+                : recording.Blocks(cancel).Select(block => new Func<IEnumerable<SessionEvent>>(() => course.Read(block)));
+            var measured = told
                 .Do(static _ => { }, _ => archive?.Discard())
-                .Select(block => new Func<IEnumerable<SessionEvent>>(() => course.Read(block)))
                 .Concat(Observable.Return<Func<IEnumerable<SessionEvent>>>(() => course.Finish(recording.Tally, cancel.IsCancellationRequested)));
 
             // Merge lets one through at a time, so that the course is never told two things at once. Answers are heard

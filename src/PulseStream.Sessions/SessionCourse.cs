@@ -11,7 +11,8 @@ namespace PulseStream.Sessions;
 internal sealed class SessionCourse : IReadingObserver
 {
     private readonly SampleRate _rate;
-    private readonly FingerReader _reader;
+    private readonly FingerReader? _reader;
+    private readonly ReadingKeeper _shown;
     private readonly SittingTriage _triage;
     private SessionWriter? _archive;
     private List<SessionEvent> _told = [];
@@ -23,7 +24,8 @@ internal sealed class SessionCourse : IReadingObserver
     public SessionCourse(RecordingHeader header, Judgement judgement, SessionWriter? archive)
     {
         _rate = header.Rate;
-        _reader = new FingerReader(header, judgement.Curve, judgement.Reading);
+        _reader = header.Columns == SampleColumns.None ? null : new FingerReader(header, judgement.Curve, judgement.Reading);
+        _shown = new ReadingKeeper(judgement.Reading);
         _triage = new SittingTriage(judgement.Policy, judgement.Circumstances, judgement.History);
         _archive = archive;
         _feeling = _triage.Feeling;
@@ -44,13 +46,21 @@ internal sealed class SessionCourse : IReadingObserver
     public IEnumerable<SessionEvent> Read(SampleBlock block)
     {
         Keep(archive => archive.Append(block));
-        _reader.Read(block, this);
+        _reader?.Read(block, this);
+        return TakeTold();
+    }
+
+    /// <summary>Takes a second that an instrument has judged.</summary>
+    public IEnumerable<SessionEvent> Take(Second second)
+    {
+        _shown.Take(second, ShownRecording.HasFinger(second), this);
         return TakeTold();
     }
 
     public IEnumerable<SessionEvent> Finish(SampleTally tally, bool isCancelled)
     {
-        _reader.Finish(this);
+        _reader?.Finish(this);
+        _shown.Finish(this);
 
         // A live session ends when somebody ends it; a replay that was cancelled lacks the rest of its recording.
         Keep(archive => archive.Seal(tally, isCancelled && archive.Pace == JournalPace.Replay));
@@ -73,7 +83,7 @@ internal sealed class SessionCourse : IReadingObserver
         _seconds++;
         _usableSeconds += second is UsableSecond ? 1 : 0;
         Keep(archive => archive.Append(second));
-        _told.Add(new SecondJudged(second, _reader.SteadySeconds));
+        _told.Add(new SecondJudged(second, _reader?.SteadySeconds ?? _shown.SteadySeconds));
     }
 
     public void OnReading(Reading reading)

@@ -21,7 +21,7 @@ public static class RecordingFile
     {
         RecordingFormat.Wfdb => WfdbRecording.Open(HeaderOf(path), options, map),
         RecordingFormat.Edf => EdfRecording.Open(path, options, map),
-        _ => CsvRecording.Open(path, options, cancel),
+        _ => CsvRecording.Open(path, options with { Map = map }, cancel),
     };
 
     /// <summary>The format that a file's name stands for; null where it stands for none of them.</summary>
@@ -31,6 +31,7 @@ public static class RecordingFile
         ".HEA" or ".DAT" => RecordingFormat.Wfdb,
         ".EDF" => RecordingFormat.Edf,
         ".CSV" => RecordingFormat.Csv,
+        ".PARQUET" => RecordingFormat.Parquet,
         _ => File.Exists(path) || !File.Exists(path + HeaderEnding) ? null : RecordingFormat.Wfdb,
     };
 

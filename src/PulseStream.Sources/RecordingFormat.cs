@@ -11,4 +11,7 @@ public enum RecordingFormat
 
     /// <summary>EDF+.</summary>
     Edf,
+
+    /// <summary>Parquet, as an archive holds samples.</summary>
+    Parquet,
 }

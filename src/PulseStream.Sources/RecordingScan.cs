@@ -21,6 +21,9 @@ public sealed class RecordingScan
     /// <summary>Good samples.</summary>
     public long Samples { get; private set; }
 
+    /// <summary>One bit a member of <see cref="Sample"/>, from the lowest: every value is there and is a whole number of 32 bits.</summary>
+    public int WholeChannels => _ranges.Where(pair => pair.Value.IsWhole32).Aggregate(0, (all, pair) => all | (1 << (int)pair.Key));
+
     internal IReadOnlyDictionary<Channel, ChannelRange> Ranges => _ranges;
 
     /// <summary>Takes note of samples.</summary>

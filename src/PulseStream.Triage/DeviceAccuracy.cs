@@ -19,10 +19,17 @@ public static class DeviceAccuracy
     {
         Limits.NotNegative(armsPercent, nameof(armsPercent));
         var device = NormalQuantile * armsPercent;
-        return armsPercent == 0 ? spo2 : new Saturation(
-            spo2.Percent,
-            Math.Max(0, spo2.Percent - Math.Sqrt(Square(spo2.Percent - spo2.LowPercent) + Square(device))),
-            Math.Min(100, spo2.Percent + Math.Sqrt(Square(spo2.HighPercent - spo2.Percent) + Square(device))));
+        if (armsPercent == 0)
+        {
+            return spo2;
+        }
+
+        // Of a value that an instrument told alone, the device's accuracy is all the interval there is.
+        var (percent, low, high) = spo2.OrPoint;
+        return new Saturation(
+            percent,
+            Math.Max(0, percent - Math.Sqrt(Square(percent - low) + Square(device))),
+            Math.Min(100, percent + Math.Sqrt(Square(high - percent) + Square(device))));
     }
 
     /// <summary>Half of the interval that the device's accuracy alone makes, SpO2 percentage points.</summary>

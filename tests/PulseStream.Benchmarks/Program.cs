@@ -26,6 +26,10 @@ switch (args)
         return Fuzz.Print(int.Parse(seconds), int.Parse(seed));
     case ["course"]:
         return CourseDetection.Print();
+    case ["archive-scale"]:
+        return ArchiveScale.Print(10_000);
+    case ["archive-scale", var sessions]:
+        return ArchiveScale.Print(int.Parse(sessions));
     default:
         BenchmarkSwitcher.FromAssembly(typeof(SignalCore).Assembly).Run(args);
         return 0;

@@ -17,6 +17,12 @@ internal static class ColumnFile
     /// <summary>Key of the number of rows in the file's own metadata, which stands behind the row groups in the footer.</summary>
     public const string RowsKey = "rows";
 
+    /// <summary>Key of the sample rate in Hz, in the metadata of a file that stands alone.</summary>
+    public const string RateKey = "sampleRateHz";
+
+    /// <summary>Key of the start, likewise.</summary>
+    public const string StartKey = "start";
+
     // A damaged footer may claim any number of rows; memory is asked for only up to this.
     private const int MostRowsPerGroup = 1 << 20;
 

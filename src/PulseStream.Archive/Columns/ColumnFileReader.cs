@@ -40,6 +40,10 @@ internal sealed class ColumnFileReader : IDisposable
     /// <param name="name">Name of the column.</param>
     public Type? TypeOf(string name) => fields.GetValueOrDefault(name)?.ClrType;
 
+    /// <summary>A word of the file's own metadata; null where it has none of the name.</summary>
+    /// <param name="key">Name of the word.</param>
+    public string? MetadataOf(string key) => Believed(() => reader.CustomMetadata.GetValueOrDefault(key));
+
     /// <summary>Empty columns for everything in the file.</summary>
     public IReadOnlyList<Column> NewColumns() => [.. fields.Values.Select(NewColumn)];
 

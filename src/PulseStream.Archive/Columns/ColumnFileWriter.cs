@@ -59,9 +59,13 @@ internal sealed class ColumnFileWriter : IDisposable
     }
 
     /// <summary>Writes the footer and waits until the disk has the file.</summary>
-    public void Close()
+    /// <param name="metadata">Of the file; null for none but the number of rows.</param>
+    public void Close(IReadOnlyCollection<KeyValuePair<string, string>>? metadata = null)
     {
-        writer.CustomMetadata = new Dictionary<string, string>(StringComparer.Ordinal) { [ColumnFile.RowsKey] = Rows.ToString(CultureInfo.InvariantCulture) };
+        writer.CustomMetadata = new Dictionary<string, string>(metadata ?? [], StringComparer.Ordinal)
+        {
+            [ColumnFile.RowsKey] = Rows.ToString(CultureInfo.InvariantCulture),
+        };
         writer.DisposeAsync().AsTask().GetAwaiter().GetResult();
         stream.Flush(flushToDisk: true);
         isClosed = true;

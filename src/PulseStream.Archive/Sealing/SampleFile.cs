@@ -3,7 +3,7 @@ using PulseStream.Archive.Journaling;
 
 namespace PulseStream.Archive.Sealing;
 
-/// <summary>Turns a journal's samples into samples.parquet, one row group in memory at a time.</summary>
+/// <summary>Turns samples into a Parquet file, one row group in memory at a time.</summary>
 internal sealed class SampleFile
 {
     private readonly IReadOnlyList<int> channels;
@@ -11,7 +11,10 @@ internal sealed class SampleFile
     private readonly SampleColumn<int>?[] whole;
     private readonly SampleColumn<double>?[] plain;
 
-    private SampleFile(IReadOnlyList<int> channels, int wholeChannels)
+    /// <summary>Begins before the first sample.</summary>
+    /// <param name="channels">Channels that the recording has.</param>
+    /// <param name="wholeChannels">One bit a channel, from the lowest: its values are whole numbers.</param>
+    public SampleFile(IReadOnlyList<int> channels, int wholeChannels)
     {
         this.channels = channels;
         whole = [.. channels.Select(c => IsWhole(c) ? new SampleColumn<int>(WireNames.Channels[c].Name, isDeltaPacked: true) : null)];
@@ -19,7 +22,8 @@ internal sealed class SampleFile
         bool IsWhole(int channel) => (wholeChannels & (1 << channel)) != 0;
     }
 
-    private IReadOnlyList<Column> Columns => [indices, .. channels.Select((_, i) => (Column?)whole[i] ?? plain[i]!)];
+    /// <summary>Its columns, the index first.</summary>
+    public IReadOnlyList<Column> Columns => [indices, .. channels.Select((_, i) => (Column?)whole[i] ?? plain[i]!)];
 
     /// <summary>Writes the file and waits until the disk has it.</summary>
     /// <param name="path">Where.</param>
@@ -42,7 +46,10 @@ internal sealed class SampleFile
         return (writer.Rows, end);
     }
 
-    private void Append(SampleChunk chunk, ColumnFileWriter writer)
+    /// <summary>Adds samples; a full row group is written before them.</summary>
+    /// <param name="chunk">Samples of the same channels.</param>
+    /// <param name="writer">The file.</param>
+    public void Append(SampleChunk chunk, ColumnFileWriter writer)
     {
         if (indices.Count + chunk.Count > ColumnFile.RowsPerGroup)
         {

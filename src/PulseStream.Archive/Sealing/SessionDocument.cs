@@ -55,6 +55,9 @@ internal sealed record SessionDocument
 
     public IReadOnlyDictionary<string, StoredFile>? Files { get; init; }
 
+    /// <summary>Readings, sittings and advice of a short session; null for a long one, and in sessions of earlier versions.</summary>
+    public OutlineDocument? Outline { get; init; }
+
     /// <summary>SHA-256 of session.json itself, taken with zeros in this place; <see cref="SessionDocumentFile"/> sets it.</summary>
     public string Seal { get; init; } = string.Empty;
 

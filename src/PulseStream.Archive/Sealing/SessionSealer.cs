@@ -43,7 +43,8 @@ internal static class SessionSealer
             files[SecondRows.Table.FileName].Rows,
             usableSeconds,
             files[ReadingRows.Table.FileName].Rows);
-        InPlace(folder, WireNames.SessionFile, path => SessionDocumentFile.Write(path, begun with { Recovered = tally is null, Cancelled = isCancelled, ArrivalRateHz = tally?.ArrivalRateHz, Counts = counts, Files = files }));
+        var outline = OutlineDocument.Of(OutlineDocument.Files.Sum(name => files[name].Rows), table => journal.Rows(table));
+        InPlace(folder, WireNames.SessionFile, path => SessionDocumentFile.Write(path, begun with { Outline = outline, Recovered = tally is null, Cancelled = isCancelled, ArrivalRateHz = tally?.ArrivalRateHz, Counts = counts, Files = files }));
 
         IEnumerable<Cell[]> RowsOf(ResultTable table) => table == SecondRows.Table
             ? journal.Rows(table).Select(row =>

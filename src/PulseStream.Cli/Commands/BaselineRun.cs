@@ -1,6 +1,7 @@
 using PulseStream.Cli.Inputs;
 using PulseStream.Comparison;
 using PulseStream.Readings;
+using PulseStream.Readings.Curves;
 using PulseStream.Samples;
 using PulseStream.Sessions;
 using PulseStream.Sessions.Events;
@@ -20,32 +21,61 @@ internal sealed class BaselineRun(SessionOrder order, Surroundings surroundings,
     private TimeSpan _saidAfter;
     private int _done;
 
-    /// <summary>The results of every recording, in the order of the paths.</summary>
-    public IReadOnlyList<RecordingResults> Run(IReadOnlyList<string> paths) =>
-    [
-        .. paths.AsParallel().AsOrdered().WithDegreeOfParallelism(Environment.ProcessorCount).WithCancellation(cancel).Select(path =>
+    /// <summary>The results of every recording, in the order of the paths. What an interrupted run over the same has finished is taken from its notes.</summary>
+    public IReadOnlyList<RecordingResults> Run(IReadOnlyList<string> paths)
+    {
+        using var notes = ReplayNotes.Open(order.Archive!, ReplayKey.OfProgram(), ReplayKey.OfOrder(order, paths));
+        var noted = paths.Count(path => notes.Of(path) is not null);
+        if (noted > 0)
         {
-            var results = RunOne(path);
-            TellProgress(paths.Count);
-            return results;
-        }),
-    ];
+            order.Say($"{noted} of {paths.Count} recordings were replayed before an interruption; the rest follows.");
+        }
+
+        try
+        {
+            IReadOnlyList<RecordingResults> all = [.. paths.AsParallel().AsOrdered().WithDegreeOfParallelism(Environment.ProcessorCount).WithCancellation(cancel)
+                .Select(path => notes.Of(path) ?? Finish(path, notes, paths.Count - noted))];
+            notes.Remove();
+            return all;
+        }
+        catch (OperationCanceledException) when (notes.IsKept)
+        {
+            order.Say($"{noted + _done} of {paths.Count} recordings are replayed; the same command goes on from there.");
+            throw;
+        }
+    }
+
+    private RecordingResults Finish(string path, ReplayNotes notes, int all)
+    {
+        var results = RunOne(path);
+
+        // A recording that was cut short by the cancellation is no result.
+        cancel.ThrowIfCancellationRequested();
+        if (results.Problem is null)
+        {
+            notes.Add(path, results);
+        }
+
+        TellProgress(all);
+        return results;
+    }
 
     private RecordingResults RunOne(string path)
     {
         try
         {
             using var opened = RecordingPaths.Open(path, Stream.Null, new CsvOptions(), SignalMap.Empty, cancel);
-            var source = opened.Recording.Header.Source;
             var judgement = SessionBeginning.JudgementOf(order, opened);
-            var found = new RecordingResultsBuilder(source, ArchivedResults.JudgedByOf(judgement.Curve.Name, judgement.Policy.Name, ProgramVersion.Text));
+            var found = new RecordingResultsBuilder(
+                opened.Recording.Header.Source,
+                JudgedBy.Of(judgement.Curve.Name, CurveFile.Format(judgement.Curve), judgement.Policy.Name, ProgramVersion.Text));
             Exception? failure = null;
             using (MeasurementSession.Events(opened.Recording, judgement, archive: null, cancel).Subscribe(told => Take(found, told), problem => failure = problem))
             {
                 return failure is null ? found.Build() with { Session = opened.Session is null ? null : ArchivedResults.IdentityOf(path) } : throw failure;
             }
         }
-        catch (BadInputException problem)
+        catch (Exception problem) when (problem is BadInputException or IOException or UnauthorizedAccessException)
         {
             return new RecordingResults(path) { Session = Directory.Exists(path) ? ArchivedResults.IdentityOf(path) : null, Problem = problem.Message };
         }

@@ -2,7 +2,9 @@ using System.CommandLine;
 using PulseStream.Cli.Inputs;
 using PulseStream.Cli.Options;
 using PulseStream.Cli.Output;
+using PulseStream.Cli.Output.Bench;
 using PulseStream.Comparison;
+using PulseStream.Plots.Bench;
 using PulseStream.Readings.Curves;
 using PulseStream.Samples;
 using PulseStream.Triage;
@@ -24,6 +26,8 @@ internal sealed class CompareCommand
                   that both accepted within 5 s has another whole percent; or one run lacks the recording
           same    nothing of this
         usedA and usedB are the shares of usable seconds, 0 to 1.
+        A replay with --baseline that was interrupted goes on where it stopped when the same command is
+        given again; meanwhile what is finished lies in the archive, in a file .unfinished-replay-*.
         Exit status 1: a lost alarm, a limit passed, or a recording whose results could not be read.
         """;
 
@@ -32,6 +36,8 @@ internal sealed class CompareCommand
     private readonly Option<string?> _baseline = new("--baseline") { HelpName = "DIR", Description = "A is this archive, B a replay by this program on all processors" };
     private readonly Option<string?> _curve = new("--curve") { HelpName = "FILE", Description = "with --baseline: calibration curve (JSON) instead of each session's own" };
     private readonly Option<string?> _policy = new("--policy") { HelpName = "FILE", Description = "with --baseline: triage policy (JSON) instead of each session's own" };
+    private readonly Option<string?> _page = new("--page") { HelpName = "FILE", Description = "write a page as well (HTML, needs nothing else): lost alarms first, then overall and each recording" };
+    private readonly Option<string?> _figures = BenchOptions.NewFigures();
     private readonly FormatOptions _format = new();
     private readonly ComparisonLimits _limits = new();
     private readonly Surroundings _surroundings;
@@ -42,7 +48,7 @@ internal sealed class CompareCommand
     public static Command Of(Surroundings surroundings, ResultStream results)
     {
         var compare = new CompareCommand(surroundings, results);
-        var command = new Command("compare", Description) { compare._a, compare._b, compare._baseline, compare._curve, compare._policy };
+        var command = new Command("compare", Description) { compare._a, compare._b, compare._baseline, compare._curve, compare._policy, compare._page, compare._figures };
         compare._a.Validators.Add(PathArguments.RefuseUnknownOptions);
         compare._b.Validators.Add(PathArguments.RefuseUnknownOptions);
         compare._limits.AddTo(command);
@@ -59,6 +65,16 @@ internal sealed class CompareCommand
         var (a, b) = Runs(parsed, say, cancel);
         var comparison = RunComparison.Of(a, b, options);
         var exceeded = _limits.Exceeded(parsed, comparison);
+        if (parsed.GetValue(_page) is { } page)
+        {
+            PageFile.Write(page, ComparisonPage.HtmlOf(comparison, exceeded));
+        }
+
+        if (parsed.GetValue(_figures) is { } folder)
+        {
+            WriteFigure(comparison, folder, say);
+        }
+
         Print(comparison, exceeded, isNdjson);
         foreach (var row in comparison.Recordings.Where(row => row.IsUnreadable))
         {
@@ -94,6 +110,18 @@ internal sealed class CompareCommand
             [],
             say);
         return (ResultSets.Read(baseline, say), new BaselineRun(order, _surroundings, cancel).Run(RecordingPaths.Expand(first ?? baseline, say)));
+    }
+
+    private static void WriteFigure(RunComparison comparison, string folder, Action<string> say)
+    {
+        if (!comparison.Recordings.Any(row => row.Both.Count > 0))
+        {
+            say("No reading is in both runs: there is no figure.");
+            return;
+        }
+
+        using var figure = ComparisonFigure.Of(comparison.Recordings.SelectMany(row => row.Both));
+        FigureFiles.Write(folder, [figure]);
     }
 
     private void Print(RunComparison comparison, IReadOnlyList<string> exceeded, bool isNdjson)

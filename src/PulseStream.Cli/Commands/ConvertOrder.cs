@@ -10,4 +10,8 @@ namespace PulseStream.Cli.Commands;
 /// <param name="Map">Which signal carries what.</param>
 /// <param name="Person">Pseudonym; null where not told.</param>
 /// <param name="Say">Hears diagnostics.</param>
-internal sealed record ConvertOrder(string From, string To, CsvOptions Known, SignalMap Map, string? Person, Action<string> Say);
+internal sealed record ConvertOrder(string From, string To, CsvOptions Known, SignalMap Map, string? Person, Action<string> Say)
+{
+    /// <summary>Whether beats and readings are written as annotations.</summary>
+    public bool HasAnnotations { get; init; }
+}

@@ -14,6 +14,11 @@ internal sealed class ReplayCommand
         Description = "recordings: CSV, WFDB (.hea) or EDF files, session folders, folders of them, or - for CSV on standard input",
     };
 
+    private readonly Option<bool> _readings = new("--readings")
+    {
+        Description = "the files hold finished readings of an instrument, no samples: CSV with time_s and spo2, pulse, perfusion, or with frame, the bytes of its PLX Continuous Measurement in hexadecimal",
+    };
+
     private readonly RecordingOptions _recording = new();
     private readonly SessionOptions _session = new();
     private readonly Surroundings _surroundings;
@@ -28,6 +33,7 @@ internal sealed class ReplayCommand
         {
             replay._paths,
         };
+        command.Add(replay._readings);
         replay._recording.AddTo(command);
         replay._session.AddTo(command);
         replay._paths.Validators.Add(PathArguments.RefuseUnknownOptions);
@@ -52,7 +58,10 @@ internal sealed class ReplayCommand
             paths,
             _recording.OptionsOf(parsed, session.Say),
             _recording.MapOf(parsed),
-            session);
+            session)
+        {
+            AreReadings = parsed.GetValue(_readings),
+        };
         CheckTogether(order);
         return order;
     }

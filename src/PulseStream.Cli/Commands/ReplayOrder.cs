@@ -8,4 +8,8 @@ namespace PulseStream.Cli.Commands;
 /// <param name="Csv">What is known beside a file.</param>
 /// <param name="Map">Which signal carries what.</param>
 /// <param name="Session">How each is judged and kept.</param>
-internal sealed record ReplayOrder(IReadOnlyList<string> Paths, CsvOptions Csv, SignalMap Map, SessionOrder Session);
+internal sealed record ReplayOrder(IReadOnlyList<string> Paths, CsvOptions Csv, SignalMap Map, SessionOrder Session)
+{
+    /// <summary>Whether files hold what an instrument showed, and no samples.</summary>
+    public bool AreReadings { get; init; }
+}

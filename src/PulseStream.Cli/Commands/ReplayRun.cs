@@ -56,7 +56,9 @@ internal sealed class ReplayRun(ReplayOrder order, Surroundings surroundings, Re
 
     private bool RunOne(SessionRun session, string path, CancellationToken cancel)
     {
-        using var opened = RecordingPaths.Open(path, surroundings.Input, order.Csv, order.Map, cancel);
+        using var opened = order.AreReadings
+            ? new OpenedRecording(ShownFile.Open(path, surroundings.Input, order.Csv), Session: null, IsLive: false)
+            : RecordingPaths.Open(path, surroundings.Input, order.Csv, order.Map, cancel);
         session.Run(opened, isKept: true, cancel);
         return true;
     }

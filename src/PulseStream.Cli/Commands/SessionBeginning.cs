@@ -17,7 +17,7 @@ internal static class SessionBeginning
         // An archived session is judged again as it was, unless told otherwise.
         var settings = opened.Session?.Settings;
         var curve = order.Curve
-            ?? (settings is null ? CalibrationCurve.TextbookLine : CurveFile.Parse(Encoding.UTF8.GetBytes(settings.CurveJson), opened.Session!.Folder));
+            ?? (settings is null ? opened.Recording is ShownRecording ? CalibrationCurve.OfInstrument : CalibrationCurve.TextbookLine : CurveFile.Parse(Encoding.UTF8.GetBytes(settings.CurveJson), opened.Session!.Folder));
         var policy = order.Policy
             ?? (settings is null ? TriagePolicy.AdultsAtHomeSeaLevel : TriagePolicy.Parse(settings.PolicyJson, opened.Session!.Folder));
         var person = order.IdentityOf("any", opened.Session?.Identity).Person;

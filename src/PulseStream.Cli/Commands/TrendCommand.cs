@@ -53,7 +53,7 @@ internal sealed class TrendCommand
             throw new BadInputException(archive, "expected the folder of an archive, found none", "Check --archive and run again");
         }
 
-        ArchiveRecovery.RecoverAll(archive, say);
+        ArchiveRecovery.RecoverPerson(archive, person, say);
         var days = PersonDays.Read(archive, person, _surroundings.Complain);
         var trend = new PersonTrend(person, days, PersonCourse.Of(days.Points(), new ChangeOptions()), altitude, _surroundings.Clock.GetUtcNow());
         if (parsed.GetValue(_sheet) is { } sheet)

@@ -1,3 +1,4 @@
+using PulseStream.Archive;
 using PulseStream.Cli.Commands;
 using PulseStream.Samples;
 using PulseStream.Sources;
@@ -32,7 +33,13 @@ internal sealed class ConversionSource
         }
 
         _isOpened = true;
-        return RecordingPaths.Open(_path, _input, known, _order.Map, cancel);
+        var opened = RecordingPaths.Open(_path, _input, known, _order.Map, cancel);
+        if (opened.Recording is ShownRecording && !Path.GetExtension(_order.To).Equals(".json", StringComparison.OrdinalIgnoreCase))
+        {
+            throw new BadInputException(_path, "it holds finished readings of an instrument and no samples", "Convert it to .json, or copy its Parquet files");
+        }
+
+        return opened;
     }
 
     /// <summary>Reads it to the end.</summary>
@@ -47,6 +54,18 @@ internal sealed class ConversionSource
                 throw failure;
             }
         }
+    }
+
+    /// <summary>What the recording says, to stand beside its samples; nothing where nobody asked for it.</summary>
+    public IReadOnlyList<RecordingNote> Notes(ConvertOrder order, CancellationToken cancel)
+    {
+        if (!order.HasAnnotations)
+        {
+            return [];
+        }
+
+        using var opened = Open(cancel);
+        return RecordingFindings.Of(opened, cancel).Notes(opened.Recording.Header.Rate);
     }
 
     /// <summary>The first reading.</summary>

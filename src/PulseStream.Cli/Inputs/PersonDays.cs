@@ -12,6 +12,7 @@ internal sealed class PersonDays
     private readonly List<TimedReading> _records = [];
     private readonly List<TimedReading> _exerted = [];
     private readonly List<PlannedCheck> _planned = [];
+    private string? _lastAdvised;
 
     /// <summary>Every accepted reading in the order of time.</summary>
     public IReadOnlyList<TimedReading> Readings => _readings;
@@ -44,14 +45,14 @@ internal sealed class PersonDays
             throw new BadInputException(archive, $"expected sessions of person {person}, found none", "Check --archive and --person and run again");
         }
 
-        // In parallel, in order: thousands of small files wait for the disk more than for the processor.
         var days = new PersonDays();
-        foreach (var content in sessions.AsParallel().AsOrdered().Select(SessionContents.Read))
+        foreach (var content in ManyFolders.Read(sessions, SessionContents.Read, CancellationToken.None))
         {
             days.Add(content, damaged);
         }
 
         days.Sort();
+        days.LastAdvice = days._lastAdvised is { } folder ? ArchivedSession.Open(folder).Advice().LastOrDefault() : null;
         return days._readings.Count > 0
             ? days
             : throw new BadInputException(archive, $"expected accepted readings of person {person} at a known time, found none in {sessions.Count} sessions", "Record with a clock, or replay with --start");
@@ -85,10 +86,9 @@ internal sealed class PersonDays
             .Select(reading => Timed(reading, start, content.Sensor)));
         _planned.AddRange(content.Sittings
             .Select(sitting => content.Advice.LastOrDefault(advice => advice.Second >= sitting.FromSecond && advice.Second <= sitting.ToSecond))
-            .OfType<ArchivedAdvice>()
             .Where(advice => advice.RecheckAfterMinutes is not null)
             .Select(advice => new PlannedCheck(start.AddSeconds(advice.Second), start.AddSeconds(advice.Second).AddMinutes(advice.RecheckAfterMinutes!.Value), null)));
-        LastAdvice = content.Advice.Count > 0 ? content.Advice[^1] : LastAdvice;
+        _lastAdvised = content.Advice.Count > 0 ? content.Folder : _lastAdvised;
     }
 
     private void Sort()

@@ -44,7 +44,7 @@ internal static class RecordingPaths
     {
         if (path == StandardInput)
         {
-            return new OpenedRecording(CsvRecording.Open(input, path, options, cancel), Session: null, IsLive: true);
+            return new OpenedRecording(CsvRecording.Open(input, path, options with { Map = map }, cancel), Session: null, IsLive: true);
         }
 
         if (Directory.Exists(path) || IsFileOfSession(path))
@@ -53,11 +53,13 @@ internal static class RecordingPaths
             return new OpenedRecording(session.OpenRecording(), session, IsLive: false);
         }
 
-        return new OpenedRecording(RecordingFile.Open(path, options, map, cancel), Session: null, IsLive: false);
+        return new OpenedRecording(IsParquet(path) ? ParquetRecording.Open(path, options) : RecordingFile.Open(path, options, map, cancel), Session: null, IsLive: false);
     }
 
     private static bool IsFileOfSession(string path) => File.Exists(path)
-        && (path.EndsWith(".parquet", StringComparison.OrdinalIgnoreCase) || Path.GetFileName(path) == SessionFile);
+        && (IsParquet(path) ? SessionArchive.IsSession(Path.GetDirectoryName(Path.GetFullPath(path))!) : Path.GetFileName(path) == SessionFile);
+
+    private static bool IsParquet(string path) => path.EndsWith(".parquet", StringComparison.OrdinalIgnoreCase);
 
     private static void CompleteWhatWasCutOff(string folder, Action<string> say)
     {

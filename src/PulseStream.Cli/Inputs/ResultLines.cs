@@ -44,7 +44,7 @@ internal static class ResultLines
         var kind = line.GetProperty(WireNames.Kind).GetString();
         if (kind == WireNames.Session)
         {
-            all.Add(new RecordingResultsBuilder(line.GetProperty(WireNames.Source).GetString() ?? throw new JsonException("null"), JudgedBy(line)));
+            all.Add(new RecordingResultsBuilder(line.GetProperty(WireNames.Source).GetString() ?? throw new JsonException("null"), JudgedByOf(line)));
             return;
         }
 
@@ -71,8 +71,8 @@ internal static class ResultLines
         }
     }
 
-    private static string JudgedBy(JsonElement line) =>
-        ArchivedResults.JudgedByOf(Text(line, WireNames.Curve), Text(line, WireNames.Policy), Text(line, WireNames.Version));
+    private static string JudgedByOf(JsonElement line) =>
+        JudgedBy.Of(Text(line, WireNames.Curve), curveJson: null, Text(line, WireNames.Policy), Text(line, WireNames.Version));
 
     private static string Text(JsonElement line, string name) => line.TryGetProperty(name, out var found) ? found.ToString() : "unknown";
 

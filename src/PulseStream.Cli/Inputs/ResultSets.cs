@@ -24,7 +24,6 @@ internal static class ResultSets
             return [.. files.SelectMany(ResultLines.Read)];
         }
 
-        // In parallel, in order: thousands of small files wait for the disk more than for the processor.
-        return [.. RecordingPaths.Expand(path, say).AsParallel().AsOrdered().Select(ArchivedResults.Read)];
+        return [.. ManyFolders.Read(RecordingPaths.Expand(path, say), ArchivedResults.Read, CancellationToken.None)];
     }
 }

@@ -17,7 +17,7 @@ internal sealed record SessionContents(string Folder)
 
     public IReadOnlyList<Sitting> Sittings { get; private init; } = [];
 
-    public IReadOnlyList<ArchivedAdvice> Advice { get; private init; } = [];
+    public IReadOnlyList<OutlinedAdvice> Advice { get; private init; } = [];
 
     /// <summary>Why it cannot be read, as a sentence; null where it can.</summary>
     public string? Problem { get; private init; }
@@ -27,14 +27,15 @@ internal sealed record SessionContents(string Folder)
         try
         {
             var session = ArchivedSession.Open(folder);
+            var outline = session.Outline();
             return new SessionContents(folder)
             {
                 Start = session.Header.Start,
                 Sensor = session.Identity.Sensor,
                 IsAfterExertion = session.Identity.Activity == SessionIdentity.Exertion,
-                Readings = [.. session.Readings()],
-                Sittings = [.. session.Sittings()],
-                Advice = [.. session.Advice()],
+                Readings = outline.Readings,
+                Sittings = outline.Sittings,
+                Advice = outline.Advice,
             };
         }
         catch (BadInputException problem)

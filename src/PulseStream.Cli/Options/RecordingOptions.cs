@@ -17,7 +17,7 @@ internal sealed class RecordingOptions
     private readonly Option<string[]> _map = new("--map")
     {
         HelpName = "CHANNEL=SIGNAL",
-        Description = "which signal of a WFDB or EDF file carries red, infrared, ambient, pleth, accel_x, accel_y, accel_z, where its names do not tell; repeatable",
+        Description = "which signal of a WFDB or EDF file, or which column of CSV, carries red, infrared, ambient, pleth, accel_x, accel_y, accel_z, where its name does not tell; repeatable",
         AllowMultipleArgumentsPerToken = false,
     };
 

@@ -24,6 +24,7 @@ internal static class ComparisonLines
             .Add(ComparisonNames.LargestMove, (long?)comparison.LargestMove)
             .Add(ComparisonNames.UsedA, comparison.UsedA)
             .Add(ComparisonNames.UsedB, comparison.UsedB)
+            .Add(ComparisonNames.ReadingsMoved, (long?)comparison.MovedReadings)
             .Add(ComparisonNames.Unreadable, (long?)comparison.Unreadable)
             .Add(ComparisonNames.Exceeded, exceeded)
             .End();
@@ -42,6 +43,9 @@ internal static class ComparisonLines
         .Add(ComparisonNames.MoveSecond, row.MovedFrom?.Second)
         .Add(ComparisonNames.MoveFrom, (long?)row.MovedFrom?.Spo2Percent)
         .Add(ComparisonNames.MoveTo, (long?)row.MovedTo?.Spo2Percent)
+        .Add(ComparisonNames.ReadingsMoved, (long?)row.MovedReadings)
+        .AddText(ComparisonNames.JudgedByA, row.JudgedByA)
+        .AddText(ComparisonNames.JudgedByB, row.JudgedByB)
         .AddText(ComparisonNames.Problem, row.Problem)
         .End();
 

@@ -18,6 +18,9 @@ internal static class ComparisonNames
     public const string MoveSecond = "moveSecond";
     public const string MoveFrom = "moveFrom";
     public const string MoveTo = "moveTo";
+    public const string ReadingsMoved = "readingsMoved";
+    public const string JudgedByA = "judgedByA";
+    public const string JudgedByB = "judgedByB";
     public const string Problem = "problem";
     public const string Recordings = "recordings";
     public const string Unreadable = "unreadable";

@@ -1,3 +1,4 @@
+using PulseStream.Archive;
 using PulseStream.Cli.Commands;
 using PulseStream.Cli.Inputs;
 using PulseStream.Sources;
@@ -12,6 +13,9 @@ internal static class ConvertedFiles
 {
     private const string Unfinished = ".part";
 
+    // The ending of a WFDB annotation file names who made it.
+    private const string Annotator = ".pulse";
+
     public static void WriteCsv(ConversionSource source, ConvertOrder order, CancellationToken cancel) => Whole(order.To, part =>
     {
         using var opened = source.Open(cancel);
@@ -24,10 +28,11 @@ internal static class ConvertedFiles
     public static void WriteEdf(ConversionSource source, ConvertOrder order, CancellationToken cancel)
     {
         var scan = source.Scan(cancel);
+        var notes = source.Notes(order, cancel);
         Whole(order.To, part =>
         {
             using var opened = source.Open(cancel);
-            using var writer = new EdfRecordingWriter(part, opened.Recording.Header, scan);
+            using var writer = new EdfRecordingWriter(part, opened.Recording.Header, scan, notes);
             ConversionSource.Read(opened.Recording, writer.Write, cancel);
             writer.Finish();
             Tell(order, opened.Recording);
@@ -38,11 +43,25 @@ internal static class ConvertedFiles
         }, cancel);
     }
 
+    public static void WriteParquet(ConversionSource source, ConvertOrder order, CancellationToken cancel)
+    {
+        var scan = source.Scan(cancel);
+        Whole(order.To, part =>
+        {
+            using var opened = source.Open(cancel);
+            using var writer = new ParquetRecordingWriter(part, opened.Recording.Header, scan);
+            ConversionSource.Read(opened.Recording, writer.Write, cancel);
+            writer.Finish();
+            Tell(order, opened.Recording);
+        }, cancel);
+    }
+
     // The header comes last: without it there is no record.
     public static void WriteWfdb(ConversionSource source, ConvertOrder order, CancellationToken cancel)
     {
         var path = Path.ChangeExtension(order.To, ".hea");
         var scan = source.Scan(cancel);
+        var notes = source.Notes(order, cancel);
         using var opened = source.Open(cancel);
         File.Delete(path);
         using var writer = new WfdbRecordingWriter(path, opened.Recording.Header, scan);
@@ -50,6 +69,11 @@ internal static class ConvertedFiles
         if (cancel.IsCancellationRequested)
         {
             return;
+        }
+
+        if (order.HasAnnotations)
+        {
+            WfdbAnnotationFile.Write(Path.ChangeExtension(path, Annotator), notes);
         }
 
         writer.Finish();

@@ -2,12 +2,7 @@ using PulseStream.Archive;
 using PulseStream.Cli.Commands;
 using PulseStream.Cli.Inputs;
 using PulseStream.Fhir;
-using PulseStream.Readings;
 using PulseStream.Samples;
-using PulseStream.Sessions;
-using PulseStream.Sessions.Events;
-using PulseStream.Triage;
-using PulseStream.Triage.Policies;
 
 namespace PulseStream.Cli.Output;
 
@@ -20,9 +15,8 @@ internal static class FhirFile
         var header = opened.Recording.Header;
         var start = order.Known.Start ?? header.Start ?? throw new BadInputException(
             header.Source, "when it began is not known, and an observation has to say when it was made", "Give --start with the offset, such as 2026-03-01T07:30:00+01:00");
-        var (readings, sittings) = opened.Session is { } archived
-            ? ([.. archived.Readings()], [.. archived.Sittings()])
-            : Found(opened, cancel);
+        var found = RecordingFindings.Of(opened, cancel);
+        var (readings, sittings) = (found.Readings, found.Sittings);
         var session = new MeasuredSession(
             opened.Session?.Identity.Session ?? SessionIdentity.SessionNameOf(header with { Start = start }),
             order.Person ?? opened.Session?.Identity.Person,
@@ -32,28 +26,5 @@ internal static class FhirFile
             sittings);
         ConvertedFiles.Whole(order.To, part => File.WriteAllText(part, ObservationBundle.JsonOf(session)), cancel);
         order.Say($"{header.Source}: {readings.Count} readings, {sittings.Count(sitting => sitting.ReadingCount == 0)} sittings without one.");
-    }
-
-    private static (List<Reading> Readings, List<Sitting> Sittings) Found(OpenedRecording opened, CancellationToken cancel)
-    {
-        var (readings, sittings) = (new List<Reading>(), new List<Sitting>());
-        var judgement = new Judgement(CalibrationCurve.TextbookLine, new ReadingOptions(), TriagePolicy.AdultsAtHomeSeaLevel, new Circumstances(), []);
-        Exception? failure = null;
-        using (MeasurementSession.Events(opened.Recording, judgement, archive: null, cancel).Subscribe(Take, problem => failure = problem))
-        {
-            return failure is null ? (readings, sittings) : throw failure;
-        }
-
-        void Take(SessionEvent told)
-        {
-            if (told is ReadingAccepted { Reading: var reading })
-            {
-                readings.Add(reading);
-            }
-            else if (told is SittingEnded { Sitting: var sitting })
-            {
-                sittings.Add(sitting);
-            }
-        }
     }
 }

@@ -1,4 +1,5 @@
 using PulseStream.Readings;
+using PulseStream.Samples;
 using PulseStream.Sessions.Events;
 using PulseStream.Triage;
 
@@ -57,7 +58,7 @@ internal sealed class NdjsonPrinter(NdjsonLine line, bool withBeats) : ResultPri
 
     private void Print(SessionStarted started) => line.Begin(WireNames.Session)
         .Add(WireNames.Source, started.Header.Source)
-        .AddRounded(WireNames.SampleRateHz, started.Header.Rate.Hz, RateDecimals)
+        .AddRounded(WireNames.SampleRateHz, started.Header.Columns == SampleColumns.None ? null : started.Header.Rate.Hz, RateDecimals)
         .Add(WireNames.Columns, WireNames.Of(started.Header.Columns))
         .Add(WireNames.Curve, started.CurveName)
         .Add(WireNames.Policy, started.PolicyName)

@@ -78,7 +78,9 @@ internal sealed class TextPrinter(TextWriter text, bool withBeats) : ResultPrint
     private void Print(SessionStarted started)
     {
         var columns = string.Join(", ", WireNames.Of(started.Header.Columns));
-        text.WriteLine($"{started.Header.Source}: {started.Header.Rate.Hz:0.###} Hz, {columns}");
+        text.WriteLine(columns.Length == 0
+            ? $"{started.Header.Source}: finished readings of an instrument"
+            : $"{started.Header.Source}: {started.Header.Rate.Hz:0.###} Hz, {columns}");
         text.WriteLine($"  curve {started.CurveName}, policy {started.PolicyName}. No medical device, no diagnosis.");
     }
 

@@ -25,8 +25,8 @@ internal static class SaturationPanel
     public static PanelText TextOf(SessionContent content) => new(
         "SpO₂ (%)",
         content.Readings.Count > 0
-            ? "line with 95 % interval · ● accepted reading, whole percent · grey: refused"
-            : "line with 95 % interval · no accepted reading · grey: refused");
+            ? $"{Line(content)} · ● accepted reading, whole percent · grey: refused"
+            : $"{Line(content)} · no accepted reading · grey: refused");
 
     /// <summary>Draws it.</summary>
     /// <param name="content">The session.</param>
@@ -39,18 +39,25 @@ internal static class SaturationPanel
         panel.ShadeRefused(content.Seconds);
         foreach (var run in runs)
         {
-            AddBand(panel, run);
+            if (run.Points.All(point => point.HasInterval))
+            {
+                AddBand(panel, run);
+            }
+
             panel.AddLine(new(run.From, run.To, [.. run.Points.Select(point => point.Percent)]), Palette.Blue);
         }
 
         AddReadings(panel, content, area, low, high);
         if (runs.Length == 0 && content.Readings.Count == 0)
         {
-            panel.Say(content.Session.Header.Columns.HasFlag(SampleColumns.Red) ? "No second gave an SpO₂." : "No red light in this recording: no SpO₂.");
+            panel.Say(content.Session.Header.Columns.HasFlag(SampleColumns.Red) || content.Session.HoldsShownValues ? "No second gave an SpO₂." : "No red light in this recording: no SpO₂.");
         }
 
         return panel;
     }
+
+    private static string Line(SessionContent content) =>
+        content.Seconds.Any(second => second is UsableSecond { Spo2.HasInterval: true }) ? "line with 95 % interval" : "line";
 
     private static void AddBand(Panel panel, SecondRun<Saturation> run)
     {
@@ -93,6 +100,7 @@ internal static class SaturationPanel
             return (Full - (2 * LeastSpan) - 1, Full + 1);
         }
 
+        points = [.. points.Select(point => point.OrPoint)];
         var low = Math.Min(values.Min(), points.Select(point => point.LowPercent).OrderDescending().ElementAtOrDefault((int)(ScaledShare * (points.Length - 1))));
         var high = Math.Max(values.Max(), points.Select(point => point.HighPercent).Order().ElementAtOrDefault((int)(ScaledShare * (points.Length - 1))));
         var lacking = Math.Max(0, LeastSpan - (high - low));

@@ -1,5 +1,6 @@
 using System.Text;
 using PulseStream.Samples;
+using PulseStream.Sources.Signals;
 
 namespace PulseStream.Sources.Csv;
 
@@ -13,12 +14,12 @@ internal sealed class CsvLayout
 
     private readonly List<string> _unknown = [];
 
-    private CsvLayout(string source, string[] names)
+    private CsvLayout(string source, string[] names, SignalMap map)
     {
         Fields = new CsvColumn[names.Length];
         for (var at = 0; at < names.Length; at++)
         {
-            Fields[at] = CsvColumnNames.Find(names[at]);
+            Fields[at] = ColumnOf(names[at], map);
             if (Fields[at] == CsvColumn.Ignored)
             {
                 _unknown.Add($"'{names[at]}'");
@@ -47,18 +48,42 @@ internal sealed class CsvLayout
         + (_unknown.Count > MostNamed ? $" and {_unknown.Count - MostNamed} more" : "");
 
     /// <exception cref="BadInputException">The line is no header of a recording.</exception>
-    public static CsvLayout Read(ReadOnlySpan<byte> line, string source)
+    public static CsvLayout Read(ReadOnlySpan<byte> line, string source, SignalMap map)
     {
         RefuseOtherText(line, source);
         line = line.StartsWith("\uFEFF"u8) ? line["\uFEFF"u8.Length..] : line;
         var names = Encoding.UTF8.GetString(line).Split(',').Select(name => PrintableText.Of(name.Trim(' ', '\t', '"'))).ToArray();
-        var layout = new CsvLayout(source, names);
+        RefuseMissing(names, source, map);
+        var layout = new CsvLayout(source, names, map);
         return (layout.Columns & AnyLight) != SampleColumns.None ? layout : throw new BadInputException(
             $"{source}, line 1",
             $"no column 'infrared' or 'pleth', found '{PrintableText.Of(line)}'",
             line.IndexOfAny(";\t"u8) >= 0 && names.Length == 1
                 ? "Separate the columns with commas, write numbers with a decimal point and run again"
                 : "Name the column with the infrared light 'infrared' and run again");
+    }
+
+    // What a person named carries what they said; a column whose channel another one carries says nothing.
+    private static CsvColumn ColumnOf(string name, SignalMap map)
+    {
+        foreach (var (channel, signal) in map.Names)
+        {
+            if (signal.Equals(name, StringComparison.OrdinalIgnoreCase))
+            {
+                return CsvColumnNames.Find(Channels.NameOf(channel));
+            }
+        }
+
+        var own = CsvColumnNames.Find(name);
+        return map.Names.Keys.Any(channel => CsvColumnNames.Find(Channels.NameOf(channel)) == own) ? CsvColumn.Ignored : own;
+    }
+
+    private static void RefuseMissing(string[] names, string source, SignalMap map)
+    {
+        if (map.Names.Values.FirstOrDefault(signal => !names.Contains(signal, StringComparer.OrdinalIgnoreCase)) is { } missing)
+        {
+            throw new BadInputException($"{source}, line 1", $"there is no column '{missing}', only {string.Join(", ", names.Take(MostNamed).Select(name => $"'{name}'"))}", "Correct --map and run again");
+        }
     }
 
     private static void RefuseOtherText(ReadOnlySpan<byte> line, string source)

@@ -1,3 +1,5 @@
+using PulseStream.Sources.Signals;
+
 namespace PulseStream.Sources.Csv;
 
 /// <summary>What a person may say about a recording in CSV.</summary>
@@ -12,4 +14,8 @@ public sealed record CsvOptions(
     double? RateHz = null,
     double? FullScaleCounts = null,
     DateTimeOffset? Start = null,
-    Action<string>? Say = null);
+    Action<string>? Say = null)
+{
+    /// <summary>Which columns carry what; a column that it does not name keeps its own meaning.</summary>
+    public SignalMap Map { get; init; } = SignalMap.Empty;
+}

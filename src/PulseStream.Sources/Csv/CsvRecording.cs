@@ -1,6 +1,7 @@
 using System.Reactive.Disposables;
 using System.Reactive.Linq;
 using PulseStream.Samples;
+using PulseStream.Sources.Signals;
 
 namespace PulseStream.Sources.Csv;
 
@@ -31,7 +32,7 @@ public sealed class CsvRecording : Recording
         CheckOptions(options);
         _stream = stream;
         var lines = new LineReader(stream, source);
-        var layout = ReadHeader(lines, source, cancel);
+        var layout = ReadHeader(lines, source, options.Map, cancel);
         if (layout.Unknown.Length > 0)
         {
             options.Say?.Invoke($"{source}: columns ignored: {layout.Unknown}.");
@@ -160,13 +161,13 @@ public sealed class CsvRecording : Recording
         }
     }
 
-    private static CsvLayout ReadHeader(LineReader lines, string source, CancellationToken cancel)
+    private static CsvLayout ReadHeader(LineReader lines, string source, SignalMap map, CancellationToken cancel)
     {
         var kind = lines.TryRead(cancel, out var line);
         cancel.ThrowIfCancellationRequested();
         return kind switch
         {
-            LineKind.Line => CsvLayout.Read(line, source),
+            LineKind.Line => CsvLayout.Read(line, source, map),
             LineKind.TooLong => throw CsvFailures.HeaderTooLong(source),
             _ => throw CsvFailures.Empty(source),
         };

@@ -13,8 +13,8 @@ namespace PulseStream.Sources.Edf;
 /// </summary>
 public sealed class EdfRecordingWriter : IDisposable
 {
-    // Room in each record for its onset and a few annotations.
-    private const int AnnotationSamples = 60;
+    // Room in each record for its onset and a few annotations of gaps.
+    private const int GapSamples = 60;
     private const string MissingText = "missing samples";
 
     private readonly RecordingHeader _header;
@@ -25,6 +25,8 @@ public sealed class EdfRecordingWriter : IDisposable
     private readonly FileStream _stream;
     private readonly short[] _record;
     private readonly Queue<EdfAnnotation> _annotations = new();
+    private readonly Queue<EdfAnnotation> _notes;
+    private readonly int _annotationSamples;
     private long _recordIndex;
     private long _next;
     private long _records;
@@ -35,8 +37,10 @@ public sealed class EdfRecordingWriter : IDisposable
     /// <param name="path">The file.</param>
     /// <param name="header">The recording.</param>
     /// <param name="scan">What a first reading of it found.</param>
-    public EdfRecordingWriter(string path, RecordingHeader header, RecordingScan scan)
+    /// <param name="notes">What is said beside the samples, as annotations; beats are left out.</param>
+    public EdfRecordingWriter(string path, RecordingHeader header, RecordingScan scan, IReadOnlyList<RecordingNote> notes)
     {
+        ArgumentNullException.ThrowIfNull(notes);
         ArgumentNullException.ThrowIfNull(header);
         ArgumentNullException.ThrowIfNull(scan);
         (_header, _scan) = (header, scan);
@@ -44,6 +48,8 @@ public sealed class EdfRecordingWriter : IDisposable
         _scales = [.. _channels.Select(channel => EdfScale.Of(scan.Ranges[channel]))];
         _grid = EdfGrid.Of(header.Rate.Hz);
         _record = new short[_channels.Length * _grid.SamplesPerRecord];
+        _notes = new(notes.Where(note => note.Text is not null).OrderBy(note => note.Index).Select(note => new EdfAnnotation(header.Rate.SecondsAt(note.Index), null, [note.Text!])));
+        _annotationSamples = GapSamples + (MostNoteBytes() / 2);
         Array.Fill(_record, short.MinValue);
         _stream = new FileStream(path, FileMode.Create, FileAccess.Write, FileShare.None, 64 * 1024);
         WriteHeader();
@@ -110,7 +116,7 @@ public sealed class EdfRecordingWriter : IDisposable
 
     private void WriteRecord()
     {
-        Span<byte> bytes = new byte[2 * (_record.Length + AnnotationSamples)];
+        Span<byte> bytes = new byte[2 * (_record.Length + _annotationSamples)];
         for (var i = 0; i < _record.Length; i++)
         {
             BinaryPrimitives.WriteInt16LittleEndian(bytes[(2 * i)..], _record[i]);
@@ -118,6 +124,12 @@ public sealed class EdfRecordingWriter : IDisposable
 
         var room = bytes[(2 * _record.Length)..];
         var used = Put(room, new EdfAnnotation(_header.Rate.SecondsAt(_recordIndex * _grid.SamplesPerRecord), null, []));
+        var end = _header.Rate.SecondsAt((_recordIndex + 1) * _grid.SamplesPerRecord);
+        while (_notes.TryPeek(out var note) && note.OnsetSeconds < end)
+        {
+            used += Put(room[used..], _notes.Dequeue());
+        }
+
         while (_annotations.TryPeek(out var annotation) && EdfAnnotationLists.Write(annotation).Length <= room.Length - used)
         {
             used += Put(room[used..], _annotations.Dequeue());
@@ -126,6 +138,13 @@ public sealed class EdfRecordingWriter : IDisposable
         _stream.Write(bytes);
         Array.Fill(_record, short.MinValue);
         _records++;
+    }
+
+    // What is said of a record that is left out stands in the next one, so there must be room for both.
+    private int MostNoteBytes()
+    {
+        var bytes = _notes.GroupBy(note => (long)(note.OnsetSeconds * _header.Rate.Hz) / _grid.SamplesPerRecord).Select(record => record.Sum(note => EdfAnnotationLists.Write(note).Length)).ToList();
+        return 2 * bytes.DefaultIfEmpty().Max();
     }
 
     private static int Put(Span<byte> room, EdfAnnotation annotation)
@@ -160,7 +179,7 @@ public sealed class EdfRecordingWriter : IDisposable
         Each(8, _ => $"{EdfScale.DigitalMin}", $"{short.MinValue}");
         Each(8, _ => $"{EdfScale.DigitalMax}", $"{short.MaxValue}");
         Each(80, _ => "", "");
-        Each(8, _ => $"{_grid.SamplesPerRecord}", $"{AnnotationSamples}");
+        Each(8, _ => $"{_grid.SamplesPerRecord}", $"{_annotationSamples}");
         Each(32, _ => "", "");
         _stream.Write(Encoding.ASCII.GetBytes(text.ToString()));
 

@@ -21,8 +21,13 @@ internal sealed class ChannelRange
     /// <summary>Whether there was a value.</summary>
     public bool IsKnown => Max >= Min;
 
+    /// <summary>Whether every value is there and is a whole number of 32 bits.</summary>
+    public bool IsWhole32 { get; private set; } = true;
+
     public void Add(double value)
     {
+        // Not zero with a minus either: it would read back as another.
+        IsWhole32 &= value is >= int.MinValue and <= int.MaxValue && Math.Floor(value) == value && !(value == 0 && double.IsNegative(value));
         if (!double.IsFinite(value))
         {
             return;

@@ -83,6 +83,42 @@ public sealed class CompareCommandTests
     }
 
     [Fact]
+    public void ThePageNeedsNothingElseAndBeginsWithTheLostAlarms()
+    {
+        using var folder = new TemporaryFolder();
+        ProgramRun.Of("replay", Recordings.WarmFinger, Low, "--archive", folder["a"]);
+        var curve = folder.Write("curve.json", HighCurve);
+
+        var run = ProgramRun.Of("compare", "--baseline", folder["a"], "--curve", curve, "--page", folder["page.html"], "--figures", folder["figures"]);
+
+        var page = File.ReadAllText(folder["page.html"]);
+        Assert.Equal(1, run.Status);
+        Assert.Equal(["compare.png", "compare.svg"], Directory.GetFiles(folder["figures"]).Select(Path.GetFileName).Order(StringComparer.Ordinal), StringComparer.Ordinal);
+        string[] inOrder = ["1 lost alarm", "<h2>Lost alarms</h2>", "low-84.csv", "less urgent", "<h2>Overall</h2>", "too-high (", "<h2>Gained alarms</h2>", "None.", "warm-finger.csv"];
+        Assert.Equal(inOrder.Order(Comparer<string>.Create((x, y) => page.IndexOf(x, StringComparison.Ordinal).CompareTo(page.IndexOf(y, StringComparison.Ordinal)))), inOrder, StringComparer.Ordinal);
+        Assert.All(inOrder, word => Assert.Contains(word, page, StringComparison.Ordinal));
+        Assert.Contains("data:image/png;base64,", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("http", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void CurvesOfOneNameAreToldApart()
+    {
+        using var folder = new TemporaryFolder();
+        ProgramRun.Of("replay", Low, "--archive", folder["a"]);
+        var curve = folder.Write("curve.json", HighCurve);
+        ProgramRun.Of("replay", Low, "--archive", folder["b"], "--curve", curve);
+        ProgramRun.Of("replay", Low, "--archive", folder["c"], "--curve", folder.Write("curve.json", HighCurve.Replace("116", "115.5", StringComparison.Ordinal)));
+
+        string JudgedBy(string a, string b, string name) =>
+            ProgramRun.Of("compare", folder[a], folder[b], "--format", "ndjson").Objects("recording").Single().GetProperty(name).GetString()!;
+
+        Assert.StartsWith("curve too-high (", JudgedBy("b", "c", "judgedByA"), StringComparison.Ordinal);
+        Assert.NotEqual(JudgedBy("b", "c", "judgedByA"), JudgedBy("b", "c", "judgedByB"), StringComparer.Ordinal);
+        Assert.Equal(JudgedBy("a", "b", "judgedByA"), ProgramRun.Of("compare", "--baseline", folder["a"], "--format", "ndjson").Objects("recording").Single().GetProperty("judgedByB").GetString(), StringComparer.Ordinal);
+    }
+
+    [Fact]
     public void WhatIsNoRunIsOneSentence()
     {
         using var folder = new TemporaryFolder();

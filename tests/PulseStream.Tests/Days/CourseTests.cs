@@ -1,5 +1,7 @@
+using System.Globalization;
 using PulseStream.Accuracy.Statistics;
 using PulseStream.Course;
+using PulseStream.Tests.Cli;
 using Xunit;
 
 namespace PulseStream.Tests.Days;
@@ -9,25 +11,36 @@ public sealed class CourseTests
     private static readonly DateTimeOffset Start = new(2026, 3, 1, 6, 0, 0, TimeSpan.FromHours(1));
     private static readonly ChangeOptions Usual = new();
 
-    // Montgomery, Introduction to Statistical Quality Control, table of the tabular cusum with k = 1/2, both directions:
-    // average run lengths for shifts in deviations.
+    public static TheoryData<double, double, double> Table { get; } = ReadTable();
+
     [Theory]
-    [InlineData(5, 0, 465)]
-    [InlineData(5, 1, 10.4)]
-    [InlineData(5, 2, 4.01)]
-    [InlineData(5, 3, 2.57)]
-    [InlineData(4, 0, 168)]
-    [InlineData(4, 1, 8.38)]
-    [InlineData(4, 2, 3.34)]
-    public void RunLengthsAreThoseOfTheTextbook(double limit, double shift, double published)
+    [MemberData(nameof(Table))]
+    public void TheMarkovChainGivesTheRunLengthsOfTheTable(double limit, double shift, double printed)
     {
+        // Three significant digits are printed.
+        var lastDigit = Math.Pow(10, Math.Floor(Math.Log10(printed)) - 2);
+
+        Assert.Equal(printed, RunLengths.TwoSided(0.5, limit, shift), 0.6 * lastDigit);
+    }
+
+    [Theory]
+    [InlineData(5, 0)]
+    [InlineData(5, 1)]
+    [InlineData(5, 2)]
+    [InlineData(5, 3)]
+    [InlineData(4, 0)]
+    [InlineData(4, 1)]
+    [InlineData(4, 2)]
+    public void OurSumsRunAsLongAsTheMarkovChain(double limit, double shift)
+    {
+        var expected = RunLengths.TwoSided(0.5, limit, shift);
         var random = new Random(1);
         var runs = shift == 0 ? 3000 : 10_000;
 
         var mean = Enumerable.Range(0, runs).Average(_ => RunLength(random, limit, shift));
 
-        // Three standard errors of a geometric run length, and the last digit of the table.
-        Assert.InRange(mean, published - (3 * published / Math.Sqrt(runs)) - 0.05, published + (3 * published / Math.Sqrt(runs)) + 0.05);
+        // Three standard errors of a geometric run length.
+        Assert.InRange(mean, expected - (3 * expected / Math.Sqrt(runs)), expected + (3 * expected / Math.Sqrt(runs)));
     }
 
     [Fact]
@@ -127,6 +140,19 @@ public sealed class CourseTests
     [InlineData(84, 1.988610)]
     public void StudentsQuantilesAreThoseOfTheTables(int degrees, double table) =>
         Assert.Equal(table, StudentT.TwoSided95(degrees), 0.0005);
+
+    private static TheoryData<double, double, double> ReadTable()
+    {
+        var data = new TheoryData<double, double, double>();
+        foreach (var line in File.ReadLines(Path.Combine(Recordings.Root, "tests/vectors/cusum/run-lengths.csv")).Skip(1))
+        {
+            var numbers = line.Split(',').Select(cell => double.Parse(cell, CultureInfo.InvariantCulture)).ToArray();
+            data.Add(4, numbers[0], numbers[1]);
+            data.Add(5, numbers[0], numbers[2]);
+        }
+
+        return data;
+    }
 
     private static Func<double, double> Fall(int day) => at => 96 - (3 * Math.Clamp((at - day) / 2, 0, 1));
 

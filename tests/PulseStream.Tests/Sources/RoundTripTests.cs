@@ -35,7 +35,7 @@ public sealed class RoundTripTests
     [Fact]
     public void EdfGivesBackWhatWasWritten() => Recordings.Sample(recording => IsGivenBack(recording.Hz, recording.Blocks, "r.edf", (path, header, scan) =>
     {
-        using var writer = new EdfRecordingWriter(path, header, scan);
+        using var writer = new EdfRecordingWriter(path, header, scan, []);
         Array.ForEach(recording.Blocks, writer.Write);
         writer.Finish();
         return writer.CoarsestStep is null;
@@ -47,7 +47,7 @@ public sealed class RoundTripTests
         using var folder = new TemporaryFolder();
         SampleBlock[] blocks = [new SampleBlock(0, Enumerable.Range(0, 500).Select(i => Sample.OfLight(i * 1000, 1e6 + (i * 7.25))).ToArray())];
         var scan = Scan(blocks);
-        using (var writer = new EdfRecordingWriter(folder["r.edf"], HeaderOf(100), scan))
+        using (var writer = new EdfRecordingWriter(folder["r.edf"], HeaderOf(100), scan, []))
         {
             Array.ForEach(blocks, writer.Write);
             writer.Finish();
