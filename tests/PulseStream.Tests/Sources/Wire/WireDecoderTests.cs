@@ -1,5 +1,6 @@
 using System.Text;
 using PulseStream.Sources.Wire;
+using PulseStream.Sources.Wire.Layout;
 using Xunit;
 
 namespace PulseStream.Tests.Sources.Wire;
@@ -35,6 +36,28 @@ public sealed class WireDecoderTests
 
         Assert.Equal(200, Assert.Single(Decoding.Of(counted, line).Samples).Sample.Infrared);
         Assert.Equal(200, Assert.Single(Decoding.Of(uncounted, line).Samples).Sample.Infrared);
+    }
+
+    [Theory]
+    [InlineData(25, 1)]
+    [InlineData(60, 2)]
+    [InlineData(100, 4)]
+    [InlineData(1000, 40)]
+    public void ABurstIsHandedOnInBlocksOfFortyMilliseconds(int hz, int longest)
+    {
+        var decoder = new WireDecoder(WireLayoutFile.Parse(
+            Encoding.UTF8.GetBytes($$"""{ "name": "burst", "sampleRateHz": {{hz}}, "line": { "baud": 115200 }, "text": { "separator": ",", "fields": ["red", "infrared"] } }"""), "hut.json"));
+        decoder.Read(Encoding.ASCII.GetBytes(string.Concat(Enumerable.Range(0, hz).Select(i => $"{i},{2 * i}\n"))), 1);
+
+        var next = 0L;
+        while (decoder.TakeBlock() is { } block)
+        {
+            Assert.Equal(next, block.FirstIndex);
+            Assert.InRange(block.Samples.Length, 1, longest);
+            next += block.Samples.Length;
+        }
+
+        Assert.Equal(hz, next);
     }
 
     [Fact]
