@@ -14,7 +14,7 @@ internal static class RootInterval
 {
     private const double Tail = 0.025;
 
-    // More would move the end by less than a thousandth, and take long to find.
+    // With more the end lies less than a thousandth beyond the estimate, and takes long to find.
     private const double MostFreedom = 1e6;
 
     /// <summary>Of A_rms; null where there are fewer than two subjects.</summary>
@@ -53,12 +53,8 @@ internal static class RootInterval
     private static double UpperEnd(double square, double ofSquare)
     {
         var degreesOfFreedom = 2 * square * square / ofSquare;
-        if (!(degreesOfFreedom > 0))
-        {
-            return 0;
-        }
-
-        var used = Math.Min(degreesOfFreedom, MostFreedom);
-        return Math.Sqrt(square * used / ChiSquare.Quantile(Tail, used));
+        return degreesOfFreedom is > 0 and < MostFreedom
+            ? Math.Sqrt(square * degreesOfFreedom / ChiSquare.Quantile(Tail, degreesOfFreedom))
+            : 0;
     }
 }

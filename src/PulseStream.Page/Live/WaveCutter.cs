@@ -26,7 +26,7 @@ internal sealed class WaveCutter(RecordingHeader header, TimeProvider clock)
     private readonly List<double> _heights = [];
     private long _first;
     private long _next = -1;
-    private double _allowed = 1;
+    private double _allowed;
     private long _allowedAt = clock.GetTimestamp();
 
     /// <summary>The wave as far as it is due; what is not is told with a later block.</summary>

@@ -43,6 +43,15 @@ public sealed class IntervalCoverageTests
     }
 
     [Fact]
+    public void WithoutScatterTheIntervalIsAPoint()
+    {
+        var statement = AccuracyStatement.Of([new("a", 90, 91), new("a", 80, 81), new("b", 90, 91)], Quantity.Saturation, []);
+
+        Assert.Equal(new(1, 1), statement.ArmsInterval);
+        Assert.Equal(new(0, 0), statement.PrecisionInterval);
+    }
+
+    [Fact]
     public void TheDifferenceBetweenSkinTonesHoldsTheTruth()
     {
         var held = 0;
