@@ -34,14 +34,34 @@ internal sealed class TextLines
         fault => placement.Lose(fault, 1, 1),
         skipsCutPiece: !layout.HasChecksum && layout.StartsWith.Length == 0);
 
+    // What came before a line, or a line whose end was lost, must not cost the line behind it: its opening tells where it
+    // begins.
     private WireFault Take(ReadOnlySpan<byte> line, double arrivalSeconds)
     {
         line = line.TrimEnd((byte)'\r');
-        if (line.Length == 0 || !line.StartsWith(_layout.StartsWith))
+        var opening = _layout.StartsWith;
+        var last = opening.Length == 0 ? 0 : line.LastIndexOf(opening);
+        if (line.Length == 0 || last < 0)
         {
             return WireFault.None;
         }
 
+        var fault = line.StartsWith(opening) ? TakeWhole(line, arrivalSeconds) : WireFault.None;
+        if (last == 0 || (fault == WireFault.None && line.StartsWith(opening)))
+        {
+            return fault;
+        }
+
+        if (fault != WireFault.None)
+        {
+            _placement.Lose(fault, 1, 1);
+        }
+
+        return TakeWhole(line[last..], arrivalSeconds);
+    }
+
+    private WireFault TakeWhole(ReadOnlySpan<byte> line, double arrivalSeconds)
+    {
         if (_layout.HasChecksum && !TryTakeChecksum(ref line))
         {
             return WireFault.Checksum;

@@ -60,6 +60,31 @@ public sealed class WireDecoderTests
         Assert.Equal(hz, next);
     }
 
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void ALineWhoseEndWasLostDoesNotCostTheLineBehindIt(bool hasChecksum)
+    {
+        var layout = hasChecksum ? Instruments.Text : Instruments.Parse(""" "text": { "separator": ",", "startsWith": "$HUT", "fields": ["-", "red", "infrared"] } """);
+        var said = Instruments.Frames(layout, 0, 10);
+        said[3] = said[3][..8];
+
+        var read = Decoding.Of(layout, [.. said.SelectMany(b => b)]);
+
+        Assert.Equal([0, 1, 2, 4, 5, 6, 7, 8, 9], read.Samples.Select(sample => (int)sample.Sample.Red - 1000));
+        Assert.Equal([0, 1, 2, 4, 5, 6, 7, 8, 9], read.Samples.Select(sample => (int)sample.Index));
+        Assert.Equal(1, read.Tally.RefusedRows);
+    }
+
+    [Fact]
+    public void GarbageBeforeALineDoesNotCostTheLine()
+    {
+        var said = Instruments.Frames(Instruments.Text, 0, 10);
+        said[5] = [0, 0, 0xFF, .. said[5]];
+
+        Assert.Equal(10, Decoding.Of(Instruments.Text, [.. said.SelectMany(b => b)]).Tally.Samples);
+    }
+
     [Fact]
     public void OtherLinesOfAnInstrumentDoNotCount()
     {
