@@ -205,7 +205,7 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
             return CauseOfLight(second);
         }
 
-        return distance < options.RoomLightDistance || roomLight.Is(second, ratio, logHeight) ? Reasons.AmbientLight
+        return (distance < options.RoomLightDistance && second.Pulse.Periodicity >= options.LeastPeriodicityBesideRoomLight) || roomLight.Is(second, ratio, logHeight) ? Reasons.AmbientLight
             : IsKnown ? Reasons.Motion : Reasons.Motion | Reasons.Misplaced;
     }
 

@@ -3,7 +3,7 @@ namespace PulseStream.Readings;
 /// <summary>Limits between a second that is believed and one that is refused, each with its reason.</summary>
 public sealed record JudgeOptions
 {
-    /// <summary>Missing share of one second above which it is refused; half a second can be bridged.</summary>
+    /// <summary>Missing share of one second above which it is refused; a second can be bridged.</summary>
     public double MissingShare { get; init; } = 0.6;
 
     /// <summary>Missing share of the last eight seconds above which a second is refused: a third of a beat's points gone still leave its shape.</summary>
@@ -67,6 +67,12 @@ public sealed record JudgeOptions
     /// <summary>The same in a window shorter than the longest, where a swing may show 0.008.</summary>
     public double UnsureThirdWaveShare { get; init; } = 0.012;
 
+    /// <summary>The same where slow drift beside it may look like breathing, for waves of a period above <see cref="SureSwingPeriodSeconds"/>.</summary>
+    public double SureSwingThirdWaveShare { get; init; } = 0.004;
+
+    /// <summary>Period, s, above which a third harmonic is far below the edge of the smoothing, and no pulse has less than 0.01: 120 beats a minute.</summary>
+    public double SureSwingPeriodSeconds { get; init; } = 0.5;
+
     /// <summary>Breathing over the wave, root mean squares, below which a wave of two harmonics is not believed before any other was: a finger breathes by a tenth of its pulse and more, what a swinging wave leaks stays below 0.07.</summary>
     public double LeastBreathingShare { get; init; } = 0.08;
 
@@ -119,10 +125,13 @@ public sealed record JudgeOptions
     public double SteadyLineShare { get; init; } = 0.9;
 
     /// <summary>The same before the finger's own pulse is known, to compare with: chance movement and veins do not reach it.</summary>
-    public double LoneRoomLightLineShare { get; init; } = 0.7;
+    public double LoneRoomLightLineShare { get; init; } = 0.6;
 
     /// <summary>Disagreement that may then be left without the line, in units of R: twice what a believed second may have.</summary>
     public double LoneRoomLightDisagreement { get; init; } = 0.06;
+
+    /// <summary>Autocorrelation that is left without the room light where it was room light alone that disturbed.</summary>
+    public double LeastPeriodicityBesideRoomLight { get; init; } = 0.6;
 
     /// <summary>Distance of a disturbance's mixture from room light's, over the distance of that from R, within which it is room light: the pulse of two seconds goes with a disturbance by chance.</summary>
     public double SameMixShare { get; init; } = 0.25;

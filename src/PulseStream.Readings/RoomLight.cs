@@ -18,18 +18,30 @@ internal sealed class RoomLight(JudgeOptions options)
     /// <param name="logHeight">Logarithm of its pulse's size; NaN where no calm second has been seen.</param>
     /// <remarks>A movement reaches both lights at once; a line of equal counts is room light in any phase where nothing else is left.</remarks>
     public bool Is(in SignalSecond second, double ratio, double logHeight) =>
-        IsSteadyLine(second) || (double.IsNaN(logHeight) ? IsLoneLine(second) : IsCalmWithout(second, ratio, logHeight));
+        IsSteadyLine(second) || (double.IsNaN(logHeight) ? IsLoneLine(second) : IsCalmWithout(second, ratio, logHeight) || IsCalmBesideLine(second, ratio, logHeight));
 
     private bool IsSteadyLine(in SignalSecond second) =>
-        second.Fit.IsRoomLight
+        LeavesPulse(second)
         && second.Fit.Newest.LineShare > options.SteadyLineShare
         && second.Fit.Disagreement <= options.UnprovenDisagreement;
 
     // Without a calm finger to compare with, a line of equal counts has to be nearly all that the lights disagree by.
     private bool IsLoneLine(in SignalSecond second) =>
-        second.Fit.IsRoomLight
+        LeavesPulse(second)
         && second.Fit.Newest.LineShare > options.LoneRoomLightLineShare
         && second.Fit.Disagreement < options.LoneRoomLightDisagreement;
+
+    // The calm finger's pulse is what was left, of its height and nearly its ratio, though not cleanly enough to be believed.
+    private bool IsCalmBesideLine(in SignalSecond second, double ratio, double logHeight) =>
+        LeavesPulse(second)
+        && second.Fit.Newest.LineShare > options.RoomLightLineShare
+        && second.Fit.Disagreement < options.LargestDisagreement
+        && Math.Abs(second.Fit.Ratio - ratio) < options.SeparatedJump
+        && Math.Abs(Math.Log(second.Fit.PulseSize) - logHeight) < options.SameHeight;
+
+    // Room light that was taken away leaves a pulse, which repeats; movement leaves movement.
+    private bool LeavesPulse(in SignalSecond second) =>
+        second.Fit.IsRoomLight && second.Pulse.Periodicity >= options.LeastPeriodicityBesideRoomLight;
 
     // One frequency, the same counts in both channels, and the calm finger's own pulse is left without it.
     private bool IsCalmWithout(in SignalSecond second, double ratio, double logHeight)

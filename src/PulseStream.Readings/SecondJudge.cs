@@ -5,11 +5,13 @@ namespace PulseStream.Readings;
 /// <summary>Turns the measurements of a second into a verdict; remembers what the calm finger looked like.</summary>
 internal sealed class SecondJudge
 {
-    // A gap that restarts the window is half a second at least; across two seconds each has more than this.
+    // A gap that restarts the window is a second at least; across two seconds one has more than this.
     private const double RestartMissingShare = 0.2;
 
     // All but a few samples at the end stop: there is no beat left to see, the emitters shine straight in.
     private const double WholeShare = 0.98;
+    // Light that each beat lifts into the end stop is back at it within the slowest pulse's interval.
+    private const int SlowestBeatSeconds = 2;
     private readonly CalibrationCurve curve;
     private readonly JudgeOptions options;
     private readonly bool hasRed;
@@ -17,6 +19,7 @@ internal sealed class SecondJudge
     private readonly Presence presence;
     private readonly MissingRing missing = new();
     private int sinceDisturbance = int.MaxValue;
+    private int sinceEndStop = int.MaxValue;
     private int airSeconds;
     private int soundSeconds;
 
@@ -74,7 +77,7 @@ internal sealed class SecondJudge
 
         if (second.Fit.WindowSeconds == 0 || (second.Pulse.BeatCount < options.LeastBeats && second.Fit.WindowSeconds < options.SettlingSeconds))
         {
-            return Presence.IsFlat(second) ? FlatReason(second) : Reasons.Settling;
+            return Presence.IsFlat(second) ? FlatReason(second) : sinceEndStop < SlowestBeatSeconds ? Reasons.Saturated : Reasons.Settling;
         }
 
         var pulse = PulseReasons(second);
@@ -98,7 +101,8 @@ internal sealed class SecondJudge
             return Reasons.MissingSamples;
         }
 
-        if (light.AtEndStopShare > options.AtEndStopShare)
+        sinceEndStop = light.AtEndStopShare > options.AtEndStopShare ? 0 : sinceEndStop == int.MaxValue ? sinceEndStop : sinceEndStop + 1;
+        if (sinceEndStop == 0)
         {
             return Reasons.Saturated | (presence.IsOpenAir(second) || light.AtEndStopShare > WholeShare ? Reasons.NoFinger : Reasons.None);
         }
@@ -142,7 +146,7 @@ internal sealed class SecondJudge
 
         if (hasRed && !(errorPercent <= (fit.IsSeparated ? options.LargestSeparatedErrorPercent : options.LargestErrorPercent)))
         {
-            return fit.IsSeparated ? calm.CauseOfDisagreement(second) : HasBeats(pulse) ? Reasons.LowPerfusion : calm.CauseOfStillness(second);
+            return fit.IsSeparated ? calm.CauseOfDisagreement(second) : HasBeats(pulse) ? Reasons.LowPerfusion | UnprovenFinger : calm.CauseOfStillness(second);
         }
 
         // Two lights show for themselves what movement does to them; a step looks like a beat to one.
@@ -168,6 +172,9 @@ internal sealed class SecondJudge
     private Reasons FlatReason(in SignalSecond second) =>
         presence.IsAway(second) ? Reasons.NoFinger : calm.CauseOfStillness(second);
 
+    // What is too weak to be called a pulse may be no finger's, unless one was seen before.
+    private Reasons UnprovenFinger => calm.IsKnown ? Reasons.None : Reasons.Misplaced;
+
     // A pulse too weak for its noise still repeats, or its beats are alike; drift and noise do neither.
     private bool HasBeats(in WindowPulse pulse) =>
         pulse.Periodicity >= options.LeastPeriodicity || pulse.Agreement >= options.LeastIrregularAgreement;
@@ -189,7 +196,12 @@ internal sealed class SecondJudge
         hasRed && !calm.IsKnown
         && (second.Fit.WindowSeconds < options.SettlingSeconds
             ? second.Pulse.ThirdWaveShare < options.UnsureThirdWaveShare
-            : second.Pulse.ThirdWaveShare < options.SwingingThirdWaveShare && second.Pulse.BreathingShare < options.LeastBreathingShare);
+            : second.Pulse.ThirdWaveShare < options.SwingingThirdWaveShare
+                && (second.Pulse.BreathingShare < options.LeastBreathingShare || IsSwing(second.Pulse)));
+
+    // Below this rate the smoothing leaves every pulse a third harmonic.
+    private bool IsSwing(in WindowPulse pulse) =>
+        pulse.ThirdWaveShare < options.SureSwingThirdWaveShare && pulse.PeriodSeconds > options.SureSwingPeriodSeconds;
 
     // Room light on one of the pulse's harmonics takes that along, and its front with it.
     private bool HasNoBack(in SignalSecond second) => second.Fit.IsRoomLight || second.Pulse.FrontSteepness >= options.LeastFrontBesideCrest;
@@ -237,6 +249,7 @@ internal sealed class SecondJudge
     {
         var pulse = second.Pulse;
         return double.IsFinite(pulse.RatePerMinute)
+            && pulse.RateSpreadPerMinute < pulse.RatePerMinute
             && !(IsIrregular(pulse) && (pulse.RateSpreadPerMinute > options.LargestRateSpreadPerMinute || pulse.Agreement < options.LeastIrregularAgreement))
             && (second.Fit.Lines == 0 || IsRateOfPeriod(pulse));
     }

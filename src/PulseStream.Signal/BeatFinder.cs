@@ -62,6 +62,9 @@ internal sealed class BeatFinder
     /// <summary>Bins at the newest end in which a beat does not show yet.</summary>
     public int UnseenBins => newestEdge;
 
+    /// <summary>Whether waves were dropped that may have been beats.</summary>
+    public bool IsDoubtful => weak.IsDoubtful;
+
     /// <summary>The period with which the window repeats, s; NaN where it does not.</summary>
     public double PeriodSeconds => repetition.PeriodSeconds;
 

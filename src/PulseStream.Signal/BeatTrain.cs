@@ -49,7 +49,7 @@ internal sealed class BeatTrain
     /// <param name="end">Just past its last bin.</param>
     /// <param name="isSound">Whether what moves in this window is one heart's blood.</param>
     /// <param name="isCleaned">Whether something was taken away from it: the same beat may then be steepest elsewhere than in the window before.</param>
-    /// <param name="isWhole">Whether it is the longest: a shorter one was taken because something else moves before it.</param>
+    /// <param name="isWhole">Whether it is the longest and of the wave of the second before: a shorter one was taken because something else moves before it.</param>
     public void Take(ReadOnlySpan<double> windowRises, double start, double end, bool isSound, bool isWhole, bool isCleaned)
     {
         var isContinued = isSound && isWhole && !isCleaned && !wasCleaned && soundFrom <= start;

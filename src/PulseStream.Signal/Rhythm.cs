@@ -16,6 +16,11 @@ internal readonly record struct Rhythm(double RatePerMinute, double RateSpreadPe
     // Breathing alone stays below; above it a beat may be late by more than is unseen.
     private const double LateAbove = 0.12;
 
+    // Twice the usual interval where a beat was missed: so much longer than the shorter half of them, and as long as two others
+    // to within breathing. An irregular heart's intervals of ±40 % fit both by chance now and then.
+    private const double HidingShare = 1.87;
+    private const double SameIntervalShare = 0.04;
+
     private static Rhythm Unknown => new(double.NaN, double.NaN, 0, double.NaN);
 
     /// <summary>Reads the rhythm off rising beat times.</summary>
@@ -53,7 +58,8 @@ internal readonly record struct Rhythm(double RatePerMinute, double RateSpreadPe
         var irregularity = Irregular(beats, mean);
         var byTime = 60 * binRateHz / IntervalByTime(train, first, mean, irregularity < LateAbove, window);
         var unseen = irregularity * byBeats * window.UnseenShare;
-        return new(0.5 * (byBeats + byTime), (0.5 * Math.Abs(byBeats - byTime)) + unseen, irregularity, median / binRateHz);
+        var missed = MayHideABeat(beats) ? byBeats / intervals : 0;
+        return new(0.5 * (byBeats + byTime), (0.5 * Math.Abs(byBeats - byTime)) + unseen + missed, irregularity, median / binRateHz);
     }
 
     private static double MeanInterval(ReadOnlySpan<double> beats, double longest, out int intervals)
@@ -102,6 +108,44 @@ internal readonly record struct Rhythm(double RatePerMinute, double RateSpreadPe
         }
 
         return Math.Sqrt(sum / (beats.Length - 2)) / mean;
+    }
+
+    // An interval as long as two others in a row together: a pause, or an early beat in it was too weak to be found.
+    private static bool MayHideABeat(ReadOnlySpan<double> beats)
+    {
+        var longest = 1;
+        for (var k = 2; k < beats.Length; k++)
+        {
+            longest = beats[k] - beats[k - 1] > beats[longest] - beats[longest - 1] ? k : longest;
+        }
+
+        var interval = beats[longest] - beats[longest - 1];
+        var isTwo = false;
+        for (var k = 2; k < beats.Length; k++)
+        {
+            var isOther = k < longest || k - 2 >= longest;
+            isTwo |= isOther && Math.Abs(beats[k] - beats[k - 2] - interval) < SameIntervalShare * interval;
+        }
+
+        return isTwo && interval > HidingShare * ShorterMean(beats);
+    }
+
+    private static double ShorterMean(ReadOnlySpan<double> beats)
+    {
+        Span<double> intervals = stackalloc double[beats.Length - 1];
+        for (var k = 0; k < intervals.Length; k++)
+        {
+            intervals[k] = beats[k + 1] - beats[k];
+        }
+
+        intervals.Sort();
+        double sum = 0;
+        foreach (var interval in intervals[..((intervals.Length + 1) / 2)])
+        {
+            sum += interval;
+        }
+
+        return sum / ((intervals.Length + 1) / 2);
     }
 
     private static double Median(ReadOnlySpan<double> beats)

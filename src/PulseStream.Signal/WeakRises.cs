@@ -25,7 +25,10 @@ internal sealed class WeakRises(double binRateHz)
 
     // Where all of a slow beat is slow, its second wave comes late with it: 3.1 times as long after the front's steepest point as
     // the crest does with the two bells of Tang (Sci Rep 2020;10:13883), an early beat of the same shape 6 times.
-    private const double SecondWaveFronts = 4.0;
+    private const double SecondWaveFronts = 4;
+
+    // Where it hides the crest it makes the front look longer than it is; later than this share of a beat it never rises.
+    private const double SecondWaveShare = 0.6;
 
     // A weak beat that comes early behind every full one, as in bigeminy, comes at the same delay each time to within this.
     private const double SameDelaySeconds = 0.06;
@@ -38,6 +41,11 @@ internal sealed class WeakRises(double binRateHz)
     private const double FootShare = 0.15;
     private const double LateFootShare = 0.25;
     private const double BeyondSeconds = 0.1;
+    private const double FarBeyondSeconds = 0.25;
+    private const double FarFootShare = 0.5;
+
+    // Sooner than this no beat is told from a second wave by where it rises from.
+    private const double SoonestSeconds = 0.3;
 
     // Where the window ends within a beat the slow fit bends it: at 35 a minute what it makes rises 0.43 times as steeply.
     // A true beat is seen whole a second later.
@@ -57,11 +65,17 @@ internal sealed class WeakRises(double binRateHz)
     private readonly int clear = Math.Max(1, (int)(ClearSeconds * binRateHz));
     private readonly double near = NearSeconds * binRateHz;
     private readonly double beyond = BeyondSeconds * binRateHz;
+    private readonly double farBeyond = FarBeyondSeconds * binRateHz;
+    private readonly double soonest = SoonestSeconds * binRateHz;
     private readonly int sameDelay = Math.Max(1, (int)(SameDelaySeconds * binRateHz));
     private readonly double[] beats = new double[64];
     private readonly double[] normals = new double[64];
     private readonly bool[] isStrong = new bool[64];
     private double latestSecondWave;
+    private double latestShare;
+
+    /// <summary>Whether what was dropped last comes again and again, later than second waves do, and rises from lower.</summary>
+    public bool IsDoubtful { get; private set; }
 
     /// <summary>Drops what is no beat; the count of what is left at the start of <paramref name="rises"/>.</summary>
     /// <param name="slopes">Slope of the blood volume, a value a bin.</param>
@@ -71,7 +85,9 @@ internal sealed class WeakRises(double binRateHz)
     {
         var interval = intervalSeconds > 0 ? intervalSeconds : UsualIntervalSeconds;
         latestSecondWave = (SlowestEjectionSeconds - (EjectionSecondsPerRate * 60 / interval) + SecondWaveSeconds) * binRateHz;
+        latestShare = SecondWaveShare * interval * binRateHz;
         MarkStrong(slopes, rises);
+        IsDoubtful = false;
         var left = 0;
         var before = -1;
         for (var k = 0; k < rises.Length; k++)
@@ -111,7 +127,7 @@ internal sealed class WeakRises(double binRateHz)
         for (var k = 0; k < rises.Length; k++)
         {
             normals[k] = NormalSlope(slopes, rises, rises[k]);
-            var isLate = rises[k] - last >= LatestSecondWave(slopes, last) && rises[k] >= end && rises[k] < slopes.Length - end;
+            var isLate = rises[k] - last >= LatestSecondWave(slopes, last) && !IsAtEnd(slopes, rises[k]);
             isStrong[k] = slopes[(int)rises[k]] >= (isLate ? LateShare : StrongShare) * normals[k];
             last = isStrong[k] ? rises[k] : last;
         }
@@ -125,7 +141,7 @@ internal sealed class WeakRises(double binRateHz)
             crest++;
         }
 
-        return Math.Max(latestSecondWave, SecondWaveFronts * (crest - front));
+        return Math.Max(latestSecondWave, Math.Min(SecondWaveFronts * (crest - front), latestShare));
     }
 
     private bool IsEarlyBeat(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, int before, int k)
@@ -136,12 +152,11 @@ internal sealed class WeakRises(double binRateHz)
             && slope - UsualSlope(slopes, rises, before, delay) >= WeakestShare * normals[k];
     }
 
-    // Later than second waves come, and behind other full beats alike: too weak to be told from a ripple once, not again and again.
+    // Again and again at one delay: told together from the second wave that comes so, one that is bent is then told like the others.
     private bool IsRecurring(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, int before, int k)
     {
-        var slope = slopes[(int)rises[k]];
         var delay = (int)(rises[k] - rises[before]);
-        if (delay < LatestSecondWave(slopes, rises[before]) || slope < RecurringShare * normals[k] || rises[k] < end || rises[k] >= slopes.Length - end)
+        if (delay < soonest || slopes[(int)rises[k]] < RippleShare * normals[k] || IsAtEnd(slopes, rises[k]))
         {
             return false;
         }
@@ -153,13 +168,43 @@ internal sealed class WeakRises(double binRateHz)
             if (j != before && slopes[(int)rises[j]] >= StrongShare * normals[j] && at - sameDelay <= NextStrong(rises, j, slopes.Length - end))
             {
                 others++;
-                alike += SteepestNear(slopes, at) >= SameSlopeShare * slope ? 1 : 0;
+                alike += SteepestNear(slopes, at) >= SameSlopeShare * slopes[(int)rises[k]] ? 1 : 0;
             }
         }
 
-        return alike >= LeastRecurrences && 2 * alike > others
-            && FootShareOf(slopes, rises[before], rises[k], NextStrong(rises, k, slopes.Length)) < (delay >= latestSecondWave + beyond ? LateFootShare : FootShare);
+        return alike >= LeastRecurrences && 2 * alike > others && AreBeats(slopes, rises, delay, LatestSecondWave(slopes, rises[before]));
     }
+
+    private bool AreBeats(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, int delay, double latest)
+    {
+        Span<double> feet = stackalloc double[rises.Length];
+        Span<double> steepness = stackalloc double[rises.Length];
+        var count = 0;
+        var before = -1;
+        for (var j = 0; j < rises.Length; j++)
+        {
+            if (before >= 0 && !isStrong[j] && Math.Abs(rises[j] - rises[before] - delay) <= sameDelay && !IsAtEnd(slopes, rises[j]))
+            {
+                feet[count] = FootShareOf(slopes, rises[before], rises[j], NextStrong(rises, j, slopes.Length));
+                steepness[count++] = slopes[(int)rises[j]] / normals[j];
+            }
+
+            before = isStrong[j] ? j : before;
+        }
+
+        feet = feet[..count];
+        steepness = steepness[..count];
+        feet.Sort();
+        steepness.Sort();
+        var isLate = delay >= latest;
+        var foot = feet[(count - 1) / 2];
+        var isBeat = steepness[count / 2] >= (isLate ? RecurringShare : WeakestShare)
+            && foot < (delay >= latest + farBeyond ? FarFootShare : delay >= latest + beyond ? LateFootShare : FootShare);
+        IsDoubtful |= isLate && !isBeat && foot < FarFootShare;
+        return isBeat;
+    }
+
+    private bool IsAtEnd(ReadOnlySpan<double> slopes, double rise) => rise < end || rise >= slopes.Length - end;
 
     // A second wave rises from the flank of its beat and the volume falls on behind it; a beat of its own rises from as low
     // as the full beats before and after it do.

@@ -18,6 +18,10 @@ internal sealed class WindowBeats
     // An interval half as long again as usual holds another beat, where a gap may have hidden one.
     private const double HiddenBeatShare = 1.5;
 
+    // A wave so many times the size of the second before, or so small a part of it, is another one: a finger that comes on leaves
+    // a step behind that has beats of its own.
+    private const double OtherWaveShare = 3;
+
     private readonly SignalDesign design;
     private readonly bool hasRed;
     private readonly bool isPleth;
@@ -26,6 +30,7 @@ internal sealed class WindowBeats
     private readonly BeatTrain train;
     private readonly BeatTeller teller;
     private (int Length, double PeriodBins, double FrontSteepness) learnable;
+    private double lastSize = double.NaN;
 
     public WindowBeats(WindowRoom room, bool hasRed, bool isPleth)
     {
@@ -106,7 +111,7 @@ internal sealed class WindowBeats
         return new(
             count,
             rhythm.RatePerMinute,
-            rhythm.RateSpreadPerMinute,
+            finder.IsDoubtful ? rhythm.RatePerMinute : rhythm.RateSpreadPerMinute,
             rhythm.Irregularity,
             finder.Periodicity,
             finder.PeriodSeconds,
@@ -162,7 +167,9 @@ internal sealed class WindowBeats
     {
         var end = bins.NewestBin + 1.0;
         var isSound = !hasRed || fit.Disagreement <= design.Options.SoundDisagreement;
-        train.Take(finder.AllRises, end - length, end, isSound, fit.WindowSeconds == design.Options.LongestWindowSeconds, fit.Lines > 0 || fit.IsSeparated);
+        var isOther = Math.Max(fit.PulseSize / lastSize, lastSize / fit.PulseSize) > OtherWaveShare;
+        lastSize = fit.PulseSize;
+        train.Take(finder.AllRises, end - length, end, isSound, fit.WindowSeconds == design.Options.LongestWindowSeconds && !isOther, fit.Lines > 0 || fit.IsSeparated);
         var averaged = design.Options.AveragingSeconds * design.BinRateHz;
         var window = RateWindow.Of(end - 1 - finder.UnseenBins, BinOf(endIndex), train.SoundFrom, averaged);
         var hiddenAbove = bins.HasBridge((int)averaged) ? HiddenBeatShare * finder.UsualIntervalSeconds * design.BinRateHz : double.PositiveInfinity;

@@ -10,6 +10,7 @@ internal sealed class Figures
     // A second speaks of its last eight: where the truth moves, it is right anywhere between that time's lowest and highest.
     private const int WindowSeconds = 8;
     private const int StartSeconds = 15;
+    private const int FirstWindowSeconds = 4;
     private readonly List<double> errors = [];
     private readonly List<double> pulseErrors = [];
     private readonly List<double> widths = [];
@@ -85,7 +86,7 @@ internal sealed class Figures
         {
             disturbed++;
             disturbedUsable += isUsable ? 1 : 0;
-            if (second is UnusableSecond unusable)
+            if (second is UnusableSecond unusable && at >= FirstWindowSeconds)
             {
                 refused++;
                 namedRight += (unusable.Reasons & cause) != Reasons.None ? 1 : 0;

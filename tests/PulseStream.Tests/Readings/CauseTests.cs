@@ -55,6 +55,45 @@ public sealed class CauseTests
         Assert.Contains(Enumerable.Range(21, 19), second => heard.ReasonsAt(second) == Reasons.Motion);
     }
 
+    // A movement of many frequencies that happens to move as many counts of either light.
+    [Fact]
+    public void MovementOfEqualCountsFromTheStartIsNoRoomLight()
+    {
+        const double turnsPerSecond = 5;
+        var random = new Random(5);
+        var places = Enumerable.Range(0, 300).Select(_ => 0.06 * (random.NextDouble() - 0.5)).ToArray();
+        double At(double t)
+        {
+            var turn = t * turnsPerSecond;
+            var share = 0.5 - (0.5 * Math.Cos(Math.PI * (turn - Math.Floor(turn))));
+            return (places[(int)turn] * (1 - share)) + (places[(int)turn + 1] * share);
+        }
+
+        const double equalCounts = InfraredCounts / RedCounts;
+        var heard = Heard.Of(RateHz, new Finger { Seconds = 40, Movement = t => (At(t), equalCounts * At(t)) }.Samples());
+        Assert.DoesNotContain(Enumerable.Range(9, 31), second => heard.ReasonsAt(second).HasFlag(Reasons.AmbientLight));
+        Assert.Empty(heard.Usable);
+    }
+
+    // At 40 a minute there are seconds in which no beat reaches the end stop: the light is no less too bright in them.
+    [Fact]
+    public void BetweenTheBeatsThatReachTheEndStopTheLightIsTooBrightToo()
+    {
+        const double endStop = 80_300;
+        var samples = Array.ConvertAll(
+            new Finger { Seconds = 40, PulsePerMinute = 40 }.Samples(),
+            s => (Sample?)Sample.OfLight(s!.Value.Red, Math.Min(s.Value.Infrared, endStop)));
+        var heard = Heard.Of(RateHz, samples);
+        Assert.All(Enumerable.Range(4, 36), second => Assert.True(heard.ReasonsAt(second).HasFlag(Reasons.Saturated), $"{second}: {heard.ReasonsAt(second)}"));
+    }
+
+    [Fact]
+    public void AnUnknownFingerTooWeakToReadMayBeNone()
+    {
+        var heard = Heard.Of(RateHz, new Finger { PerfusionPercent = 0.02, NoisePercent = 0.02 }.Samples());
+        Assert.All(Enumerable.Range(9, 21), second => Assert.True(heard.ReasonsAt(second).HasFlag(Reasons.Misplaced), $"{second}: {heard.ReasonsAt(second)}"));
+    }
+
     [Fact]
     public void AWaveWithoutAFrontFromTheStartMayBeMovementOrSomethingLifeless()
     {

@@ -102,6 +102,18 @@ public sealed class FingerReaderTests
         Assert.Equal(50, heard.Seconds.Count());
     }
 
+    // Between two seconds, so that neither misses more than half of its samples.
+    [Fact]
+    public void ALoosePlugOfNineTenthsOfASecondCostsNoWindow()
+    {
+        var samples = new Finger { Seconds = 50 }.Samples();
+        samples.AsSpan(2055, 90).Clear();
+        samples.AsSpan(3250, 90).Clear();
+        var heard = Heard.Of(100, samples);
+        Assert.Equal(Enumerable.Range(12, 38), heard.Usable.Where(s => s.SecondIndex >= 12).Select(s => (int)s.SecondIndex));
+        Assert.All(heard.Usable, s => Assert.Equal(97, s.Spo2!.Value.Percent, PercentTolerance));
+    }
+
     [Fact]
     public void InfraredAloneGivesAPulseAndNoSaturation()
     {
