@@ -1,5 +1,4 @@
 using PulseStream.Accuracy.Criteria;
-using PulseStream.Accuracy.Statistics;
 
 namespace PulseStream.Accuracy;
 

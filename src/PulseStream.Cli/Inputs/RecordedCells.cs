@@ -48,7 +48,7 @@ internal sealed class RecordedCells(CalibrationCurve curve, double wrongPoints, 
             .. Directory.GetFiles(folder).Where(path => Endings.Contains(Path.GetExtension(path), StringComparer.OrdinalIgnoreCase))
                 .Where(path => File.Exists(TruthText.SecondsPath(path))).Order(StringComparer.Ordinal),
         ];
-        return recordings.GroupBy(TruthText.SecondsPath).FirstOrDefault(same => same.Count() > 1) is { } shared
+        return recordings.GroupBy(TruthText.SecondsPath, StringComparer.Ordinal).FirstOrDefault(same => same.Count() > 1) is { } shared
             ? throw new BadInputException(shared.Key, $"expected the truth of one recording, found {string.Join(" and ", shared.Select(Path.GetFileName))} beside it", "Keep one of them, or give each a truth of its own")
             : recordings;
     }

@@ -10,7 +10,7 @@ namespace PulseStream.Page.Live;
 /// </summary>
 internal sealed class WaveCutter(RecordingHeader header, TimeProvider clock)
 {
-    /// <summary>More updates a second than this there never are.</summary>
+    /// <summary>More updates a second than this there never are, on the average of some seconds.</summary>
     public const int MostUpdatesPerSecond = 60;
 
     // The wave is filtered at 12 Hz: more than ten points for its quickest part are of no use on a screen.
@@ -19,6 +19,9 @@ internal sealed class WaveCutter(RecordingHeader header, TimeProvider clock)
     // What may be told at once after a pause: three tenths of a second of the shortest blocks.
     private const double MostAtOnce = 8;
 
+    // The first one comes on top.
+    private const double AllowedPerSecond = MostUpdatesPerSecond - 1;
+
     private const double Rounding = 1e-9;
 
     private readonly PlethysmogramFilter _filter = new(header);
@@ -26,7 +29,7 @@ internal sealed class WaveCutter(RecordingHeader header, TimeProvider clock)
     private readonly List<double> _heights = [];
     private long _first;
     private long _next = -1;
-    private double _allowed;
+    private double _allowed = 1;
     private long _allowedAt = clock.GetTimestamp();
 
     /// <summary>The wave as far as it is due; what is not is told with a later block.</summary>
@@ -51,7 +54,7 @@ internal sealed class WaveCutter(RecordingHeader header, TimeProvider clock)
     private bool IsDue()
     {
         var now = clock.GetTimestamp();
-        _allowed = Math.Min(MostAtOnce, _allowed + (clock.GetElapsedTime(_allowedAt, now).TotalSeconds * MostUpdatesPerSecond));
+        _allowed = Math.Min(MostAtOnce, _allowed + (clock.GetElapsedTime(_allowedAt, now).TotalSeconds * AllowedPerSecond));
         _allowedAt = now;
         if (_allowed < 1 - Rounding)
         {

@@ -46,19 +46,24 @@ internal sealed class TextLines
             return WireFault.None;
         }
 
-        var fault = line.StartsWith(opening) ? TakeWhole(line, arrivalSeconds) : WireFault.None;
-        if (last == 0 || (fault == WireFault.None && line.StartsWith(opening)))
+        if (!line.StartsWith(opening))
         {
-            return fault;
+            return TakeWhole(line[last..], arrivalSeconds);
         }
 
-        if (fault != WireFault.None)
+        if (last == 0 || IsOneLine(line, line[last..]))
         {
-            _placement.Lose(fault, 1, 1);
+            return TakeWhole(line, arrivalSeconds);
         }
 
+        _placement.Lose(_layout.HasChecksum ? WireFault.Checksum : WireFault.Length, 1, 1);
         return TakeWhole(line[last..], arrivalSeconds);
     }
+
+    // The opening may stand among the fields as well.
+    private bool IsOneLine(ReadOnlySpan<byte> line, ReadOnlySpan<byte> rest) => _layout.HasChecksum
+        ? TryTakeChecksum(ref line) || !TryTakeChecksum(ref rest)
+        : Split(line) == _layout.Fields.Length || (Split(rest) != _layout.Fields.Length && Split(WithoutSeparator(rest[_layout.StartsWith.Length..])) != _layout.Fields.Length);
 
     private WireFault TakeWhole(ReadOnlySpan<byte> line, double arrivalSeconds)
     {
