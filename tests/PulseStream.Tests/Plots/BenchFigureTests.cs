@@ -110,6 +110,8 @@ public sealed class BenchFigureTests
         var page = File.ReadAllText(folder["out/page.html"]);
         Assert.Equal(4, page.Split("data:image/png;base64,").Length - 1);
         Assert.DoesNotContain("http", page, StringComparison.Ordinal);
+        Assert.Contains("error gained for one more of the reference", page, StringComparison.Ordinal);
+        Assert.Contains("not met, not in force", page, StringComparison.Ordinal);
         Assert.Equal(8, Directory.GetFiles(folder["out"]).Count(file => file.EndsWith(".png", StringComparison.Ordinal) || file.EndsWith(".svg", StringComparison.Ordinal)));
     }
 
