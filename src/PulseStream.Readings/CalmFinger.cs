@@ -133,6 +133,11 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
                 : Reasons.None;
         }
 
+        if (second.Fit.Lines > 0 && HasJumped(second))
+        {
+            return CauseOfDisagreement(second);
+        }
+
         // Added light scales the pulse and leaves its rate alone.
         isLeaking = hasRed && IsLeaking(second);
         if (isLeaking)
@@ -166,7 +171,8 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
         return Reasons.None;
     }
 
-    // Movement at the pulse's own rate can take the pulse's place and leave it for the movement; blood follows more slowly.
+    // Movement at the pulse's own rate can take the pulse's place and leave it for the movement, and so can veins for a line;
+    // blood follows more slowly.
     private bool HasJumped(in SignalSecond second) =>
         Math.Abs(second.Fit.Ratio - toldRatio) > options.SeparatedJump + (options.SeparatedJumpPerSecond * (second.SecondIndex - toldSecond));
 
@@ -218,7 +224,7 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
 
     /// <summary>
     /// How far R may be off by light leaking past, in units of R: what is not yet enough to refuse the second. Leaked light
-    /// divides each channel's pulse by its own rise.
+    /// divides each channel's pulse by its own rise; what takes the place of the finger's own light shrinks it alone.
     /// </summary>
     /// <param name="second">A believed second.</param>
     public double LeakedRatio(in SignalSecond second)
@@ -231,7 +237,8 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
         var rises = WindowRises(second.Fit.WindowSeconds);
         var shrink = logHeight - Math.Log(second.Fit.PulseSize);
         var isDoubtful = Math.Max(rises.Infrared, rises.Red) > options.LeakDoubtRise && shrink > options.LeakShrinkShare * rises.Infrared;
-        return isDoubtful ? Math.Abs(second.Fit.Ratio * (rises.Red - rises.Infrared)) : 0;
+        var slipped = second.Fit.Lines == 0 && !second.Fit.IsSeparated ? slip.DoubtfulRatio(second) : 0;
+        return Math.Max(slipped, isDoubtful ? Math.Abs(second.Fit.Ratio * (rises.Red - rises.Infrared)) : 0);
     }
 
     // Added light shrinks the pulse by as much as it brightens the light. Once seen it stays until the light is back.

@@ -100,7 +100,7 @@ internal sealed class WindowAnalysis
             }
 
             var rate = taken.IsWithoutFirstWave ? 0 : RateOf(bins, taken.WindowSeconds);
-            if (rate >= design.Options.FastPulsePerMinute)
+            if (rate >= design.Options.FastPulsePerMinute && !IsKnownSlower)
             {
                 fit = Load(bins, seconds, isFastPulse: true);
                 Take(fit, ref taken);
@@ -125,6 +125,9 @@ internal sealed class WindowAnalysis
 
         return taken;
     }
+
+    // A strong second wave, with breathing on the first one, looks like twice the rate: the higher edge would leave little else.
+    private bool IsKnownSlower => calm.IsKnown && 60 * design.BinRateHz < design.Options.FastPulsePerMinute * calm.PeriodBins;
 
     // Leaves the pulse without the movement in 'best' where that could be told.
     private RatioFit Separated(SmoothedBins bins, int seconds, in RatioFit taken)

@@ -191,6 +191,21 @@ public sealed class WaveTests
         Assert.DoesNotContain(heard.Usable, s => Math.Abs(s.Spo2!.Value.Percent - 80) > 3);
     }
 
+    // Before a slip is sure, what it has done to R is in the interval: without that four in ten hold the truth.
+    [Fact]
+    public void TheIntervalOfAFingerThatMaySlipIsWider()
+    {
+        var held = new List<bool>();
+        for (ulong seed = 1; seed <= 8; seed++)
+        {
+            var spo2 = 80 + (2 * seed);
+            var heard = Of(new() { Seed = seed, Spo2 = Track.Constant(spo2), Episodes = [new SlipEpisode(20, 50, 0.25 + (0.05 * seed), 0.2 + (0.1 * seed))] });
+            held.AddRange(heard.Usable.Where(s => s.SecondIndex is > 20 and < 50).Select(s => s.Spo2!.Value.LowPercent <= spo2 && spo2 <= s.Spo2!.Value.HighPercent));
+        }
+
+        Assert.True(held.Count(h => h) >= 0.6 * held.Count, $"{held.Count(h => h)} of {held.Count}");
+    }
+
     private static Heard Of(Scenario scenario)
     {
         var recording = new SimulatedRecording(scenario);
