@@ -77,6 +77,18 @@ public sealed class WireDecoderTests
     }
 
     [Fact]
+    public void AFlippedBitOfAnUnprovenCounterShiftsNothing()
+    {
+        var said = Instruments.Frames(Instruments.PlainText, 0, 60);
+        said[20] = Encoding.ASCII.GetBytes("36 1020 5\n");
+
+        var read = Decoding.Of(Instruments.PlainText, [.. said.SelectMany(b => b)]);
+
+        Assert.Equal((59L, 1L), (read.Tally.Samples, read.Tally.Missing));
+        Assert.All(read.Samples, sample => Assert.Equal(sample.Index, (long)sample.Sample.Red - 1000));
+    }
+
+    [Fact]
     public void GarbageBeforeALineDoesNotCostTheLine()
     {
         var said = Instruments.Frames(Instruments.Text, 0, 10);
