@@ -160,7 +160,7 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
                 return Reasons.None;
             }
 
-            if (isGradual && ++otherHeightSeconds > options.NewHeightSeconds)
+            if (isGradual && HasSameFront(second) && ++otherHeightSeconds > options.NewHeightSeconds)
             {
                 logHeight = Math.Log(second.Fit.PulseSize);
             }
@@ -174,7 +174,8 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
     // Movement at the pulse's own rate can take the pulse's place and leave it for the movement, and so can veins for a line;
     // blood follows more slowly.
     private bool HasJumped(in SignalSecond second) =>
-        Math.Abs(second.Fit.Ratio - toldRatio) > options.SeparatedJump + (options.SeparatedJumpPerSecond * (second.SecondIndex - toldSecond));
+        Math.Abs(second.Fit.Ratio - toldRatio)
+            > Math.Min(options.SeparatedJump + (options.SeparatedJumpPerSecond * (second.SecondIndex - toldSecond)), options.LargestSeparatedJump);
 
     // A warming finger: the same heart with the same front, in lights that agree as they would have to before any pulse was known.
     private bool IsGrown(in SignalSecond second) =>
@@ -182,7 +183,9 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
         && second.Fit.Disagreement <= options.UnprovenDisagreement
         && HasSamePeriod(second)
         && second.Pulse.FrontSteepness >= options.LeastFrontSteepness
-        && second.Pulse.FrontSteepness >= options.SameFrontShare * frontSteepness;
+        && HasSameFront(second);
+
+    private bool HasSameFront(in SignalSecond second) => second.Pulse.FrontSteepness >= options.SameFrontShare * frontSteepness;
 
     private bool HasSamePeriod(in SignalSecond second) => Math.Abs(Math.Log(second.Pulse.PeriodSeconds / periodSeconds)) < options.SamePeriod;
 
@@ -194,7 +197,16 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
             return CauseOfLight(second);
         }
 
-        return roomLight.Is(second, ratio, logHeight) ? Reasons.AmbientLight : Reasons.Motion;
+        return !roomLight.Is(second, ratio, logHeight) ? Reasons.Motion
+            : IsOnHarmonic(second) ? Reasons.AmbientLight | Reasons.Motion
+            : Reasons.AmbientLight;
+    }
+
+    // What moves with the heart, as veins do, may by chance move as many counts of either light.
+    private bool IsOnHarmonic(in SignalSecond second)
+    {
+        var harmonic = second.Fit.Newest.LineHz * periodSeconds;
+        return IsKnown && Math.Abs(harmonic - Math.Round(harmonic)) < options.HarmonicDistance;
     }
 
     /// <summary>Why a wave in which both lights agree is no pulse: light that moved, room light alone, else something shakes; whether a finger, only a finger seen before can tell.</summary>

@@ -136,6 +136,9 @@ public sealed record JudgeOptions
     /// <summary>Distance of a disturbance's mixture from room light's, over the distance of that from R, within which it is room light: the pulse of two seconds goes with a disturbance by chance.</summary>
     public double SameMixShare { get; init; } = 0.25;
 
+    /// <summary>Distance of a line from a harmonic of the known pulse, in units of its rate, within which it may move with the heart: two seconds tell frequencies no better at a slow pulse.</summary>
+    public double HarmonicDistance { get; init; } = 0.25;
+
     /// <summary>Seconds after which another height of the pulse is taken as the true one.</summary>
     public int NewHeightSeconds { get; init; } = 20;
 
@@ -160,8 +163,11 @@ public sealed record JudgeOptions
     /// <summary>Step of R from one second to the next that a pulse told from movement may have: two points.</summary>
     public double SeparatedJump { get; init; } = 0.08;
 
-    /// <summary>What this grows by for each second since the last that was believed: blood loses a point a second.</summary>
-    public double SeparatedJumpPerSecond { get; init; } = 0.04;
+    /// <summary>What this grows by for each second since the last that was believed: blood loses half a point a second for long.</summary>
+    public double SeparatedJumpPerSecond { get; init; } = 0.02;
+
+    /// <summary>What it grows to at most: four points, after which the hand has to be still once.</summary>
+    public double LargestSeparatedJump { get; init; } = 0.16;
 
     /// <summary>Seconds over which a slipping finger is looked for: breathing and vessels change a pulse within them too, saturation by little.</summary>
     public int SlipSeconds { get; init; } = 25;

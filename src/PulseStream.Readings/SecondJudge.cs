@@ -193,8 +193,8 @@ internal sealed class SecondJudge
     // Something that swings in the clip: a wave of two harmonics at most, and nothing that breathes beside it. A breath is
     // longer than a short window, in which a third harmonic is not well known either.
     private bool IsLifeless(in SignalSecond second) =>
-        hasRed && !calm.IsKnown
-        && (second.Fit.WindowSeconds < options.SettlingSeconds
+        hasRed
+        && (calm.IsKnown ? IsSwing(second.Pulse) : second.Fit.WindowSeconds < options.SettlingSeconds
             ? second.Pulse.ThirdWaveShare < options.UnsureThirdWaveShare
             : second.Pulse.ThirdWaveShare < options.SwingingThirdWaveShare
                 && (second.Pulse.BreathingShare < options.LeastBreathingShare || IsSwing(second.Pulse)));

@@ -5,7 +5,8 @@ namespace PulseStream.Signal;
 /// <param name="Red">Variance of red.</param>
 /// <param name="Common">Covariance of the two.</param>
 /// <param name="LineShare">Share of what they disagree by that one frequency explains, 0 to 1.</param>
-public readonly record struct LightScatter(double Infrared, double Red, double Common, double LineShare)
+/// <param name="LineHz">That frequency, Hz.</param>
+public readonly record struct LightScatter(double Infrared, double Red, double Common, double LineShare, double LineHz)
 {
     /// <summary>
     /// Size of what is left when all light of one mixture is cancelled, whatever its course: m × infrared − red, root mean

@@ -87,9 +87,10 @@ internal sealed class LineRemover
         var lanes = MemoryMarshal.Cast<double, Vector128<double>>(pairs);
         var whole = RatioSums.Over(pairs);
         var rest = RestOf(whole);
-        var left = RestWithout(lanes, whole, Strongest(lanes, whole));
+        var lineHz = Strongest(lanes, whole);
+        var left = RestWithout(lanes, whole, lineHz);
         var scale = 1.0 / lanes.Length;
-        return new(scale * whole.Infrared, scale * whole.Red, scale * whole.Cross, rest > 0 ? 1 - (left / rest) : 0);
+        return new(scale * whole.Infrared, scale * whole.Red, scale * whole.Cross, rest > 0 ? 1 - (left / rest) : 0, lineHz);
     }
 
     private static double RestOf(in RatioSums sums) => sums.Red - (sums.Cross * sums.Cross / sums.Infrared);
