@@ -62,16 +62,15 @@ public sealed record AccuracyStatement
         var own = criteria.Where(criterion => criterion.Quantity == quantity).ToArray();
         var judged = own.Select(criterion => JudgedCriterion.Of(criterion, pairs)).OfType<JudgedCriterion>().ToArray();
         var subjects = SubjectSums.Of(pairs);
-        var all = Measures.Of(pairs);
         var groups = SkinGroup.Of(pairs);
         return new()
         {
             Quantity = quantity,
             Pairs = pairs,
-            All = all,
+            All = Measures.Of(pairs),
             BiasInterval = MeanError.Of(subjects).Interval,
-            PrecisionInterval = PrecisionIntervalOf(subjects, all.Count),
-            ArmsInterval = StudentisedBootstrap.OfRoot(subjects, aboutMean: false),
+            PrecisionInterval = RootInterval.OfPrecision(subjects),
+            ArmsInterval = RootInterval.OfArms(subjects),
             Limits = LimitsOfAgreement.Of(pairs),
             Regression = ErrorRegression.Of(pairs, pair => pair.Reference),
             Bands = Band.Of(pairs, QuantityScale.Of(quantity)),
@@ -79,13 +78,7 @@ public sealed record AccuracyStatement
             LargestDifference = GroupDifference.Of(groups),
             Criteria = [.. judged.Where(criterion => criterion.Criterion.InForce)],
             NotInForce = [.. judged.Where(criterion => !criterion.Criterion.InForce)],
-            Warnings = [.. StudyWarnings.Of(pairs, own)],
+            Warnings = [.. StudyWarnings.Of(pairs, quantity, own)],
         };
     }
-
-    // The bootstrap speaks of the divisor n, precision of n − 1.
-    private static ConfidenceInterval? PrecisionIntervalOf(SubjectSums[] subjects, int pairs) =>
-        StudentisedBootstrap.OfRoot(subjects, aboutMean: true) is { } interval
-            ? new(interval.Low * Math.Sqrt(pairs / (pairs - 1.0)), interval.High * Math.Sqrt(pairs / (pairs - 1.0)))
-            : null;
 }

@@ -40,9 +40,10 @@ public static class StrictJson
         }
 
         var options = new JsonDocumentOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true, AllowDuplicateProperties = false };
+        var text = utf8Json.Span.StartsWith(ByteOrderMark) ? utf8Json[ByteOrderMark.Length..] : utf8Json;
         try
         {
-            return JsonDocument.Parse(utf8Json.Span.StartsWith(ByteOrderMark) ? utf8Json[ByteOrderMark.Length..] : utf8Json, options);
+            return JsonDocument.Parse(text, options);
         }
         catch (JsonException e) when (e.LineNumber is { } line)
         {
@@ -50,13 +51,24 @@ public static class StrictJson
         }
         catch (JsonException e)
         {
-            throw new BadInputException(place, "a member stands twice in one object", "Keep each member once", e);
+            using var document = JsonDocument.Parse(text, options with { AllowDuplicateProperties = true });
+            throw new BadInputException($"{place}, {DoubledIn(document.RootElement, "")}", "this member stands twice in one object", "Keep each member once", e);
         }
         catch (InvalidOperationException e)
         {
             throw BrokenText(place, e);
         }
     }
+
+    // Path of the first member that stands in its object twice; null where there is none.
+    private static string? DoubledIn(JsonElement element, string path) => element.ValueKind switch
+    {
+        JsonValueKind.Object => element.EnumerateObject().GroupBy(member => member.Name, StringComparer.Ordinal)
+            .Select(same => (Path: path.Length == 0 ? JsonMembers.Shorten(same.Key) : $"{path}.{JsonMembers.Shorten(same.Key)}", Members: same.ToArray()))
+            .Select(same => same.Members.Length > 1 ? same.Path : DoubledIn(same.Members[0].Value, same.Path)).FirstOrDefault(found => found is not null),
+        JsonValueKind.Array => element.EnumerateArray().Select((entry, at) => DoubledIn(entry, $"{path}[{at}]")).FirstOrDefault(found => found is not null),
+        _ => null,
+    };
 
     private static BadInputException BrokenText(string place, InvalidOperationException e) =>
         new(place, @"a text holds half a character, such as \ud800", "Write the character itself, in UTF-8", e);

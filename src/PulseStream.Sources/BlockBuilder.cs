@@ -2,13 +2,11 @@ using PulseStream.Samples;
 
 namespace PulseStream.Sources;
 
-/// <summary>Gathers samples into blocks of a quarter of a second, and shorter ones before a gap.</summary>
-internal sealed class BlockBuilder(SampleRate rate)
+/// <summary>Gathers samples into blocks of a length, a quarter of a second where none is told, and shorter ones before a gap.</summary>
+internal sealed class BlockBuilder(SampleRate rate, double longestSeconds = 0.25)
 {
-    // A quarter of a second keeps a live view lively, and a block of the quickest sensor small.
-    private const double BlockSeconds = 0.25;
-
-    private readonly int _length = (int)Math.Ceiling(BlockSeconds * rate.Hz);
+    // Rounding must not make 0.04 s at 25 Hz less than one sample.
+    private readonly int _length = Math.Max(1, (int)((longestSeconds * rate.Hz) + 1e-9));
     private readonly Queue<SampleBlock> _finished = new();
     private Sample[] _samples = [];
     private int _count;

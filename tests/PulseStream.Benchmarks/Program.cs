@@ -1,6 +1,7 @@
 using BenchmarkDotNet.Running;
 using PulseStream.Benchmarks;
 using PulseStream.Benchmarks.Believable;
+using PulseStream.Benchmarks.Covering;
 using PulseStream.Benchmarks.Wire;
 
 // Build with -c Release. '--filter *SignalCore* --job short --inProcess' gives figures within a minute.
@@ -13,7 +14,7 @@ switch (args)
     case ["archive-size"]:
         return ArchiveSize.Print();
     case ["coverage"]:
-        return Coverage.Print();
+        return CoverageReport.Print();
     case ["ratios"]:
         return await SpeedRatios.Print();
     case ["streams"]:

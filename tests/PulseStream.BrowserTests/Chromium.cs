@@ -4,6 +4,9 @@ using Xunit;
 
 [assembly: AssemblyFixture(typeof(Chromium))]
 
+// These tests wait more than they work: three at a time keep two processors busy.
+[assembly: Xunit.v3.Parallelization(MaxThreads = 3)]
+
 namespace PulseStream.BrowserTests;
 
 /// <summary>Debian's browser, started once for all tests; where there is none, they are skipped and say so.</summary>

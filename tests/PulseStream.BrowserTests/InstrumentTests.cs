@@ -22,7 +22,7 @@ public sealed class InstrumentTests(Chromium chromium) : PageTests(chromium)
         var page = await OpenAsync(served.Url);
         await page.ForTextAsync("link", "Waiting");
         Assert.False(Directory.EnumerateFiles(folder.Path, "*", SearchOption.AllDirectories).Any(), "A session was begun before the first byte.");
-        using var player = ServedPage.Play(cable, "hut-text");
+        using var player = ServedPage.Play(cable, "hut-text", speed: 2);
         await page.ForNumbersAsync();
 
         var pulled = Stopwatch.StartNew();

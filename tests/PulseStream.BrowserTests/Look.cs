@@ -23,20 +23,27 @@ internal static class Look
     /// <summary>Waits for numbers that can be believed.</summary>
     public static Task ForNumbersAsync(this IPage page) => page.ForAsync("/^[0-9]+$/.test(document.getElementById('spo2').textContent)");
 
-    /// <summary>Pictures of the wave a second that the page draws; counting ends as soon as they are enough.</summary>
-    public static Task<double> DrawnWavesAsync(this IPage page) => page.MostPerSecondAsync(
-        """
-        const context = CanvasRenderingContext2D.prototype, clear = context.clearRect;
-        context.clearRect = function (...where) { count(); return clear.apply(this, where); };
-        """);
-
-    /// <summary>Parts of the wave a second that the page is told live.</summary>
-    public static Task<double> ToldWavesAsync(this IPage page) => page.MostPerSecondAsync(
-        """
-        let isLive = false;
-        const events = new EventSource('events');
-        events.addEventListener('second', () => setTimeout(() => isLive = true, 100));
-        events.addEventListener('wave', () => { if (isLive) { count(); } });
+    /// <summary>Parts of the wave a second that the page is told live, and pictures of it that it draws; counting ends as soon as both are enough.</summary>
+    public static Task<double[]> WavesAsync(this IPage page) => page.EvaluateAsync<double[]>(
+        $$"""
+        async () => {
+          let [told, drawn, isLive] = [0, 0, false];
+          const events = new EventSource('events');
+          events.addEventListener('second', () => setTimeout(() => isLive = true, 100));
+          events.addEventListener('wave', () => { told += isLive ? 1 : 0; });
+          const context = CanvasRenderingContext2D.prototype, clear = context.clearRect;
+          context.clearRect = function (...where) { drawn++; return clear.apply(this, where); };
+          const most = [0, 0];
+          for (let i = 0; i < {{Windows}} && most.some(one => one < {{LeastUpdatesPerSecond}}); i++) {
+            const began = performance.now();
+            [told, drawn] = [0, 0];
+            await new Promise(done => setTimeout(done, {{WindowMs}}));
+            const seconds = (performance.now() - began) / 1000;
+            most[0] = Math.max(most[0], told / seconds);
+            most[1] = Math.max(most[1], drawn / seconds);
+          }
+          return most;
+        }
         """);
 
     public static Task ForTextAsync(this IPage page, string id, string text) =>
@@ -52,21 +59,4 @@ internal static class Look
             await page.ScreenshotAsync(new() { Path = Path.Combine(folder, name + ".png"), FullPage = true });
         }
     }
-
-    private static Task<double> MostPerSecondAsync(this IPage page, string count) => page.EvaluateAsync<double>(
-        $$"""
-        async () => {
-          let counted = 0;
-          const count = () => counted++;
-          {{count}}
-          let most = 0;
-          for (let i = 0; i < {{Windows}} && most < {{LeastUpdatesPerSecond}}; i++) {
-            const began = performance.now();
-            counted = 0;
-            await new Promise(done => setTimeout(done, {{WindowMs}}));
-            most = Math.max(most, counted * 1000 / (performance.now() - began));
-          }
-          return most;
-        }
-        """);
 }

@@ -16,8 +16,10 @@ public sealed class LostLineTests(Chromium chromium) : PageTests(chromium)
     [Fact]
     public async Task ASilentCableBlanksTheNumbersAndSaysSo()
     {
-        using var served = ServedPage.OfLines(File.ReadLines(Recordings.WarmFinger).Take(Rows), "--speed", "4");
+        var lines = File.ReadLines(Recordings.WarmFinger).Select(MeasurementTests.WithoutTime).ToList();
+        using var served = ServedPage.OfLines(lines.Take(MeasurementTests.HeadLines), "--speed", "4", "--rate", "50");
         var page = await OpenAsync(served.Url);
+        served.Feed(lines.Take(Rows).Skip(MeasurementTests.HeadLines));
         await page.ForNumbersAsync();
 
         await page.ForTextAsync("link", "Silent");

@@ -27,9 +27,9 @@ internal sealed class ServedPage : IDisposable
     public static ServedPage OfInstrument(PulledCable cable, string layout, params string[] words) =>
         Of([cable.Reader, "--layout", LiveProgram.Layout(layout), .. words]);
 
-    /// <summary>The instrument at its other end.</summary>
-    public static LiveProgram Play(PulledCable cable, string layout) =>
-        new("simulate", "--to", cable.Instrument, "--layout", LiveProgram.Layout(layout), "--seconds", "120", "--seed", "7");
+    /// <summary>The instrument at its other end, in real time or faster.</summary>
+    public static LiveProgram Play(PulledCable cable, string layout, int speed = 1) =>
+        new("simulate", "--to", cable.Instrument, "--layout", LiveProgram.Layout(layout), "--seconds", "240", "--seed", "7", "--speed", $"{speed}");
 
     public void Feed(IEnumerable<string> lines) => Feed(Program, lines);
 

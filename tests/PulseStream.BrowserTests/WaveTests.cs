@@ -36,7 +36,8 @@ public sealed class WaveTests(Chromium chromium) : PageTests(chromium)
     private static async Task MovesAsync(IPage page, string source)
     {
         await page.ForTextAsync("link", "Receiving");
-        var (told, drawn) = (await page.ToldWavesAsync(), await page.DrawnWavesAsync());
+        var most = await page.WavesAsync();
+        var (told, drawn) = (most[0], most[1]);
 
         TestContext.Current.SendDiagnosticMessage("{0}: {1:0.0} updates told, {2:0.0} drawn a second", source, told, drawn);
         Assert.True(told >= Late * Look.LeastUpdatesPerSecond, $"{told} updates a second told");

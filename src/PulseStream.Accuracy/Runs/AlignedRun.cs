@@ -2,11 +2,14 @@ namespace PulseStream.Accuracy.Runs;
 
 /// <summary>One run of a device beside a reference, aligned and sampled at plateaus of the reference.</summary>
 /// <param name="Lag">By how much the device came later.</param>
-/// <param name="Pairs">One for each plateau: the means over it.</param>
+/// <param name="Pairs">One for each plateau: the means over its second half.</param>
 public sealed record AlignedRun(Lag Lag, IReadOnlyList<PairedReading> Pairs)
 {
     // What a device did not show for longer belongs to no mean.
     private const double LeastShown = 0.8;
+
+    // The first half of a plateau belongs to the device: an average over seconds still holds what was before.
+    private const double SettlingShare = 0.5;
 
     /// <summary>Aligns and samples a run.</summary>
     /// <param name="subject">Whose run.</param>
@@ -45,7 +48,9 @@ public sealed record AlignedRun(Lag Lag, IReadOnlyList<PairedReading> Pairs)
             return null;
         }
 
-        var shown = seconds.Select(second => device.At(second + lag)).Where(value => !double.IsNaN(value)).ToArray();
-        return shown.Length >= LeastShown * seconds.Length ? new(subject, expected.Average(), shown.Average()) : null;
+        var settling = (int)(SettlingShare * seconds.Length);
+        var shown = seconds[settling..].Zip(expected[settling..], (second, truth) => (Truth: truth, Reading: device.At(second + lag)))
+            .Where(pair => !double.IsNaN(pair.Reading)).ToArray();
+        return shown.Length >= LeastShown * (seconds.Length - settling) ? new(subject, shown.Average(pair => pair.Truth), shown.Average(pair => pair.Reading)) : null;
     }
 }

@@ -5,20 +5,23 @@ namespace PulseStream.Accuracy.Runs;
 /// <param name="IsKnown">Whether the courses tell it: something has to change in both.</param>
 public sealed record Lag(double Seconds, bool IsKnown)
 {
-    // Blood takes half a minute from the ear to a toe, an average of values as long again.
-    private const int FarthestSeconds = 60;
+    // Blood takes half a minute from the ear to a toe, an average of values as long again, and clocks are set by hand.
+    private const int FarthestSeconds = 90;
 
     private const int FewestSeconds = 60;
+
+    // Of the most seconds that both courses share at any lag: where they hardly overlap, whatever is left fits.
+    private const double LeastOverlap = 0.5;
 
     // A course that hardly moves fits everywhere.
     private const double LeastMovement = 1.0;
 
-    // Without a lag the scatter is by so much larger, or the least of it means nothing.
+    // Elsewhere the scatter is by so much larger, or the least of it means nothing.
     private const double LeastGain = 1.05;
 
     /// <summary>
-    /// The lag at which the differences scatter least; a constant difference does not matter. Between whole seconds by the
-    /// parabola through three of them.
+    /// The lag at which the differences scatter least, for as much as both courses move where they overlap; a constant
+    /// difference does not matter. Between whole seconds by the parabola through three of them.
     /// </summary>
     /// <param name="device">The device.</param>
     /// <param name="reference">The reference.</param>
@@ -26,7 +29,7 @@ public sealed record Lag(double Seconds, bool IsKnown)
     {
         ArgumentNullException.ThrowIfNull(device);
         ArgumentNullException.ThrowIfNull(reference);
-        var scatter = Enumerable.Range(-FarthestSeconds, (2 * FarthestSeconds) + 1).Select(lag => ScatterAt(device, reference, lag)).ToArray();
+        var scatter = ScatterByLag(device, reference);
         var best = Array.IndexOf(scatter, scatter.Where(value => !double.IsNaN(value)).DefaultIfEmpty(double.NaN).Min());
         if (best <= 0 || best >= scatter.Length - 1 || double.IsNaN(scatter[best]) || !Moves(reference) || !(scatter.Max() > LeastGain * scatter[best]))
         {
@@ -36,21 +39,11 @@ public sealed record Lag(double Seconds, bool IsKnown)
         return new(best - FarthestSeconds + Between(scatter[best - 1], scatter[best], scatter[best + 1]), IsKnown: true);
     }
 
-    private static double ScatterAt(TimedValues device, TimedValues reference, double lag)
+    private static double[] ScatterByLag(TimedValues device, TimedValues reference)
     {
-        var (count, sum, squares) = (0, 0.0, 0.0);
-        for (var t = Math.Ceiling(reference.Times[0]); t <= reference.Times[^1]; t++)
-        {
-            var difference = device.At(t + lag) - reference.At(t);
-            if (!double.IsNaN(difference))
-            {
-                count++;
-                sum += difference;
-                squares += difference * difference;
-            }
-        }
-
-        return count < FewestSeconds ? double.NaN : Math.Max(0, (squares / count) - Math.Pow(sum / count, 2));
+        var overlaps = Enumerable.Range(-FarthestSeconds, (2 * FarthestSeconds) + 1).Select(lag => Overlap.At(device, reference, lag)).ToArray();
+        var fewest = Math.Max(FewestSeconds, LeastOverlap * overlaps.Max(overlap => overlap.Seconds));
+        return [.. overlaps.Select(overlap => overlap.Seconds >= fewest ? overlap.Scatter : double.NaN)];
     }
 
     private static bool Moves(TimedValues course)

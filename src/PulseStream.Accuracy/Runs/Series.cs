@@ -9,6 +9,11 @@ namespace PulseStream.Accuracy.Runs;
 public sealed record Series(TimedValues? Saturation, TimedValues? PulseRate)
 {
     private const double LongestSeconds = 1e9;
+    private const string TimeName = "time_s";
+    private const string SecondName = "second";
+
+    // A second's truth is its mean, which is had in its middle.
+    private const double MiddleOfSecond = 0.5;
 
     /// <summary>Reads a series: columns `time_s`, `spo2` and/or `pulse`; a field may be empty where nothing was shown.</summary>
     /// <param name="utf8">The file's bytes.</param>
@@ -40,7 +45,7 @@ public sealed record Series(TimedValues? Saturation, TimedValues? PulseRate)
         var end = utf8.Span.IndexOf((byte)'\n');
         var header = System.Text.Encoding.UTF8.GetString(utf8.Span[..(end < 0 ? utf8.Length : end)]).TrimStart('\uFEFF');
         var names = header.Split(',').Select(name => name.Trim().Trim('"')).ToArray();
-        return !names.Contains("time_s", StringComparer.OrdinalIgnoreCase) && names.Contains("second", StringComparer.OrdinalIgnoreCase) ? "second" : "time_s";
+        return !names.Contains(TimeName, StringComparer.OrdinalIgnoreCase) && names.Contains(SecondName, StringComparer.OrdinalIgnoreCase) ? SecondName : TimeName;
     }
 
     private static TimedValues? CourseOf(TextTable table, string timeColumn, Quantity quantity)
@@ -59,7 +64,7 @@ public sealed record Series(TimedValues? Saturation, TimedValues? PulseRate)
             last = time;
             if (row.NumberOrNull(scale.Name, scale.Lowest, scale.Highest) is { } value)
             {
-                times.Add(time);
+                times.Add(timeColumn == SecondName ? time + MiddleOfSecond : time);
                 values.Add(value);
             }
         }

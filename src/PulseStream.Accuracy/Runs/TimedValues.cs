@@ -3,8 +3,12 @@ namespace PulseStream.Accuracy.Runs;
 /// <summary>What an instrument showed over time.</summary>
 public sealed class TimedValues
 {
-    // A value is taken to stand, or to run straight to the next, for so long; then it is a gap.
-    private const double LongestGapSeconds = 5;
+    // A value is taken to stand, or to run straight to the next, for so long; then it is a gap. An instrument that tells
+    // a value every ten seconds has none between them.
+    private const double LeastGapSeconds = 5;
+    private const double GapIntervals = 2.5;
+
+    private readonly double longestGapSeconds;
 
     private readonly double[] times;
     private readonly double[] values;
@@ -27,6 +31,8 @@ public sealed class TimedValues
         }
 
         (this.times, this.values) = ([.. times], [.. values]);
+        double[] intervals = [.. this.times.Skip(1).Zip(this.times, (later, earlier) => later - earlier).Order()];
+        longestGapSeconds = intervals.Length == 0 ? LeastGapSeconds : Math.Max(LeastGapSeconds, GapIntervals * intervals[intervals.Length / 2]);
     }
 
     /// <summary>Seconds, rising.</summary>
@@ -46,7 +52,7 @@ public sealed class TimedValues
         }
 
         var next = ~found;
-        if (next == 0 || next == times.Length || times[next] - times[next - 1] > LongestGapSeconds)
+        if (next == 0 || next == times.Length || times[next] - times[next - 1] > longestGapSeconds)
         {
             return double.NaN;
         }

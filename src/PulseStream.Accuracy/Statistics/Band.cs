@@ -22,7 +22,7 @@ public sealed record Band(double From, double To, Measures Measures, ConfidenceI
     }
 
     private static Band Of(double from, double to, PairedReading[] pairs) =>
-        new(from, to, Measures.Of(pairs), StudentisedBootstrap.OfRoot(SubjectSums.Of(pairs), aboutMean: false));
+        new(from, to, Measures.Of(pairs), RootInterval.OfArms(SubjectSums.Of(pairs)));
 
     // A reference of 100 % belongs to the decade below it: there is none above.
     private static double LowerEdge(double reference, QuantityScale scale) =>

@@ -33,34 +33,13 @@ public sealed record LimitsOfAgreement(
         }
 
         var error = MeanError.Of(subjects);
-        var (within, between, total, uncertainty) = VariancesOf(subjects, error.Bias);
+        var (within, between, total, ofTotal) = VarianceParts.Of(subjects);
         var deviation = Math.Sqrt(total);
-        var ofDeviation = total > 0 ? uncertainty / (4 * total) : 0;
+        var ofDeviation = total > 0 ? ofTotal / (4 * total) : 0;
         var half = StudentT.TwoSided95(subjects.Length - 1)
             * Math.Sqrt(error.Variance!.Value + (NormalQuantile * NormalQuantile * ofDeviation));
         var low = error.Bias - (NormalQuantile * deviation);
         var high = error.Bias + (NormalQuantile * deviation);
         return new(low, high, ConfidenceInterval.Around(low, half), ConfidenceInterval.Around(high, half), within, between, total);
-    }
-
-    // The last value is the variance of the total variance.
-    private static (double? Within, double? Between, double Total, double Uncertainty) VariancesOf(SubjectSums[] subjects, double bias)
-    {
-        var all = SubjectSums.Total(subjects);
-        var amongSquares = subjects.Sum(s => s.Count * Math.Pow((s.Sum / s.Count) - bias, 2));
-        var among = amongSquares / (subjects.Length - 1);
-        var spare = all.Count - subjects.Length;
-        if (spare < 1)
-        {
-            return (null, null, among, 2 * among * among / (subjects.Length - 1));
-        }
-
-        var within = subjects.Sum(s => Math.Max(0, s.SquareSum - (s.Sum * s.Sum / s.Count))) / spare;
-        var size = ((all.Count * all.Count) - subjects.Sum(s => s.Count * s.Count)) / ((subjects.Length - 1) * all.Count);
-        var between = Math.Max(0, (among - within) / size);
-        var ofWithin = 2 * within * within / spare;
-        return between > 0
-            ? (within, between, between + within, (2 * Math.Pow(among / size, 2) / (subjects.Length - 1)) + (Math.Pow(1 - (1 / size), 2) * ofWithin))
-            : (within, 0, within, ofWithin);
     }
 }

@@ -8,15 +8,6 @@ internal static class RegularisedBeta
     private const double Precision = 1e-16;
     private const int MostSteps = 2000;
 
-    // C. Lanczos, J. SIAM Numer. Anal. B 1 (1964) 86, with g = 7 and nine terms.
-    private const double LanczosG = 7;
-
-    private static readonly double[] Lanczos =
-    [
-        0.99999999999980993, 676.5203681218851, -1259.1392167224028, 771.32342877765313, -176.61502916214059,
-        12.507343278686905, -0.13857109526572012, 9.9843695780195716e-6, 1.5056327351493116e-7,
-    ];
-
     public static double At(double x, double a, double b)
     {
         if (x is <= 0 or >= 1)
@@ -24,7 +15,7 @@ internal static class RegularisedBeta
             return x <= 0 ? 0 : 1;
         }
 
-        var front = Math.Exp(LogGamma(a + b) - LogGamma(a) - LogGamma(b) + (a * Math.Log(x)) + (b * Math.Log(1 - x)));
+        var front = Math.Exp(GammaFunction.LogAt(a + b) - GammaFunction.LogAt(a) - GammaFunction.LogAt(b) + (a * Math.Log(x)) + (b * Math.Log(1 - x)));
 
         // Either side of the middle one of the two fractions converges quickly.
         return x < (a + 1) / (a + b + 2) ? front * Fraction(x, a, b) / a : 1 - (front * Fraction(1 - x, b, a) / b);
@@ -56,21 +47,4 @@ internal static class RegularisedBeta
     private static double Inverse(double value) => 1 / AwayFromZero(value);
 
     private static double AwayFromZero(double value) => Math.Abs(value) < Smallest ? Smallest : value;
-
-    private static double LogGamma(double z)
-    {
-        if (z < 0.5)
-        {
-            return Math.Log(Math.PI / Math.Sin(Math.PI * z)) - LogGamma(1 - z);
-        }
-
-        var sum = Lanczos[0];
-        for (var i = 1; i < Lanczos.Length; i++)
-        {
-            sum += Lanczos[i] / (z - 1 + i);
-        }
-
-        var t = z - 1 + LanczosG + 0.5;
-        return (Math.Log(2 * Math.PI) / 2) + ((z - 0.5) * Math.Log(t)) - t + Math.Log(sum);
-    }
 }

@@ -23,6 +23,6 @@ public sealed record SkinGroup(string Name, Measures Measures, ConfidenceInterva
     {
         var subjects = SubjectSums.Of(pairs);
         var error = MeanError.Of(subjects);
-        return new(name, Measures.Of(pairs), error.Interval, StudentisedBootstrap.OfRoot(subjects, aboutMean: false)) { BiasVariance = error.Variance };
+        return new(name, Measures.Of(pairs), error.Interval, RootInterval.OfArms(subjects)) { BiasVariance = error.Variance };
     }
 }

@@ -16,11 +16,12 @@ internal sealed class ResponseCommand
 {
     private const double LatestSeconds = 1e9;
 
-    private readonly Argument<string> _series = new("SERIES") { Description = "series (CSV): time_s, spo2 and/or pulse; or a recording, which the pipeline reads; - for standard input" };
+    private readonly Argument<string> _series = new("SERIES") { Description = "series (CSV): time_s, spo2 and/or pulse; or a recording (CSV, WFDB, EDF, a session folder), which the pipeline reads; - for standard input" };
     private readonly Option<string?> _reference = new("--reference") { HelpName = "SERIES", Description = "what a quicker instrument showed, or the truth beside a simulated recording" };
     private readonly Option<string[]> _stepAt = new("--step-at") { HelpName = "SECONDS", Description = "when the truth jumped, repeatable", AllowMultipleArgumentsPerToken = false };
     private readonly Option<string?> _curve = new("--curve") { HelpName = "FILE", Description = "calibration curve (JSON) for a recording" };
     private readonly Option<string?> _figures = BenchOptions.NewFigures();
+    private readonly RecordingOptions _recording = new();
     private readonly BenchOptions _bench = new();
     private readonly Surroundings _surroundings;
     private readonly ResultStream _results;
@@ -35,6 +36,7 @@ internal sealed class ResponseCommand
             response._series, response._reference, response._stepAt, response._curve, response._figures,
         };
         response._series.Validators.Add(PathArguments.RefuseUnknownOptions);
+        response._recording.AddWithoutStartTo(command);
         response._bench.AddTo(command);
         command.SetAction((ParseResult parsed, CancellationToken cancel) => Task.Run(() => response.Run(parsed, cancel), CancellationToken.None));
         return command;
@@ -47,8 +49,9 @@ internal sealed class ResponseCommand
         var curve = parsed.GetValue(_curve) is { } file ? CurveFile.Parse(InputFile.Read(file), file) : CalibrationCurve.TextbookLine;
         double[] told = [.. (parsed.GetValue(_stepAt) ?? []).Select(text => OptionText.Number(_stepAt.Name, text, 0, LatestSeconds)!.Value)];
         var path = parsed.GetRequiredValue(_series);
-        var series = SeriesFile.Read(path, _surroundings.Input, curve, say, cancel);
-        var reference = parsed.GetValue(_reference) is { } referencePath ? SeriesFile.Read(referencePath, _surroundings.Input, curve, say, cancel) : null;
+        var files = new SeriesFile(_surroundings.Input, curve, _recording.OptionsOf(parsed, say), _recording.MapOf(parsed));
+        var series = files.Read(path, cancel);
+        var reference = parsed.GetValue(_reference) is { } referencePath ? files.Read(referencePath, cancel) : null;
         StepResponse[] found = [.. Of(series, reference, told, Quantity.Saturation), .. Of(series, reference, told, Quantity.PulseRate)];
         if (found.Length == 0)
         {

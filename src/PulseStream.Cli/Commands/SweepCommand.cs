@@ -6,6 +6,7 @@ using PulseStream.Cli.Output;
 using PulseStream.Cli.Output.Bench;
 using PulseStream.Readings;
 using PulseStream.Readings.Curves;
+using PulseStream.Sources.Csv;
 using PulseStream.Sweeps;
 
 namespace PulseStream.Cli.Commands;
@@ -17,12 +18,13 @@ internal sealed class SweepCommand
     private const int ProgressSteps = 20;
 
     private readonly GridOptions _grid = new();
-    private readonly Option<string?> _against = new("--against") { HelpName = "DIR", Description = "recorded cells instead: NAME.csv (recording, or series of a device) with NAME.truth.csv" };
-    private readonly Option<string?> _out = new("--out") { HelpName = "DIR", Description = "folder for runs.parquet (a row a recording) and sweep.html (heat maps)" };
+    private readonly Option<string?> _against = new("--against") { HelpName = "DIR", Description = "recorded cells instead: NAME.csv, .hea or .edf (recording, or series of a device as CSV) with NAME.truth.csv" };
+    private readonly Option<string?> _out = new("--out") { HelpName = "DIR", Description = "folder for runs.parquet (a row a recording), sweep.html (heat maps) and the maps as PNG and SVG" };
     private readonly Option<string?> _limit = new("--limit") { HelpName = "POINTS", Description = "largest A_rms that is right; where it is crossed is told (3)" };
     private readonly Option<string?> _wrong = new("--wrong") { HelpName = "POINTS", Description = "an accepted reading farther off than this is wrong (3)" };
     private readonly Option<string?> _cores = new("--cores") { HelpName = "N", Description = "recordings at a time (all cores); the outcome is the same" };
     private readonly Option<string?> _curve = new("--curve") { HelpName = "FILE", Description = "calibration curve (JSON) instead of SpO2 = 110 - 25 R" };
+    private readonly RecordingOptions _recording = new();
     private readonly BenchOptions _bench = new();
     private readonly Surroundings _surroundings;
     private readonly ResultStream _results;
@@ -39,6 +41,7 @@ internal sealed class SweepCommand
             command.Add(option);
         }
 
+        sweep._recording.AddOnlyMapTo(command);
         sweep._bench.AddTo(command);
         command.SetAction((ParseResult parsed, CancellationToken cancel) => Task.Run(() => sweep.Run(parsed, cancel), CancellationToken.None));
         return command;
@@ -53,14 +56,12 @@ internal sealed class SweepCommand
         var curve = parsed.GetValue(_curve) is { } file ? CurveFile.Parse(InputFile.Read(file), file) : CalibrationCurve.TextbookLine;
         var grid = _grid.GridOf(parsed);
         var runs = parsed.GetValue(_against) is { } folder
-            ? new RecordedCells(curve, wrong, say).Read(folder, cancel)
+            ? new RecordedCells(curve, wrong, new CsvOptions(Say: say), _recording.MapOf(parsed)).Read(folder, cancel)
             : Simulated(parsed, grid, new SweepRunner(grid, curve, wrong), say, cancel);
         var outcome = new SweepOutcome(CellSummary.Of(runs), CellSummary.Total(runs), limit);
         if (parsed.GetValue(_out) is { } target)
         {
-            WrittenFile.Write(Path.Combine(target, "runs.parquet"), RunsFile.Format(runs));
-            WrittenFile.Write(Path.Combine(target, "sweep.html"), Encoding.UTF8.GetBytes(SweepPage.Of(outcome)));
-            say($"Written: {Path.Combine(target, "runs.parquet")}, {Path.Combine(target, "sweep.html")}.");
+            Write(target, runs, outcome, say);
         }
 
         if (isNdjson)
@@ -78,6 +79,21 @@ internal sealed class SweepCommand
 
         _results.Flush();
         return ExitStatus.Done;
+    }
+
+    private static void Write(string folder, IReadOnlyList<SweepRun> runs, SweepOutcome outcome, Action<string> say)
+    {
+        WrittenFile.Write(Path.Combine(folder, "runs.parquet"), RunsFile.Format(runs));
+        WrittenFile.Write(Path.Combine(folder, "sweep.html"), Encoding.UTF8.GetBytes(SweepPage.Of(outcome)));
+        foreach (var figure in SweepFigures.Of(outcome))
+        {
+            using (figure)
+            {
+                FigureFiles.Write(folder, [figure]);
+            }
+        }
+
+        say($"Written: {Path.Combine(folder, "runs.parquet")}, {Path.Combine(folder, "sweep.html")} and its maps as PNG and SVG.");
     }
 
     private IReadOnlyList<SweepRun> Simulated(ParseResult parsed, SweepGrid grid, SweepRunner runner, Action<string> say, CancellationToken cancel)

@@ -3,6 +3,8 @@ using PulseStream.Accuracy.Runs;
 using PulseStream.Accuracy.Tables;
 using PulseStream.Readings;
 using PulseStream.Samples;
+using PulseStream.Sources.Csv;
+using PulseStream.Sources.Signals;
 
 namespace PulseStream.Cli.Inputs;
 
@@ -13,6 +15,7 @@ namespace PulseStream.Cli.Inputs;
 /// <param name="say">Hears diagnostics.</param>
 internal sealed class RunFiles(PlateauRule rule, Quantity quantity, Stream input, Action<string> say)
 {
+    private readonly SeriesFile _series = new(input, CalibrationCurve.TextbookLine, new CsvOptions(Say: say), SignalMap.Empty);
     private readonly List<PairedReading> _pairs = [];
     private readonly List<(string Subject, Lag Lag, int Pairs)> _runs = [];
 
@@ -55,6 +58,6 @@ internal sealed class RunFiles(PlateauRule rule, Quantity quantity, Stream input
     }
 
     private TimedValues CourseOf(string path) =>
-        SeriesFile.Read(path, input, CalibrationCurve.TextbookLine, say, CancellationToken.None).Of(quantity)
+        _series.Read(path, CancellationToken.None).Of(quantity)
             ?? throw new BadInputException($"{path}, line 1", $"no column '{QuantityScale.Of(quantity).Name}' with a value in it", "Add it, or choose the other quantity with --quantity");
 }

@@ -3,44 +3,51 @@ using PulseStream.Accuracy.Runs;
 using PulseStream.Readings;
 using PulseStream.Samples;
 using PulseStream.Signal;
+using PulseStream.Sources;
 using PulseStream.Sources.Csv;
 using PulseStream.Sources.Signals;
 
 namespace PulseStream.Cli.Inputs;
 
 /// <summary>Reads what an instrument showed over time: from a series, or from a recording that the pipeline reads.</summary>
-internal static class SeriesFile
+/// <param name="input">Standard input.</param>
+/// <param name="curve">Curve for a recording.</param>
+/// <param name="options">What is known beside a recording; hears diagnostics.</param>
+/// <param name="map">Which signal of a recording carries what.</param>
+internal sealed class SeriesFile(Stream input, CalibrationCurve curve, CsvOptions options, SignalMap map)
 {
+    private const string ParquetEnding = ".parquet";
+
     private static readonly string[] Lights = ["infrared", "pleth"];
 
     /// <summary>Reads a series, or makes one from a recording.</summary>
     /// <param name="path">File, session folder, or - for standard input.</param>
-    /// <param name="input">Standard input.</param>
-    /// <param name="curve">Curve for a recording.</param>
-    /// <param name="say">Hears diagnostics.</param>
     /// <param name="cancel">Ends it early.</param>
-    public static Series Read(string path, Stream input, CalibrationCurve curve, Action<string> say, CancellationToken cancel)
+    public Series Read(string path, CancellationToken cancel)
     {
-        if (Directory.Exists(path))
+        if (IsNamedAsRecording(path))
         {
-            using var session = RecordingPaths.Open(path, input, new CsvOptions(null, null, null, say), SignalMap.Empty, cancel);
-            return FromRecording(session, path, curve, cancel);
+            return FromRecording(path, cancel);
         }
 
         var bytes = TableFile.Read(path, input);
         if (!HasLight(bytes.Span))
         {
-            return Series.Read(bytes, path, say);
+            return Series.Read(bytes, path, options.Say ?? (static _ => { }));
         }
 
         using var samples = new MemoryStream(bytes.ToArray());
-        using var opened = new OpenedRecording(CsvRecording.Open(samples, path, new CsvOptions(null, null, null, say), cancel), Session: null, IsLive: false);
-        return FromRecording(opened, path, curve, cancel);
+        using var recording = CsvRecording.Open(samples, path, options, cancel);
+        return FromRecording(recording, path, cancel);
     }
 
     /// <summary>Whether a file holds light, for the pipeline, and not what an instrument showed.</summary>
-    /// <param name="path">A CSV file.</param>
-    public static bool IsRecording(string path) => HasLight(TableFile.Read(path, Stream.Null).Span);
+    /// <param name="path">A file.</param>
+    public static bool IsRecording(string path) => IsNamedAsRecording(path) || HasLight(TableFile.Read(path, Stream.Null).Span);
+
+    // A folder is a session; whatever is no text by its name is a recording.
+    private static bool IsNamedAsRecording(string path) => path != RecordingPaths.StandardInput
+        && (Directory.Exists(path) || path.EndsWith(ParquetEnding, StringComparison.OrdinalIgnoreCase) || RecordingFile.FormatOf(path) is RecordingFormat.Wfdb or RecordingFormat.Edf);
 
     private static bool HasLight(ReadOnlySpan<byte> bytes)
     {
@@ -49,11 +56,17 @@ internal static class SeriesFile
             .Any(name => Lights.Contains(name.Trim().Trim('"'), StringComparer.OrdinalIgnoreCase));
     }
 
-    private static Series FromRecording(OpenedRecording opened, string path, CalibrationCurve curve, CancellationToken cancel)
+    private Series FromRecording(string path, CancellationToken cancel)
     {
-        var reader = new FingerReader(opened.Recording.Header, curve, new ReadingOptions());
+        using var opened = RecordingPaths.Open(path, input, options, map, cancel);
+        return FromRecording(opened.Recording, path, cancel);
+    }
+
+    private Series FromRecording(Recording recording, string path, CancellationToken cancel)
+    {
+        var reader = new FingerReader(recording.Header, curve, new ReadingOptions());
         var shown = new Shown();
-        using (opened.Recording.Blocks(cancel).Subscribe(block => reader.Read(block, shown)))
+        using (recording.Blocks(cancel).Subscribe(block => reader.Read(block, shown)))
         {
             cancel.ThrowIfCancellationRequested();
             reader.Finish(shown);

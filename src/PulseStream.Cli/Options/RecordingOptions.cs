@@ -24,13 +24,24 @@ internal sealed class RecordingOptions
     /// <summary>Name of the option that tells when a recording began.</summary>
     public string StartName => _start.Name;
 
+    /// <summary>Adds all of them to a command.</summary>
     public void AddTo(Command command)
     {
-        foreach (var option in new Option[] { _rate, _fullScale, _start, _map })
+        AddWithoutStartTo(command);
+        command.Add(_start);
+    }
+
+    /// <summary>The same to a command to which it does not matter when a recording began.</summary>
+    public void AddWithoutStartTo(Command command)
+    {
+        foreach (var option in new Option[] { _rate, _fullScale, _map })
         {
             command.Add(option);
         }
     }
+
+    /// <summary>Only which signal carries what.</summary>
+    public void AddOnlyMapTo(Command command) => command.Add(_map);
 
     public CsvOptions OptionsOf(ParseResult parsed, Action<string> say) => new(
         OptionText.Number(_rate.Name, parsed.GetValue(_rate), SampleRate.LowestHz, SampleRate.HighestHz),

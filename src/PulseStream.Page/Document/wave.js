@@ -3,7 +3,8 @@
 // Draws the last seconds of the pulse wave: a thick line where it was believed, a thin dotted one where it was not.
 function makeWave(canvas) {
   const shownSeconds = 8;
-  const lateSeconds = 0.12;
+  const leastLateSeconds = 0.12;
+  const mostLateSeconds = 0.5;
   // Every second frame of most screens: 30 pictures a second, for half the work.
   const leastFrameMs = 20;
   let points = [];
@@ -12,9 +13,20 @@ function makeWave(canvas) {
   let head = 0;
   let usable = false;
   let lastFrame = performance.now();
+  let lastTake = lastFrame;
+  let lateSeconds = leastLateSeconds;
   let drawn = '';
 
+  // Where much comes at once and seldom, the wave is drawn later, so that it does not stand still meanwhile.
+  function settleLateness() {
+    const now = performance.now();
+    const pause = Math.min((now - lastTake) / 1000, mostLateSeconds);
+    lastTake = now;
+    lateSeconds = Math.max(leastLateSeconds, 1.2 * pause, lateSeconds * 0.995);
+  }
+
   function take(told) {
+    settleLateness();
     const heights = told.heights;
     for (let i = 0; i < heights.length; i++) {
       points.push({ index: told.index + i * told.stride, height: heights[i], usable, gap: told.stride });

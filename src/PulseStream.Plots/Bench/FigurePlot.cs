@@ -25,14 +25,15 @@ internal static class FigurePlot
     /// <param name="y">Name and unit at the left.</param>
     /// <param name="limits">Range of both axes.</param>
     /// <param name="hasNames">Whether lines are named at the right.</param>
-    public static Plot New(string title, string x, string y, AxisLimits limits, bool hasNames = false)
+    /// <param name="topPixels">Room for the title.</param>
+    public static Plot New(string title, string x, string y, AxisLimits limits, bool hasNames = false, float topPixels = TopPixels)
     {
         var plot = new Plot();
         plot.Font.Set(ShippedFont.Name);
         plot.FigureBackground.Color = Colors.White;
         plot.DataBackground.Color = Colors.White;
         plot.Grid.MajorLineColor = Palette.Grid;
-        plot.Layout.Fixed(new PixelPadding(LeftPixels, hasNames ? NamesPixels : RightPixels, BottomPixels, TopPixels));
+        plot.Layout.Fixed(new PixelPadding(LeftPixels, hasNames ? NamesPixels : RightPixels, BottomPixels, topPixels));
         plot.Axes.SetLimits(limits);
         plot.Axes.Title.Label.Text = title;
         plot.Axes.Title.Label.FontSize = TitleSize;

@@ -15,6 +15,9 @@ namespace PulseStream.Sources.Live;
 /// </summary>
 public sealed class LiveRecording : Recording
 {
+    // Any instrument has said a whole frame by then.
+    private const double LatestFrameSeconds = 5;
+
     // A hundred seconds of reads ten times a second: longer than any disk is busy, small in memory.
     private const int MostArrivals = 1024;
 
@@ -28,7 +31,9 @@ public sealed class LiveRecording : Recording
     private readonly PortReader _reader;
     private readonly Task _reading;
     private RecordingHeader _header;
+    private double? _firstByteSeconds;
     private bool _hasSaidRate;
+    private bool _hasSaidNothingFits;
     private bool _isDisposed;
 
     private LiveRecording(string port, WireLayout layout, LiveOptions options, TimeProvider clock)
@@ -153,6 +158,7 @@ public sealed class LiveRecording : Recording
         if (arrival.Bytes.Length > 0)
         {
             _decoder.Read(arrival.Bytes, arrival.Seconds);
+            SayWhereNothingFits(arrival.Seconds);
         }
         else
         {
@@ -169,6 +175,17 @@ public sealed class LiveRecording : Recording
         while (_decoder.TakeBlock() is { } block)
         {
             observer.OnNext(block);
+        }
+    }
+
+    // A wrong baud rate or layout, which silence does not tell.
+    private void SayWhereNothingFits(double seconds)
+    {
+        _firstByteSeconds ??= seconds;
+        if (!_hasSaidNothingFits && seconds - _firstByteSeconds >= LatestFrameSeconds && _decoder.Tally.Samples == 0)
+        {
+            _hasSaidNothingFits = true;
+            _say?.Invoke($"{_port}: bytes come, but no frame of the layout is among them. Check baud rate and framing in the layout.");
         }
     }
 

@@ -19,7 +19,8 @@ internal sealed class SamplePlacement(SampleRate rate, CounterSpan? counter, boo
     // By how much a counter may be ahead of arrival over a gap before it is taken to have begun again.
     private const double GapSlackSeconds = 10;
 
-    // Unproven, a leap beyond this waits for the next frame.
+    // Unproven, a leap waits for the next frame, which must follow it as closely as this: indices never go back, so that a
+    // flipped bit of a counter would shift all that comes.
     private const double UnprovenJumpSeconds = 1;
 
     private Held? _held;
@@ -124,7 +125,7 @@ internal sealed class SamplePlacement(SampleRate rate, CounterSpan? counter, boo
 
     private double LongestJump(in Held next) => isProven
         ? LongestJumpSeconds * rate.Hz
-        : next.IsAfterGap ? (2 * Passed(next)) + (GapSlackSeconds * rate.Hz) : UnprovenJumpSeconds * rate.Hz;
+        : next.IsAfterGap ? (2 * Passed(next)) + (GapSlackSeconds * rate.Hz) : 1;
 
     // 0 or less where the counter went back, or leapt over a gap further than time did: it began again.
     private long AheadByCounter(in Held next)

@@ -11,6 +11,9 @@ namespace PulseStream.Sources.Wire;
 /// </summary>
 public sealed class WireDecoder
 {
+    /// <summary>No block is longer, however much comes at once: a live view has 25 updates a second.</summary>
+    public const double LongestBlockSeconds = 0.04;
+
     private readonly BlockBuilder _blocks;
     private readonly WireFaults _faults = new();
     private readonly SamplePlacement _placement;
@@ -22,7 +25,7 @@ public sealed class WireDecoder
     public WireDecoder(WireLayout layout)
     {
         ArgumentNullException.ThrowIfNull(layout);
-        _blocks = new BlockBuilder(layout.Rate);
+        _blocks = new BlockBuilder(layout.Rate, LongestBlockSeconds);
         _placement = new SamplePlacement(layout.Rate, CounterOf(layout), IsProven(layout), _faults, _blocks);
         _finder = layout switch
         {

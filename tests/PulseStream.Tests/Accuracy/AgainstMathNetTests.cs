@@ -25,6 +25,21 @@ public sealed class AgainstMathNetTests
         }
     }
 
+    [Theory]
+    [InlineData(0.7)]
+    [InlineData(1)]
+    [InlineData(9)]
+    [InlineData(30.5)]
+    [InlineData(5000)]
+    public void QuantilesOfChiSquare(double degreesOfFreedom)
+    {
+        foreach (var share in (double[])[0.005, 0.025, 0.2, 0.5])
+        {
+            var expected = MathNet.Numerics.Distributions.ChiSquared.InvCDF(degreesOfFreedom, share);
+            Assert.Equal(expected, ChiSquare.Quantile(share, degreesOfFreedom), 1e-7 * Math.Max(1, expected));
+        }
+    }
+
     [Fact]
     public void TheLineOfTheError()
     {

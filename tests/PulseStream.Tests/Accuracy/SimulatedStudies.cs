@@ -9,9 +9,7 @@ internal static class SimulatedStudies
     public const double BetweenSubjects = 1.0;
     public const double WithinSubject = 1.5;
 
-    public static double Arms => Math.Sqrt((Bias * Bias) + (BetweenSubjects * BetweenSubjects) + (WithinSubject * WithinSubject));
-
-    public static PairedReading[] Of(int subjects, int pairs, int seed, Func<int, (string? Tone, double Bias)>? groupOf = null)
+    public static PairedReading[] Of(int subjects, int pairs, int seed, Func<int, (string? Tone, double Bias)>? groupOf = null, double between = BetweenSubjects, double within = WithinSubject)
     {
         var chance = new Random(seed);
         return
@@ -19,11 +17,11 @@ internal static class SimulatedStudies
             .. Enumerable.Range(0, subjects).SelectMany(subject =>
             {
                 var (tone, bias) = groupOf?.Invoke(subject) ?? (null, Bias);
-                var own = bias + (BetweenSubjects * Normal(chance));
+                var own = bias + (between * Normal(chance));
                 return Enumerable.Range(0, pairs).Select(_ =>
                 {
                     var truth = 70 + (30 * chance.NextDouble());
-                    return new PairedReading($"s{subject:00}", truth, truth + own + (WithinSubject * Normal(chance))) { SkinTone = tone };
+                    return new PairedReading($"s{subject:00}", truth, truth + own + (within * Normal(chance))) { SkinTone = tone };
                 }).ToArray();
             }),
         ];

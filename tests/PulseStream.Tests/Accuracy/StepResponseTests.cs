@@ -87,9 +87,27 @@ public sealed class StepResponseTests
         Assert.Equal(0, run.Status);
         var step = Assert.Single(run.Objects("response"));
         Assert.Equal("spo2", step.GetProperty("quantity").GetString());
-        Assert.Equal(45, step.GetProperty("at").GetDouble(), 1.0);
+        Assert.Equal(45, step.GetProperty("at").GetDouble(), 0.1);
         Assert.InRange(step.GetProperty("delaySeconds").GetDouble(), 1, 8);
         Assert.InRange(step.GetProperty("averagingSeconds").GetDouble(), 0.5, 9);
+    }
+
+    [Theory]
+    [InlineData("step.hea")]
+    [InlineData("step.edf")]
+    public void ARecordingMayBeInAnyFormatOfReplay(string name)
+    {
+        using var folder = new TemporaryFolder();
+        ProgramRun.Of("simulate", folder["step.csv"], "--seconds", "90", "--spo2", "97,step 88@45", "--pulse", "72", "--quiet");
+        ProgramRun.Of("convert", folder["step.csv"], folder[name], "--quiet");
+
+        var expected = ProgramRun.Of("response", folder["step.csv"], "--format", "ndjson", "--quiet");
+        var run = ProgramRun.Of("response", folder[name], "--format", "ndjson", "--quiet");
+
+        Assert.Equal((0, ""), (run.Status, run.Error));
+        var (told, found) = (Assert.Single(expected.Objects("response")), Assert.Single(run.Objects("response")));
+        Assert.Equal(told.GetProperty("at").GetDouble(), found.GetProperty("at").GetDouble(), 0.05);
+        Assert.Equal(told.GetProperty("riseSeconds").GetDouble(), found.GetProperty("riseSeconds").GetDouble(), 0.05);
     }
 
     [Fact]

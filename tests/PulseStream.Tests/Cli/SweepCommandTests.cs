@@ -53,6 +53,10 @@ public sealed class SweepCommandTests
         var page = File.ReadAllText(Path.Combine(folder["out"], "sweep.html"));
         Assert.Contains("Accuracy of seconds", page, StringComparison.Ordinal);
         Assert.DoesNotContain("<script", page, StringComparison.Ordinal);
+        Assert.Equal(
+            ["sweep-accuracy-of-readings", "sweep-accuracy-of-seconds", "sweep-first-reading", "sweep-refused", "sweep-wrong-readings"],
+            Directory.GetFiles(folder["out"], "*.png").Select(file => Path.GetFileNameWithoutExtension(file)).Order(StringComparer.Ordinal), StringComparer.Ordinal);
+        Assert.Equal(5, Directory.GetFiles(folder["out"], "*.svg").Length);
     }
 
     [Fact]
@@ -86,6 +90,41 @@ public sealed class SweepCommandTests
         Assert.Equal(1, cells[1].GetProperty("motion").GetDouble());
         Assert.Equal(1, cells[1].GetProperty("used").GetDouble());
         Assert.Equal(2, cells[1].GetProperty("pulseArms").GetDouble());
+    }
+
+    [Theory]
+    [InlineData("hut.hea")]
+    [InlineData("hut.edf")]
+    public void RecordedCellsMayBeInAnyFormatOfReplay(string name)
+    {
+        using var folder = new TemporaryFolder();
+        ProgramRun.Of("simulate", folder["hut.csv"], "--seconds", "30", "--spo2", "90", "--quiet");
+        ProgramRun.Of("convert", folder["hut.csv"], folder[name], "--quiet");
+        var csv = ProgramRun.Of("replay", folder["hut.csv"], "--format", "ndjson", "--quiet");
+        File.Delete(folder["hut.csv"]);
+
+        var cell = ProgramRun.Of("sweep", "--against", folder.Path, "--format", "ndjson", "--quiet").Objects("cell").Single();
+
+        Assert.Equal(90, cell.GetProperty("spo2").GetDouble());
+        Assert.InRange(cell.GetProperty("arms").GetDouble(), 0, 1);
+        Assert.Equal(csv.Objects("second").Count(second => second.GetProperty("usable").GetBoolean()) / 30.0, cell.GetProperty("used").GetDouble(), 1e-6);
+    }
+
+    [Fact]
+    public void TwoRecordingsOfOneTruthAndASecondThatStandsThereTwiceAreOneSentence()
+    {
+        using var folder = new TemporaryFolder();
+        folder.Write("hut.csv", "time_s,spo2\n0,84\n1,84\n");
+        folder.Write("hut.truth.csv", "second,spo2\n0,84\n0,85\n");
+
+        var twice = ProgramRun.Of("sweep", "--against", folder.Path, "--quiet");
+        folder.Write("hut.edf", "");
+        var two = ProgramRun.Of("sweep", "--against", folder.Path, "--quiet");
+
+        twice.IsRefused();
+        Assert.Contains("line 3: second 0 stands there twice", twice.Error, StringComparison.Ordinal);
+        two.IsRefused();
+        Assert.Contains("found hut.csv and hut.edf beside it", two.Error, StringComparison.Ordinal);
     }
 
     [Theory]

@@ -129,7 +129,7 @@ public sealed class ValidateCommandTests
     public void SwappedColumnsAreWarnedOf()
     {
         using var folder = new TemporaryFolder();
-        var pairs = SimulatedStudies.Of(30, 20, 4);
+        var pairs = SimulatedStudies.Of(30, 20, 4, within: 2.5);
         var right = folder.Write("right.csv", Csv(pairs));
         var swapped = folder.Write("swapped.csv", Csv([.. pairs.Select(pair => new PairedReading(pair.Subject, Math.Min(100, pair.Reading), pair.Reference))]));
 

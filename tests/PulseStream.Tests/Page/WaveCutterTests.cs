@@ -32,6 +32,42 @@ public sealed class WaveCutterTests
     }
 
     [Fact]
+    public void WhatComesFourTimesASecondIsToldTwentyFiveTimes()
+    {
+        var clock = new SteppedClock();
+        var recording = new SimulatedRecording(new Scenario { RateHz = 100, DurationSeconds = 4 });
+        var cutter = new WaveCutter(recording.Header, clock);
+        var told = new List<PageEvent>();
+        foreach (var block in recording.Blocks(25))
+        {
+            clock.Move(Second / 4);
+            for (var at = 0; at < block.Samples.Length; at += 4)
+            {
+                told.AddRange(cutter.Cut(new SampleBlock(block.FirstIndex + at, block.Samples.Slice(at, Math.Min(4, block.Samples.Length - at)))));
+            }
+        }
+
+        Assert.InRange(told.Count / 4.0, 25, WaveCutter.MostUpdatesPerSecond);
+        Assert.Equal(400, Heights(told).Count);
+    }
+
+    [Fact]
+    public void HoweverFastAPlayerIsThereAreNoMoreUpdates()
+    {
+        var clock = new SteppedClock();
+        var recording = new SimulatedRecording(new Scenario { RateHz = 100, DurationSeconds = 200 });
+        var cutter = new WaveCutter(recording.Header, clock);
+        var told = 0;
+        foreach (var block in recording.Blocks(4))
+        {
+            clock.Move(Second / 2500);
+            told += cutter.Cut(block).Count;
+        }
+
+        Assert.InRange(told / 2.0, 1, WaveCutter.MostUpdatesPerSecond + 5);
+    }
+
+    [Fact]
     public void AGapDividesWhatIsTold()
     {
         var clock = new SteppedClock();

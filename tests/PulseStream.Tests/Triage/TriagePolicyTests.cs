@@ -41,7 +41,7 @@ public sealed class TriagePolicyTests
     [InlineData("\"below\": \"call\"", "\"below\": \"emergency\"", "hut.json, target.farBelow: expected emergency or more, as 'below' says, found doctor-now.")]
     [InlineData("\"emergencyBelow\": 85", "\"emergencyBelow\": null", "hut.json, target.emergencyBelow: expected a number from 0 to 100, found null.")]
     [InlineData("\"name\": \"adults-at-home-sea-level\"", "\"name\": \" \"", "hut.json, name: expected a text in quotes, not empty, found a text.")]
-    [InlineData("\"source\"", "\"name\": \"twice\", \"source\"", "hut.json: a member stands twice in one object. Keep each member once.")]
+    [InlineData("\"source\"", "\"name\": \"twice\", \"source\"", "hut.json, name: this member stands twice in one object. Keep each member once.")]
     public void AWrongPolicyIsOneSentenceWithFileAndMember(string right, string wrong, string sentence)
     {
         Assert.Contains(right, Json, StringComparison.Ordinal);

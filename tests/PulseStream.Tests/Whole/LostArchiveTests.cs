@@ -31,7 +31,7 @@ public sealed class LostArchiveTests
     public void ServeGoesOnWithoutItsArchiveAndEndsWithTheStatusOfRead()
     {
         using var folder = new TemporaryFolder();
-        using var server = new LiveProgram("serve", Recordings.WarmFinger, "--speed", "20", "--archive", folder["archive"], "--port", "0");
+        using var server = new LiveProgram("serve", Recordings.WarmFinger, "--speed", "5", "--archive", folder["archive"], "--port", "0");
         server.WaitUntil(program => program.Output.Length > 0 && HasBegun(folder));
         Directory.Delete(folder["archive"], recursive: true);
         server.WaitUntilSaid("The page went on");

@@ -26,14 +26,14 @@ internal static class AccuracyPage
         html.Append("<h2>By reference</h2>\n").Append(BenchHtml.Table([scale.Unit, .. Measured], statement.Bands.Select(band => Row($"{band.From:0.##} to {band.To:0.##}", band.Measures, band.ArmsInterval))));
         if (statement.Groups.Count > 0)
         {
-            html.Append("<h2>By skin tone</h2>\n").Append(BenchHtml.Table(["skin tone", .. Measured], statement.Groups.Select(group => Row(group.Name, group.Measures, group.ArmsInterval))));
+            html.Append("<h2>By skin tone</h2>\n").Append(BenchHtml.Table(["skin tone", .. Measured, "95 % interval of the bias"], statement.Groups.Select(group => (string[])[.. Row(group.Name, group.Measures, group.ArmsInterval), AccuracyText.Shown(group.BiasInterval)])));
             if (statement.LargestDifference is { } largest)
             {
                 html.Append($"<p>Largest difference in bias: {BenchHtml.Text(largest.Higher)} less {BenchHtml.Text(largest.Lower)}, {AccuracyText.Shown(largest.Difference)} {AccuracyText.Shown(largest.Interval)}.</p>\n");
             }
         }
 
-        html.Append("<h2>Criteria</h2>\n").Append(BenchHtml.Table(["criterion", "", "found", "source"], statement.Criteria.Select(judged => Row(judged, judged.IsMet ? "met" : "not met")).Concat(statement.NotInForce.Select(judged => Row(judged, "not in force")))));
+        html.Append("<h2>Criteria</h2>\n").Append(BenchHtml.Table(["criterion", "outcome", "found", "source"], statement.Criteria.Select(judged => Row(judged, judged.IsMet ? "met" : "not met")).Concat(statement.NotInForce.Select(judged => Row(judged, judged.IsMet ? "met, not in force" : "not met, not in force")))));
         html.Append("<h2>Figures</h2>\n").AppendJoin("", figures.Select(figure => BenchHtml.Figure(figure.Title, figure.ToPng())));
         return BenchHtml.Page(title, html.ToString());
     }
@@ -54,6 +54,11 @@ internal static class AccuracyPage
         {
             yield return ["lower limit of agreement", AccuracyText.Shown(limits.Low), AccuracyText.Shown(limits.LowInterval)];
             yield return ["upper limit of agreement", AccuracyText.Shown(limits.High), AccuracyText.Shown(limits.HighInterval)];
+        }
+
+        if (statement.Regression is { } line)
+        {
+            yield return ["error gained for one more of the reference", $"{line.Slope:0.000}", line.SlopeInterval is { } slope ? $"[{slope.Low:0.000}, {slope.High:0.000}]" : ""];
         }
     }
 }

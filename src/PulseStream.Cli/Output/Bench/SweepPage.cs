@@ -1,4 +1,5 @@
 using System.Text;
+using PulseStream.Plots.Bench;
 using PulseStream.Sweeps;
 
 namespace PulseStream.Cli.Output.Bench;
@@ -6,17 +7,16 @@ namespace PulseStream.Cli.Output.Bench;
 /// <summary>A sweep as a page of heat maps: saturation over perfusion, one map for each choice of the other coordinates.</summary>
 internal static class SweepPage
 {
-    // Half the limit is white, twice the limit the deepest colour; a person with a colour vision deficiency sees it as well.
-    private const double DeepestShare = 2;
-
     public static string Of(SweepOutcome outcome)
     {
         var html = new StringBuilder();
         html.Append($"<p>{outcome.Cells.Count} cells, {outcome.Total.Runs} recordings, {outcome.Total.Seconds} s. {outcome.Beyond} cells are beyond {outcome.Limit:0.##} points of A_rms (outlined), {outcome.Refused} were refused throughout (grey). Accepted readings: {outcome.Total.Readings}, wrong ones: {outcome.Total.Wrong}.</p>\n");
-        html.Append("<p>Each square: A_rms of the used seconds in points; under it the share of seconds that were used. Deeper orange is worse; blue is better than half the limit.</p>\n");
-        Append(html, outcome, "Accuracy of seconds", cell => cell.Arms is { } arms ? ($"{arms:0.0}", arms / outcome.Limit) : null);
-        Append(html, outcome, "Time to the first reading (s)", cell => cell.First is { } first ? ($"{first:0}", first / 30) : null);
-        Append(html, outcome, "Wrong readings", cell => cell.Readings > 0 ? ($"{cell.Wrong} of {cell.Readings}", DeepestShare * cell.Wrong / cell.Readings) : null);
+        html.Append("<p>Each square: what the heading says; under it the share of seconds that were used. Deeper orange is worse; blue is better than half the limit.</p>\n");
+        foreach (var measure in SweepMeasure.All(outcome.Limit))
+        {
+            Append(html, outcome, measure);
+        }
+
         if (outcome.Crossings.Count > 0)
         {
             html.Append("<h2>Where the limit is crossed</h2>\n");
@@ -36,13 +36,13 @@ internal static class SweepPage
         ];
     }
 
-    private static void Append(StringBuilder html, SweepOutcome outcome, string title, Func<CellSummary, (string Text, double Share)?> valueOf)
+    private static void Append(StringBuilder html, SweepOutcome outcome, SweepMeasure measure)
     {
-        html.Append($"<h2>{title}</h2>\n<div class=\"maps\">\n");
-        foreach (var map in outcome.Cells.GroupBy(cell => (cell.Point.Pulse, cell.Point.Motion, cell.Point.Noise, cell.Point.Rate)))
+        html.Append($"<h2>{measure.Title}</h2>\n<div class=\"maps\">\n");
+        foreach (var map in SweepMeasure.Maps(outcome))
         {
-            html.Append($"<div><p>pulse {SweepResult.Shown(map.Key.Pulse)} /min, motion {SweepResult.Shown(map.Key.Motion)}, noise {SweepResult.Shown(map.Key.Noise)}, {SweepResult.Shown(map.Key.Rate)} Hz</p>\n");
-            Append(html, [.. map], outcome.Limit, valueOf);
+            html.Append($"<div><p>{SweepMeasure.Words(map.Key)}</p>\n");
+            Append(html, [.. map], outcome.Limit, measure.ValueOf);
             html.Append("</div>\n");
         }
 
@@ -70,17 +70,11 @@ internal static class SweepPage
 
     private static string Square(CellSummary cell, double limit, (string Text, double Share)? value) => value is { } known
         ? $"<td class=\"cell{(cell.Arms > limit ? " beyond" : "")}\" style=\"background:{Colour(known.Share)}\">{known.Text}<br><small>{cell.Used * 100:0} %</small></td>"
-        : $"<td class=\"cell\" style=\"background:#e3e3e3\">–<br><small>{cell.Used * 100:0} %</small></td>";
+        : $"<td class=\"cell\" style=\"background:{Colour(null)}\">–<br><small>{cell.Used * 100:0} %</small></td>";
 
-    // From blue over white at half the limit to orange at twice the limit; ink stays readable on all of them.
-    private static string Colour(double share)
+    private static string Colour(double? share)
     {
-        var depth = Math.Clamp(share, 0, DeepestShare);
-        return depth < 0.5
-            ? Mix((255, 255, 255), (140, 200, 236), 1 - (2 * depth))
-            : Mix((255, 255, 255), (240, 150, 60), (depth - 0.5) / (DeepestShare - 0.5));
+        var (red, green, blue) = HeatColour.At(share);
+        return $"rgb({red},{green},{blue})";
     }
-
-    private static string Mix((int R, int G, int B) from, (int R, int G, int B) to, double share) =>
-        $"rgb({from.R + ((to.R - from.R) * share):0},{from.G + ((to.G - from.G) * share):0},{from.B + ((to.B - from.B) * share):0})";
 }

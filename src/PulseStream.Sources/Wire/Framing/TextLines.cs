@@ -34,14 +34,39 @@ internal sealed class TextLines
         fault => placement.Lose(fault, 1, 1),
         skipsCutPiece: !layout.HasChecksum && layout.StartsWith.Length == 0);
 
+    // What came before a line, or a line whose end was lost, must not cost the line behind it: its opening tells where it
+    // begins.
     private WireFault Take(ReadOnlySpan<byte> line, double arrivalSeconds)
     {
         line = line.TrimEnd((byte)'\r');
-        if (line.Length == 0 || !line.StartsWith(_layout.StartsWith))
+        var opening = _layout.StartsWith;
+        var last = opening.Length == 0 ? 0 : line.LastIndexOf(opening);
+        if (line.Length == 0 || last < 0)
         {
             return WireFault.None;
         }
 
+        if (!line.StartsWith(opening))
+        {
+            return TakeWhole(line[last..], arrivalSeconds);
+        }
+
+        if (last == 0 || IsOneLine(line, line[last..]))
+        {
+            return TakeWhole(line, arrivalSeconds);
+        }
+
+        _placement.Lose(_layout.HasChecksum ? WireFault.Checksum : WireFault.Length, 1, 1);
+        return TakeWhole(line[last..], arrivalSeconds);
+    }
+
+    // The opening may stand among the fields as well.
+    private bool IsOneLine(ReadOnlySpan<byte> line, ReadOnlySpan<byte> rest) => _layout.HasChecksum
+        ? TryTakeChecksum(ref line) || !TryTakeChecksum(ref rest)
+        : Split(line) == _layout.Fields.Length || (Split(rest) != _layout.Fields.Length && Split(WithoutSeparator(rest[_layout.StartsWith.Length..])) != _layout.Fields.Length);
+
+    private WireFault TakeWhole(ReadOnlySpan<byte> line, double arrivalSeconds)
+    {
         if (_layout.HasChecksum && !TryTakeChecksum(ref line))
         {
             return WireFault.Checksum;

@@ -71,7 +71,7 @@ internal readonly struct LayoutMembers
         var value = _members.Value(member);
         return value.ValueKind == JsonValueKind.String && words.Contains(value.GetString()!)
             ? value.GetString()!
-            : throw _members.Expected(member, $"one of {string.Join(", ", words)}", value);
+            : throw Wrong(member, $"expected one of {string.Join(", ", words)}, found {Shown(value)}");
     }
 
     /// <summary>Bytes written in hexadecimal, with or without blanks or 0x.</summary>
@@ -81,7 +81,7 @@ internal readonly struct LayoutMembers
         var digits = value.ValueKind == JsonValueKind.String ? value.GetString()!.Replace(" ", "", StringComparison.Ordinal).Replace("0x", "", StringComparison.OrdinalIgnoreCase) : "";
         return digits.Length > 0 && digits.Length % 2 == 0 && digits.Length / 2 <= longest && digits.All(char.IsAsciiHexDigit)
             ? Convert.FromHexString(digits)
-            : throw _members.Expected(member, $"1 to {longest} bytes as pairs of hexadecimal digits in quotes", value);
+            : throw Wrong(member, $"expected 1 to {longest} bytes as pairs of hexadecimal digits in quotes, found {Shown(value)}");
     }
 
     /// <summary>Bits written in hexadecimal, in quotes.</summary>
@@ -98,7 +98,7 @@ internal readonly struct LayoutMembers
         text = text.StartsWith("0x", StringComparison.OrdinalIgnoreCase) ? text[2..] : text;
         return uint.TryParse(text, NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture, out var mask) && mask != 0 && mask <= all
             ? mask
-            : throw _members.Expected(member, $"hexadecimal digits in quotes, not zero, at most {all:X}", value);
+            : throw Wrong(member, $"expected hexadecimal digits in quotes, not zero, at most {all:X}, found {Shown(value)}");
     }
 
     public LayoutMembers Object(string member) => new(_place, _members.PathOf(member), _members.Value(member));
@@ -113,10 +113,13 @@ internal readonly struct LayoutMembers
         var value = _members.Value(member);
         if (value.ValueKind != JsonValueKind.Array || value.GetArrayLength() == 0)
         {
-            throw _members.Expected(member, "a list of one or more fields", value);
+            throw Wrong(member, $"expected a list of one or more fields, found {(value.ValueKind == JsonValueKind.Array ? "an empty one" : Shown(value))}");
         }
 
         var path = _members.PathOf(member);
         return value.EnumerateArray().Select((entry, at) => ($"{path}[{at}]", entry));
     }
+
+    private static string Shown(JsonElement value) =>
+        value.ValueKind == JsonValueKind.String ? $"'{JsonMembers.Shorten(value.GetString()!)}'" : JsonMembers.Describe(value);
 }

@@ -1,5 +1,6 @@
 using System.Text;
 using PulseStream.Sources.Wire;
+using PulseStream.Sources.Wire.Layout;
 using Xunit;
 
 namespace PulseStream.Tests.Sources.Wire;
@@ -35,6 +36,65 @@ public sealed class WireDecoderTests
 
         Assert.Equal(200, Assert.Single(Decoding.Of(counted, line).Samples).Sample.Infrared);
         Assert.Equal(200, Assert.Single(Decoding.Of(uncounted, line).Samples).Sample.Infrared);
+    }
+
+    [Theory]
+    [InlineData(25, 1)]
+    [InlineData(60, 2)]
+    [InlineData(100, 4)]
+    [InlineData(1000, 40)]
+    public void ABurstIsHandedOnInBlocksOfFortyMilliseconds(int hz, int longest)
+    {
+        var decoder = new WireDecoder(WireLayoutFile.Parse(
+            Encoding.UTF8.GetBytes($$"""{ "name": "burst", "sampleRateHz": {{hz}}, "line": { "baud": 115200 }, "text": { "separator": ",", "fields": ["red", "infrared"] } }"""), "hut.json"));
+        decoder.Read(Encoding.ASCII.GetBytes(string.Concat(Enumerable.Range(0, hz).Select(i => $"{i},{2 * i}\n"))), 1);
+
+        var next = 0L;
+        while (decoder.TakeBlock() is { } block)
+        {
+            Assert.Equal(next, block.FirstIndex);
+            Assert.InRange(block.Samples.Length, 1, longest);
+            next += block.Samples.Length;
+        }
+
+        Assert.Equal(hz, next);
+    }
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void ALineWhoseEndWasLostDoesNotCostTheLineBehindIt(bool hasChecksum)
+    {
+        var layout = hasChecksum ? Instruments.Text : Instruments.Parse(""" "text": { "separator": ",", "startsWith": "$HUT", "fields": ["-", "red", "infrared"] } """);
+        var said = Instruments.Frames(layout, 0, 10);
+        said[3] = said[3][..8];
+
+        var read = Decoding.Of(layout, [.. said.SelectMany(b => b)]);
+
+        Assert.Equal([0, 1, 2, 4, 5, 6, 7, 8, 9], read.Samples.Select(sample => (int)sample.Sample.Red - 1000));
+        Assert.Equal([0, 1, 2, 4, 5, 6, 7, 8, 9], read.Samples.Select(sample => (int)sample.Index));
+        Assert.Equal(1, read.Tally.RefusedRows);
+    }
+
+    [Fact]
+    public void AFlippedBitOfAnUnprovenCounterShiftsNothing()
+    {
+        var said = Instruments.Frames(Instruments.PlainText, 0, 60);
+        said[20] = Encoding.ASCII.GetBytes("36 1020 5\n");
+
+        var read = Decoding.Of(Instruments.PlainText, [.. said.SelectMany(b => b)]);
+
+        Assert.Equal((59L, 1L), (read.Tally.Samples, read.Tally.Missing));
+        Assert.All(read.Samples, sample => Assert.Equal(sample.Index, (long)sample.Sample.Red - 1000));
+    }
+
+    [Fact]
+    public void GarbageBeforeALineDoesNotCostTheLine()
+    {
+        var said = Instruments.Frames(Instruments.Text, 0, 10);
+        said[5] = [0, 0, 0xFF, .. said[5]];
+
+        Assert.Equal(10, Decoding.Of(Instruments.Text, [.. said.SelectMany(b => b)]).Tally.Samples);
     }
 
     [Fact]

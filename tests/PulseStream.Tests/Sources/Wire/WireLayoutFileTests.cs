@@ -65,6 +65,18 @@ public sealed class WireLayoutFileTests
         Assert.Equal($"hut.json, {path}", problem.Place);
     }
 
+    [Theory]
+    [InlineData(""" "text": { "separator": ",", "fields": ["infrared"], "separator": ";" } """, "text.separator", "stands twice")]
+    [InlineData(""" "binary": { "framing": "hdlc", FIELDS } """, "binary.framing", "found 'hdlc'")]
+    [InlineData(""" "text": { "separator": ",", "fields": [] } """, "text.fields", "found an empty one")]
+    public void WhatStandsThereIsTold(string members, string path, string words)
+    {
+        var problem = Assert.Throws<BadInputException>(() => Parse(members.Replace("FIELDS", Fields, StringComparison.Ordinal)));
+
+        Assert.Equal($"hut.json, {path}", problem.Place);
+        Assert.Contains(words, problem.Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void ALineThatCannotBeSetIsRefusedWithItsPath()
     {

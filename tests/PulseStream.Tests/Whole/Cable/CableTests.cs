@@ -131,6 +131,23 @@ public sealed class CableTests
     }
 
     [Fact]
+    public async Task BytesThatNoLayoutFitsAreSaid()
+    {
+        PulledCable.SkipWhereLacking();
+        using var cable = new PulledCable();
+        using var reader = Read(cable, "hut-text");
+        reader.WaitUntilSaid("waiting for the instrument's first byte");
+
+        using var ended = new CancellationTokenSource();
+        var garbling = GarbleAsync(cable.Instrument, ended.Token);
+        reader.WaitUntilSaid("no frame of the layout is among them");
+        await ended.CancelAsync();
+        await garbling;
+
+        Assert.Equal(130, reader.Interrupt());
+    }
+
+    [Fact]
     public void SilenceIsSaidAndADeviceThatStaysAwayEndsTheSession()
     {
         PulledCable.SkipWhereLacking();
@@ -186,5 +203,19 @@ public sealed class CableTests
         }
 
         Assert.Equal(end, session.Counts.Samples + session.Counts.Missing);
+    }
+
+    // What an instrument looks like at another baud rate.
+    private static async Task GarbleAsync(string port, CancellationToken ended)
+    {
+        await using var line = new FileStream(port, FileMode.Open, FileAccess.Write, FileShare.ReadWrite, bufferSize: 0);
+        var chance = new Random(1);
+        var bytes = new byte[32];
+        while (!ended.IsCancellationRequested)
+        {
+            chance.NextBytes(bytes);
+            line.Write(bytes);
+            await Task.Delay(200, CancellationToken.None);
+        }
     }
 }
