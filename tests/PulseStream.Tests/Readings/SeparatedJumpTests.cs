@@ -13,7 +13,10 @@ public sealed class SeparatedJumpTests
     [InlineData(1, 1.05, Reasons.None)]
     [InlineData(1, 1.4, Reasons.Motion)]
     [InlineData(1, 0.8, Reasons.Motion)]
-    [InlineData(5, 1.25, Reasons.None)]
+    [InlineData(5, 1.15, Reasons.None)]
+    [InlineData(5, 1.25, Reasons.Motion)]
+    [InlineData(30, 1.15, Reasons.None)]
+    [InlineData(30, 1.2, Reasons.Motion)]
     [InlineData(5, 1.4, Reasons.Motion)]
     public void ASeparatedPulseFollowsTheLastBelievedOneAsFastAsBloodDoes(int secondsLater, double ratio, Reasons expected)
     {
