@@ -54,6 +54,9 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
         && HasSamePeriod(second)
         && Math.Abs(Math.Log(second.Light.InfraredCounts) - logInfrared) < options.LeakRise;
 
+    /// <summary>Whether a wave comes about as much faster than it goes as the known pulse does.</summary>
+    public bool HasSameFront(in SignalSecond second) => second.Pulse.FrontSteepness >= options.SameFrontShare * frontSteepness;
+
     /// <summary>Takes in the light of every second, believed or not.</summary>
     public void See(in SignalSecond second)
     {
@@ -184,8 +187,6 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
         && HasSamePeriod(second)
         && second.Pulse.FrontSteepness >= options.LeastFrontSteepness
         && HasSameFront(second);
-
-    private bool HasSameFront(in SignalSecond second) => second.Pulse.FrontSteepness >= options.SameFrontShare * frontSteepness;
 
     private bool HasSamePeriod(in SignalSecond second) => Math.Abs(Math.Log(second.Pulse.PeriodSeconds / periodSeconds)) < options.SamePeriod;
 

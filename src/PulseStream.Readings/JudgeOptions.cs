@@ -70,7 +70,7 @@ public sealed record JudgeOptions
     /// <summary>The same in a window shorter than the longest, where a swing may show 0.008.</summary>
     public double UnsureThirdWaveShare { get; init; } = 0.012;
 
-    /// <summary>The same where slow drift beside it may look like breathing, for waves of a period above <see cref="SureSwingPeriodSeconds"/>.</summary>
+    /// <summary>Third harmonic below which a wave is a pure swing, for periods above <see cref="SureSwingPeriodSeconds"/>.</summary>
     public double SureSwingThirdWaveShare { get; init; } = 0.004;
 
     /// <summary>Period, s, above which a third harmonic is far below the edge of the smoothing, and no pulse has less than 0.01: 120 beats a minute.</summary>
@@ -78,6 +78,9 @@ public sealed record JudgeOptions
 
     /// <summary>Breathing over the wave, root mean squares, below which a wave of two harmonics is not believed before any other was: a finger breathes by a tenth of its pulse and more, what a swinging wave leaks stays below 0.07.</summary>
     public double LeastBreathingShare { get; init; } = 0.08;
+
+    /// <summary>The same beside a pure swing, where slow drift may look like breathing: up to 0.085 was seen of it.</summary>
+    public double LeastBreathingShareBesideSwing { get; init; } = 0.12;
 
     /// <summary>Autocorrelation below which a window has no rhythm of its own to vouch for its beats: chance shaking reaches it once in fifty windows.</summary>
     public double LeastPeriodicity { get; init; } = 0.8;

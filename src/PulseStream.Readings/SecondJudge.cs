@@ -194,10 +194,10 @@ internal sealed class SecondJudge
     // longer than a short window, in which a third harmonic is not well known either.
     private bool IsLifeless(in SignalSecond second) =>
         hasRed
-        && (calm.IsKnown ? IsSwing(second.Pulse) : second.Fit.WindowSeconds < options.SettlingSeconds
+        && (calm.IsKnown ? IsSwing(second.Pulse) && !calm.HasSameFront(second) : second.Fit.WindowSeconds < options.SettlingSeconds
             ? second.Pulse.ThirdWaveShare < options.UnsureThirdWaveShare
             : second.Pulse.ThirdWaveShare < options.SwingingThirdWaveShare
-                && (second.Pulse.BreathingShare < options.LeastBreathingShare || IsSwing(second.Pulse)));
+                && second.Pulse.BreathingShare < (IsSwing(second.Pulse) ? options.LeastBreathingShareBesideSwing : options.LeastBreathingShare));
 
     // Below this rate the smoothing leaves every pulse a third harmonic.
     private bool IsSwing(in WindowPulse pulse) =>

@@ -119,7 +119,7 @@ internal sealed class WindowBeats
             wave.FrontSteepness,
             wave.Crest,
             third,
-            third < design.Options.BreathingBelowThirdWaveShare ? BreathingShare(bins, fit, room) : double.NaN,
+            !isKnown && third < design.Options.BreathingBelowThirdWaveShare ? BreathingShare(bins, fit, room) : double.NaN,
             Perfusion.PercentOf(height, isPleth));
     }
 

@@ -75,6 +75,15 @@ public sealed class WaveTests
         Assert.Empty(Heard.Of(100, new Finger { PerfusionPercent = 0, BreathingPercent = 0, NoisePercent = 0.004, Movement = Swing }.Samples()).Usable);
     }
 
+    // No finger is made of two harmonics, but what breathes beside its wave is alive.
+    [Fact]
+    public void APulseOfTwoHarmonicsThatBreathesIsRead()
+    {
+        static double Blood(double t) => 0.5 + (0.35 * (Math.Sin(2 * Math.PI * 1.2 * t) + (0.4 * Math.Sin(4 * Math.PI * 1.2 * t))));
+        var heard = Heard.Of(100, new Finger { Blood = Blood, BreathingPercent = 0.5 }.Samples());
+        Assert.All(heard.Seconds.Where(s => s.SecondIndex >= StartSeconds), s => Assert.IsType<UsableSecond>(s));
+    }
+
     // The step that a finger leaves when it comes on has rises of its own.
     [Theory]
     [InlineData(10, 97.3)]
