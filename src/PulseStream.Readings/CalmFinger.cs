@@ -5,19 +5,10 @@ namespace PulseStream.Readings;
 /// <summary>What the finger looked like while it could be believed: the pulse's height and the steady light of both channels.</summary>
 internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
 {
-    // The height follows within some two seconds, as fast as a warming finger's pulse grows; light is let brighten by 0.2 % a second without a word.
+    // The height follows within some two seconds, as fast as a warming finger's pulse grows.
     private const double HeightGain = 0.5;
-    private const double BrighteningPerSecond = 0.002;
 
-    // Equal counts are equal to within rounding; the calm level that they are counted from is known to a few thousandths.
-    private const double EqualCountsShare = 0.04;
-    private const double LevelError = 0.004;
-    private const double EqualSharesShare = 0.1;
-
-    // Light that swings by a tenth within a second is jerked, not slipping.
-    private const double JerkSwing = 0.1;
-    private const int LongestWindow = 16;
-
+    private readonly CalmLight light = new(options);
     private readonly SlipWatch slip = new(options);
     private readonly RoomLight roomLight = new(options);
     private double logHeight = double.NaN;
@@ -26,14 +17,9 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
     private long toldSecond;
     private double periodSeconds;
     private double frontSteepness;
-    private double logInfrared;
-    private double logRed;
     private int otherHeightSeconds;
     private int heightWindowSeconds;
     private bool isLeaking;
-    private readonly double[] infraredLevels = new double[LongestWindow];
-    private readonly double[] redLevels = new double[LongestWindow];
-    private int levelCount;
 
     /// <summary>Whether a calm second has been seen since the finger came on.</summary>
     public bool IsKnown => !double.IsNaN(logHeight);
@@ -52,18 +38,13 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
         IsKnown
         && Math.Abs(Math.Log(second.Fit.PulseSize) - logHeight) < options.SameHeight
         && HasSamePeriod(second)
-        && Math.Abs(Math.Log(second.Light.InfraredCounts) - logInfrared) < options.LeakRise;
+        && light.IsAsBright(second);
 
     /// <summary>Whether a wave comes about as much faster than it goes as the known pulse does.</summary>
     public bool HasSameFront(in SignalSecond second) => second.Pulse.FrontSteepness >= options.SameFrontShare * frontSteepness;
 
     /// <summary>Takes in the light of every second, believed or not.</summary>
-    public void See(in SignalSecond second)
-    {
-        infraredLevels[levelCount % LongestWindow] = Math.Log(second.Light.InfraredCounts);
-        redLevels[levelCount % LongestWindow] = Math.Log(second.Light.RedCounts);
-        levelCount++;
-    }
+    public void See(in SignalSecond second) => light.See(second);
 
     /// <summary>A second was believed, told from movement or calm.</summary>
     public void Tell(in SignalSecond second)
@@ -93,8 +74,7 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
         if (!IsKnown)
         {
             Settle(second);
-            logInfrared = Math.Log(second.Light.InfraredCounts);
-            logRed = Math.Log(second.Light.RedCounts);
+            light.Settle(second);
             return;
         }
 
@@ -105,13 +85,12 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
         }
 
         // Light that brightens while the pulse shrinks may be a leak: the height that it is measured by has to stay.
-        if (height > logHeight || Rise(second) < options.LeakDoubtRise)
+        if (height > logHeight || light.RiseOf(second) < options.LeakDoubtRise)
         {
             logHeight += HeightGain * (height - logHeight);
         }
 
-        logInfrared = Math.Min(logInfrared + BrighteningPerSecond, Math.Log(second.Light.InfraredCounts));
-        logRed = Math.Min(logRed + BrighteningPerSecond, Math.Log(second.Light.RedCounts));
+        light.Follow(second);
     }
 
     // A short window takes more of a slow pulse away with the baseline: its height is only a first word.
@@ -131,7 +110,7 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
 
         if (second.Fit.IsSeparated)
         {
-            return Math.Abs(Rise(second)) > options.LargestLightChange || !HasSamePeriod(second) || HasJumped(second) || slip.IsSlipping
+            return Math.Abs(light.RiseOf(second)) > options.LargestLightChange || !HasSamePeriod(second) || HasJumped(second) || slip.IsSlipping
                 ? CauseOfDisagreement(second)
                 : Reasons.None;
         }
@@ -145,7 +124,7 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
         isLeaking = hasRed && IsLeaking(second);
         if (isLeaking)
         {
-            return CauseOfLight(second);
+            return light.CauseOf(second);
         }
 
         if (hasRed && second.Fit.Lines == 0 && slip.Sees(second))
@@ -193,9 +172,9 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
     /// <summary>Why the two lights disagree: light that moved, a line of mains light, else movement.</summary>
     public Reasons CauseOfDisagreement(in SignalSecond second)
     {
-        if (HasLightMoved(second))
+        if (IsKnown && light.HasMoved(second))
         {
-            return CauseOfLight(second);
+            return light.CauseOf(second);
         }
 
         return !roomLight.Is(second, ratio, logHeight) ? Reasons.Motion
@@ -219,9 +198,9 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
             return Reasons.AmbientLight | Reasons.NoFinger;
         }
 
-        if (HasLightMoved(second))
+        if (IsKnown && light.HasMoved(second))
         {
-            return CauseOfLight(second);
+            return light.CauseOf(second);
         }
 
         return (distance < options.RoomLightDistance && second.Pulse.Periodicity >= options.LeastPeriodicityBesideRoomLight) || roomLight.Is(second, ratio, logHeight) ? Reasons.AmbientLight
@@ -230,10 +209,7 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
 
     /// <summary>Why nothing pulses: a finger that was seen before in the same light has no pulse now; anything else may be no finger.</summary>
     public Reasons CauseOfStillness(in SignalSecond second) =>
-        IsKnown && Math.Abs(Rise(second)) < options.LargestLightChange ? Reasons.NoPulse : Reasons.NoPulse | Reasons.Misplaced;
-
-    private bool HasLightMoved(in SignalSecond second) =>
-        IsKnown && Rise(second) > options.LeakRise && second.Light.LevelSwing < JerkSwing;
+        IsKnown && Math.Abs(light.RiseOf(second)) < options.LargestLightChange ? Reasons.NoPulse : Reasons.NoPulse | Reasons.Misplaced;
 
     /// <summary>
     /// How far R may be off by light leaking past, in units of R: what is not yet enough to refuse the second. Leaked light
@@ -247,7 +223,7 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
             return 0;
         }
 
-        var rises = WindowRises(second.Fit.WindowSeconds);
+        var rises = light.RisesOver(second.Fit.WindowSeconds);
         var shrink = logHeight - Math.Log(second.Fit.PulseSize);
         var isDoubtful = Math.Max(rises.Infrared, rises.Red) > options.LeakDoubtRise && shrink > options.LeakShrinkShare * rises.Infrared;
         var slipped = second.Fit.Lines == 0 && !second.Fit.IsSeparated ? slip.DoubtfulRatio(second) : 0;
@@ -259,52 +235,11 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
     {
         if (isLeaking)
         {
-            return Rise(second) > options.LeakRise;
+            return light.RiseOf(second) > options.LeakRise;
         }
 
-        var rises = WindowRises(second.Fit.WindowSeconds);
+        var rises = light.RisesOver(second.Fit.WindowSeconds);
         var shrink = logHeight - Math.Log(second.Fit.PulseSize);
         return Math.Max(rises.Infrared, rises.Red) > options.LeakRise && shrink > options.LeakShrinkShare * Math.Max(rises.Infrared, 0);
-    }
-
-    // The pulse of a window is divided by the light of the whole window.
-    private (double Infrared, double Red) WindowRises(int windowSeconds)
-    {
-        var count = Math.Min(Math.Min(windowSeconds, levelCount), LongestWindow);
-        double infrared = 0, red = 0;
-        for (var back = 1; back <= count; back++)
-        {
-            infrared += infraredLevels[(levelCount - back) % LongestWindow] - logInfrared;
-            red += redLevels[(levelCount - back) % LongestWindow] - logRed;
-        }
-
-        return (infrared / count, red / count);
-    }
-
-    private double Rise(in SignalSecond second)
-    {
-        var infrared = Math.Log(second.Light.InfraredCounts) - logInfrared;
-        var red = Math.Log(second.Light.RedCounts) - logRed;
-        return Math.Max(double.IsNaN(infrared) ? 0 : infrared, double.IsNaN(red) ? 0 : red);
-    }
-
-    // Room light adds the same counts to both channels; emitters' light past a finger adds to each a share of what it emits.
-    private Reasons CauseOfLight(in SignalSecond second)
-    {
-        var infrared = second.Light.InfraredCounts - Math.Exp(logInfrared);
-        var red = second.Light.RedCounts - Math.Exp(logRed);
-        var largest = Math.Max(Math.Abs(infrared), Math.Abs(red));
-        var tolerance = (EqualCountsShare * largest) + (LevelError * Math.Max(second.Light.InfraredCounts, second.Light.RedCounts));
-        return Math.Abs(infrared - red) > tolerance ? Reasons.Misplaced
-            : IsEqualShare(second) ? Reasons.AmbientLight | Reasons.Misplaced
-            : Reasons.AmbientLight;
-    }
-
-    // Where both channels are equally bright, equal counts are equal shares too, and the two cannot be told apart.
-    private bool IsEqualShare(in SignalSecond second)
-    {
-        var infrared = Math.Log(second.Light.InfraredCounts) - logInfrared;
-        var red = Math.Log(second.Light.RedCounts) - logRed;
-        return Math.Abs(infrared - red) < EqualSharesShare * Math.Max(Math.Abs(infrared), Math.Abs(red));
     }
 }

@@ -9,8 +9,8 @@ public readonly record struct Saturation(double Percent, double LowPercent, doub
     /// <summary>Whether the interval is known.</summary>
     public bool HasInterval => !double.IsNaN(LowPercent) && !double.IsNaN(HighPercent);
 
-    /// <summary>The same where the interval is known, else a point: both ends equal the value.</summary>
-    public Saturation OrPoint => HasInterval ? this : new(Percent, Percent, Percent);
+    /// <summary>The same where the interval is known, else a point: both ends equal the value. No property: a record prints its properties, and this one would print itself.</summary>
+    public Saturation OrPoint() => HasInterval ? this : new(Percent, Percent, Percent);
 
     /// <summary>A value that an instrument has told, without an interval.</summary>
     /// <param name="percent">0 to 100.</param>

@@ -16,6 +16,18 @@ internal static class LinePart
     /// <param name="level">Logarithms of both lights.</param>
     public static double MixOfRoomLight(in Bin level) => Math.Exp(level.Infrared - level.Red);
 
+    /// <summary>Whether a line is as many counts of either light: of one size, not of one phase, because channels are sampled one after the other and mains light moves on in between.</summary>
+    /// <param name="inInfrared">Its cosine and sine in infrared, natural logarithm of light.</param>
+    /// <param name="inRed">The same in red.</param>
+    /// <param name="level">Logarithms of both lights.</param>
+    public static bool IsEqualInCounts((double Cosine, double Sine) inInfrared, (double Cosine, double Sine) inRed, in Bin level)
+    {
+        const double equalShare = 0.25;
+        var infrared = Size(inInfrared) * Math.Exp(level.Infrared);
+        var red = Size(inRed) * Math.Exp(level.Red);
+        return Math.Abs(infrared - red) < equalShare * Math.Max(infrared, red);
+    }
+
     /// <summary>Whether a period is another one or a multiple of it: a pulse that lost its first wave to a line repeats sooner, and light that is no pulse brings a period of its own.</summary>
     /// <param name="periodSeconds">Period with the pulse put back, s.</param>
     /// <param name="withoutSeconds">Period without the line, s.</param>
@@ -92,4 +104,6 @@ internal static class LinePart
     /// <summary>Root mean square of the infrared of a window.</summary>
     /// <param name="pairs">Infrared and red in turn.</param>
     public static double SizeOf(ReadOnlySpan<double> pairs) => Math.Sqrt(RatioSums.Over(pairs).Infrared / (pairs.Length / 2));
+
+    private static double Size((double Cosine, double Sine) wave) => Math.Sqrt((wave.Cosine * wave.Cosine) + (wave.Sine * wave.Sine));
 }

@@ -41,6 +41,8 @@ internal sealed class WeakRises(double binRateHz)
     private const double FootShare = 0.15;
     private const double LateFootShare = 0.25;
     private const double BeyondSeconds = 0.1;
+
+    // Half a beat later nothing rises but a beat; its foot is all the less sure for the slow part that was taken away.
     private const double FarBeyondSeconds = 0.25;
     private const double FarFootShare = 0.5;
 

@@ -100,7 +100,7 @@ internal sealed class WindowAnalysis
             }
 
             var rate = taken.IsWithoutFirstWave ? 0 : RateOf(bins, taken.WindowSeconds);
-            if (rate >= design.Options.FastPulsePerMinute && !IsKnownSlower)
+            if (rate >= design.Options.FastPulsePerMinute)
             {
                 fit = Load(bins, seconds, isFastPulse: true);
                 Take(fit, ref taken);
@@ -125,9 +125,6 @@ internal sealed class WindowAnalysis
 
         return taken;
     }
-
-    // A strong second wave, with breathing on the first one, looks like twice the rate: the higher edge would leave little else.
-    private bool IsKnownSlower => calm.IsKnown && 60 * design.BinRateHz < design.Options.FastPulsePerMinute * calm.PeriodBins;
 
     // Leaves the pulse without the movement in 'best' where that could be told.
     private RatioFit Separated(SmoothedBins bins, int seconds, in RatioFit taken)
@@ -279,21 +276,10 @@ internal sealed class WindowAnalysis
         {
             Lines = fit.Lines + 1,
             IsWithoutFirstWave = fit.IsWithoutFirstWave,
-            IsRoomLight = fit.Lines == 0 ? IsEqualInCounts(bins.Last) : fit.IsRoomLight,
+            IsRoomLight = fit.Lines == 0 ? LinePart.IsEqualInCounts(lines.InInfrared, lines.InRed, bins.Last) : fit.IsRoomLight,
         };
         return true;
     }
-
-    // Of one size, not of one phase: channels are sampled one after the other, and mains light moves on in between.
-    private bool IsEqualInCounts(in Bin level)
-    {
-        const double equalShare = 0.25;
-        var infrared = Size(lines.InInfrared) * Math.Exp(level.Infrared);
-        var red = Size(lines.InRed) * Math.Exp(level.Red);
-        return Math.Abs(infrared - red) < equalShare * Math.Max(infrared, red);
-    }
-
-    private static double Size((double Cosine, double Sine) wave) => Math.Sqrt((wave.Cosine * wave.Cosine) + (wave.Sine * wave.Sine));
 
     private ReadOnlySpan<double> Find(SmoothedBins bins, int seconds)
     {

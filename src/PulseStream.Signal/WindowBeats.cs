@@ -111,6 +111,8 @@ internal sealed class WindowBeats
         return new(
             count,
             rhythm.RatePerMinute,
+
+            // Twice as many beats, or half of them: out by all of it.
             finder.IsDoubtful ? rhythm.RatePerMinute : rhythm.RateSpreadPerMinute,
             rhythm.Irregularity,
             finder.Periodicity,

@@ -25,7 +25,7 @@ public static class DeviceAccuracy
         }
 
         // Of a value that an instrument told alone, the device's accuracy is all the interval there is.
-        var (percent, low, high) = spo2.OrPoint;
+        var (percent, low, high) = spo2.OrPoint();
         return new Saturation(
             percent,
             Math.Max(0, percent - Math.Sqrt(Square(percent - low) + Square(device))),

@@ -13,7 +13,7 @@ public sealed record Findings
     public Saturation? Spo2
     {
         get;
-        init => field = value is { } spo2 ? Checked(spo2.OrPoint) : null;
+        init => field = value is { } spo2 ? Checked(spo2.OrPoint()) : null;
     }
 
     /// <summary>Beats a minute, 0 or more; null where it is not known.</summary>

@@ -3,9 +3,6 @@ namespace PulseStream.Accuracy.Statistics;
 /// <summary>The lower half of the chi-square distribution.</summary>
 public static class ChiSquare
 {
-    // Below one rounding error of the quantiles that are asked for.
-    private const double Tolerance = 1e-13;
-
     private const double Precision = 1e-16;
 
     /// <summary>The value below which a share of the distribution lies.</summary>
@@ -25,19 +22,7 @@ public static class ChiSquare
         }
 
         // The median lies below the mean.
-        var (low, high) = (0.0, degreesOfFreedom);
-        while (high - low > Tolerance * high)
-        {
-            var middle = (low + high) / 2;
-            if (middle <= low || middle >= high)
-            {
-                break;
-            }
-
-            (low, high) = ShareBelow(middle, degreesOfFreedom) < share ? (middle, high) : (low, middle);
-        }
-
-        return (low + high) / 2;
+        return Bisection.Quantile(x => ShareBelow(x, degreesOfFreedom), share, 0, degreesOfFreedom);
     }
 
     // M. Abramowitz, I. A. Stegun, Handbook of Mathematical Functions, 26.4.6: all terms are positive.

@@ -3,9 +3,6 @@ namespace PulseStream.Accuracy.Statistics;
 /// <summary>Student's t distribution.</summary>
 public static class StudentT
 {
-    // Below one rounding error of the quantiles that are asked for.
-    private const double Tolerance = 1e-13;
-
     /// <summary>Half width of a two-sided 95 % interval in standard errors.</summary>
     /// <param name="degreesOfFreedom">Above 0, also broken.</param>
     public static double TwoSided95(double degreesOfFreedom) => Quantile(0.975, degreesOfFreedom);
@@ -32,18 +29,7 @@ public static class StudentT
             high *= 2;
         }
 
-        while (high - low > Tolerance * high)
-        {
-            var middle = (low + high) / 2;
-            if (middle <= low || middle >= high)
-            {
-                break;
-            }
-
-            (low, high) = ShareBelow(middle, degreesOfFreedom) < share ? (middle, high) : (low, middle);
-        }
-
-        return (low + high) / 2;
+        return Bisection.Quantile(x => ShareBelow(x, degreesOfFreedom), share, low, high);
     }
 
     private static double ShareBelow(double t, double df) => 1 - (RegularisedBeta.At(df / (df + (t * t)), df / 2, 0.5) / 2);

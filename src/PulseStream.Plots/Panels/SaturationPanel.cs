@@ -100,7 +100,7 @@ internal static class SaturationPanel
             return (Full - (2 * LeastSpan) - 1, Full + 1);
         }
 
-        points = [.. points.Select(point => point.OrPoint)];
+        points = [.. points.Select(point => point.OrPoint())];
         var low = Math.Min(values.Min(), points.Select(point => point.LowPercent).OrderDescending().ElementAtOrDefault((int)(ScaledShare * (points.Length - 1))));
         var high = Math.Max(values.Max(), points.Select(point => point.HighPercent).Order().ElementAtOrDefault((int)(ScaledShare * (points.Length - 1))));
         var lacking = Math.Max(0, LeastSpan - (high - low));

@@ -75,6 +75,37 @@ public sealed class WaveTests
         Assert.Empty(Heard.Of(100, new Finger { PerfusionPercent = 0, BreathingPercent = 0, NoisePercent = 0.004, Movement = Swing }.Samples()).Usable);
     }
 
+    // The finger is gone and something swings in the clip, in the finger's light and no larger than twice its pulse.
+    [Fact]
+    public void ASwingInTheFingersPlaceIsNotItsNewPulse()
+    {
+        const double change = 25;
+        static double Blood(double t) => t < change ? Finger.Volume(1.2 * t) : 0.5;
+        (double, double) Swing(double t)
+        {
+            var light = t < change ? 0 : 0.016 * (Math.Sin(2 * Math.PI * 1.28 * t) + (0.15 * Math.Sin((4 * Math.PI * 1.28 * t) + 1.5)));
+            return (light, 0.87 * light);
+        }
+
+        var heard = Heard.Of(100, new Finger { Seconds = 80, Blood = Blood, BreathingPercent = 0.1, Movement = Swing }.Samples());
+        Assert.Contains(heard.Usable, s => s.SecondIndex < change);
+        Assert.DoesNotContain(heard.Usable, s => s.SecondIndex > change + 8);
+    }
+
+    // Two bells that nearly melt into one at a fast pulse: neither front nor crest, and a third harmonic of a few percent.
+    [Fact]
+    public void ARoundFastPulseThatBreathesIsRead()
+    {
+        static double Blood(double t)
+        {
+            var turn = 2 * Math.PI * 1.9 * t;
+            return 0.5 + (0.4 * (Math.Sin(turn) + (0.12 * Math.Sin((2 * turn) - 0.4)) + (0.04 * Math.Sin((3 * turn) + 1))));
+        }
+
+        var heard = Heard.Of(100, new Finger { Blood = Blood, BreathingPercent = 0.6 }.Samples());
+        Assert.All(heard.Seconds.Where(s => s.SecondIndex >= StartSeconds), s => Assert.IsType<UsableSecond>(s));
+    }
+
     // No finger is made of two harmonics, but what breathes beside its wave is alive.
     [Fact]
     public void APulseOfTwoHarmonicsThatBreathesIsRead()
@@ -140,6 +171,7 @@ public sealed class WaveTests
     {
         var heard = Of(new() { Pulse = Track.Constant(pulsePerMinute), SecondWave = secondWave, Rhythm = Rhythm.Ectopic });
         var told = heard.Usable.Where(s => s.SecondIndex >= StartSeconds && s.PulseRatePerMinute is not null).ToArray();
+        Assert.True(told.Length >= 10);
         Assert.True(told.Count(s => Math.Abs(s.PulseRatePerMinute!.Value - pulsePerMinute) <= 5) >= 0.9 * told.Length, string.Join(' ', told.Select(s => $"{s.PulseRatePerMinute:F1}")));
     }
 

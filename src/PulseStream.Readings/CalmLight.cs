@@ -1,0 +1,97 @@
+using PulseStream.Signal;
+
+namespace PulseStream.Readings;
+
+/// <summary>The steady light of both channels while the finger could be believed, and what has come to it since.</summary>
+internal sealed class CalmLight(JudgeOptions options)
+{
+    // Light is let brighten by 0.2 % a second without a word.
+    private const double BrighteningPerSecond = 0.002;
+
+    // Equal counts are equal to within rounding; the calm level that they are counted from is known to a few thousandths.
+    private const double EqualCountsShare = 0.04;
+    private const double LevelError = 0.004;
+    private const double EqualSharesShare = 0.1;
+
+    // Light that swings by a tenth within a second is jerked, not slipping.
+    private const double JerkSwing = 0.1;
+    private const int LongestWindow = 16;
+    private readonly double[] infraredLevels = new double[LongestWindow];
+    private readonly double[] redLevels = new double[LongestWindow];
+    private int levelCount;
+    private double logInfrared;
+    private double logRed;
+
+    /// <summary>Takes in the light of every second, believed or not.</summary>
+    public void See(in SignalSecond second)
+    {
+        infraredLevels[levelCount % LongestWindow] = Math.Log(second.Light.InfraredCounts);
+        redLevels[levelCount % LongestWindow] = Math.Log(second.Light.RedCounts);
+        levelCount++;
+    }
+
+    /// <summary>The first believed second of a finger: its light is what later light is compared with.</summary>
+    public void Settle(in SignalSecond second)
+    {
+        logInfrared = Math.Log(second.Light.InfraredCounts);
+        logRed = Math.Log(second.Light.RedCounts);
+    }
+
+    /// <summary>A further believed second: darker light is followed at once, brighter light slowly.</summary>
+    public void Follow(in SignalSecond second)
+    {
+        logInfrared = Math.Min(logInfrared + BrighteningPerSecond, Math.Log(second.Light.InfraredCounts));
+        logRed = Math.Min(logRed + BrighteningPerSecond, Math.Log(second.Light.RedCounts));
+    }
+
+    /// <summary>Whether infrared is as bright as it was.</summary>
+    public bool IsAsBright(in SignalSecond second) =>
+        Math.Abs(Math.Log(second.Light.InfraredCounts) - logInfrared) < options.LeakRise;
+
+    /// <summary>Whether light has come to the calm light, and not by a jerk.</summary>
+    public bool HasMoved(in SignalSecond second) =>
+        RiseOf(second) > options.LeakRise && second.Light.LevelSwing < JerkSwing;
+
+    /// <summary>Rise of the channel that rose more, as a logarithm.</summary>
+    public double RiseOf(in SignalSecond second)
+    {
+        var infrared = Math.Log(second.Light.InfraredCounts) - logInfrared;
+        var red = Math.Log(second.Light.RedCounts) - logRed;
+        return Math.Max(double.IsNaN(infrared) ? 0 : infrared, double.IsNaN(red) ? 0 : red);
+    }
+
+    /// <summary>Mean rises over a window, as logarithms: its pulse is divided by the light of the whole window.</summary>
+    /// <param name="windowSeconds">Length of the window that ends with the second seen last.</param>
+    public (double Infrared, double Red) RisesOver(int windowSeconds)
+    {
+        var count = Math.Min(Math.Min(windowSeconds, levelCount), LongestWindow);
+        double infrared = 0, red = 0;
+        for (var back = 1; back <= count; back++)
+        {
+            infrared += infraredLevels[(levelCount - back) % LongestWindow] - logInfrared;
+            red += redLevels[(levelCount - back) % LongestWindow] - logRed;
+        }
+
+        return (infrared / count, red / count);
+    }
+
+    /// <summary>What the light that has come is: room light adds the same counts to both channels, emitters' light past a finger adds to each a share of what it emits.</summary>
+    public Reasons CauseOf(in SignalSecond second)
+    {
+        var infrared = second.Light.InfraredCounts - Math.Exp(logInfrared);
+        var red = second.Light.RedCounts - Math.Exp(logRed);
+        var largest = Math.Max(Math.Abs(infrared), Math.Abs(red));
+        var tolerance = (EqualCountsShare * largest) + (LevelError * Math.Max(second.Light.InfraredCounts, second.Light.RedCounts));
+        return Math.Abs(infrared - red) > tolerance ? Reasons.Misplaced
+            : IsEqualShare(second) ? Reasons.AmbientLight | Reasons.Misplaced
+            : Reasons.AmbientLight;
+    }
+
+    // Where both channels are equally bright, equal counts are equal shares too, and the two cannot be told apart.
+    private bool IsEqualShare(in SignalSecond second)
+    {
+        var infrared = Math.Log(second.Light.InfraredCounts) - logInfrared;
+        var red = Math.Log(second.Light.RedCounts) - logRed;
+        return Math.Abs(infrared - red) < EqualSharesShare * Math.Max(Math.Abs(infrared), Math.Abs(red));
+    }
+}
