@@ -43,6 +43,9 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
     /// <summary>Whether a wave comes about as much faster than it goes as the known pulse does.</summary>
     public bool HasSameFront(in SignalSecond second) => second.Pulse.FrontSteepness >= options.SameFrontShare * frontSteepness;
 
+    /// <summary>Whether R is further from the one believed last than blood goes between two seconds that are believed.</summary>
+    public bool HasOtherRatio(in SignalSecond second) => Math.Abs(second.Fit.Ratio - toldRatio) > options.LargestSeparatedJump;
+
     /// <summary>Takes in the light of every second, believed or not.</summary>
     public void See(in SignalSecond second) => light.See(second);
 

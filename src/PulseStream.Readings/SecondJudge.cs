@@ -161,6 +161,11 @@ internal sealed class SecondJudge
             return sinceDisturbance <= options.SettlingSeconds ? Reasons.Settling : hasRed ? calm.CauseOfShape(second) : Reasons.Motion;
         }
 
+        if (hasRed && calm.IsKnown && IsInFingersPlace(second))
+        {
+            return Reasons.Motion | Reasons.Misplaced;
+        }
+
         return Reasons.None;
     }
 
@@ -193,11 +198,21 @@ internal sealed class SecondJudge
     // Something that swings in the clip: a wave of two harmonics at most, and nothing that breathes beside it. A breath is
     // longer than a short window, in which a third harmonic is not well known either.
     private bool IsLifeless(in SignalSecond second) =>
-        hasRed
-        && (calm.IsKnown ? IsSwing(second.Pulse) && !calm.HasSameFront(second) : second.Fit.WindowSeconds < options.SettlingSeconds
+        hasRed && !calm.IsKnown
+        && (second.Fit.WindowSeconds < options.SettlingSeconds
             ? second.Pulse.ThirdWaveShare < options.UnsureThirdWaveShare
             : second.Pulse.ThirdWaveShare < options.SwingingThirdWaveShare
                 && second.Pulse.BreathingShare < (IsSwing(second.Pulse) ? options.LeastBreathingShareBesideSwing : options.LeastBreathingShare));
+
+    // A finger keeps its front, or its R: what has neither and shows no third harmonic has taken its place, and so has what
+    // has another R and next to none. The finger put on anew ends it.
+    private bool IsInFingersPlace(in SignalSecond second)
+    {
+        var pulse = second.Pulse;
+        return calm.HasSameFront(second)
+            ? calm.HasOtherRatio(second) && pulse.ThirdWaveShare < options.LeastThirdWaveShareBesideBreathing && pulse.PeriodSeconds > options.SureSwingPeriodSeconds
+            : IsSwing(pulse) || (calm.HasOtherRatio(second) && !(pulse.ThirdWaveShare >= options.LeastThirdWaveShare));
+    }
 
     // Below this rate the smoothing leaves every pulse a third harmonic.
     private bool IsSwing(in WindowPulse pulse) =>

@@ -11,13 +11,7 @@ internal sealed class Repetition
 {
     // 33 to 220 beats a minute: what a finger can show and an oximeter is asked for.
     private const double ShortestPeriodSeconds = 0.27;
-    private const double LongestIntervalSeconds = 1.8;
-
-    // Two beats of bigeminy at 50 a minute. So long a lag is taken only where none of a single beat is good and this one is
-    // better than chance makes it in a few repetitions.
-    public const double LongestPeriodSeconds = 2.4;
-    private const double GoodPeriodicity = 0.8;
-    private const double SurePeriodicity = 0.9;
+    public const double LongestPeriodSeconds = 1.8;
 
     // The first repetition as good as the best is the period; the later ones are its multiples.
     private const double FirstGoodShare = 0.85;
@@ -60,16 +54,8 @@ internal sealed class Repetition
             Correlate(length, lag);
         }
 
-        var longestInterval = Math.Min((int)(LongestIntervalSeconds * rateHz), longest);
-        var highest = HighestPeak(shortest, longestInterval);
-        var ofTwo = highest < GoodPeriodicity ? HighestPeak(longestInterval, longest) : 0;
-        if (ofTwo > SurePeriodicity)
-        {
-            highest = ofTwo;
-            longestInterval = longest;
-        }
-
-        var period = FirstPeak(shortest, longestInterval, FirstGoodShare * highest);
+        var highest = HighestPeak(shortest, longest);
+        var period = FirstPeak(shortest, longest, FirstGoodShare * highest);
         Periodicity = highest > 0 ? TopOf(period) : highest;
         PeriodSeconds = highest > 0 ? Parabola.TopNear(values, period) / rateHz : double.NaN;
     }

@@ -60,30 +60,34 @@ public sealed class WaveTests
         Assert.Empty(heard.Usable);
     }
 
-    // Drift that is slow enough for breathing makes no life of a pure swing.
-    [Theory]
-    [InlineData(1.37, 0.2, 0.13)]
-    [InlineData(0.9, 0.1, 0.2)]
-    public void ASwingBesideSlowDriftIsNoFinger(double hz, double overtone, double driftHz)
+    // Drift that is slow enough for breathing, and a ninth of the swing, makes no life of it.
+    [Fact]
+    public void ASwingBesideSlowDriftIsNoFinger()
     {
         (double, double) Swing(double t)
         {
-            var light = (0.012 * (Math.Sin(2 * Math.PI * hz * t) + (overtone * Math.Sin((4 * Math.PI * hz * t) + 1)))) + (0.004 * Math.Sin(2 * Math.PI * driftHz * t));
+            var light = (0.012 * (Math.Sin(2 * Math.PI * 1.37 * t) + (0.25 * Math.Sin((4 * Math.PI * 1.37 * t) + 3.5)))) + (0.0013 * Math.Sin(2 * Math.PI * 0.2 * t));
             return (light, 0.48 * light);
         }
 
         Assert.Empty(Heard.Of(100, new Finger { PerfusionPercent = 0, BreathingPercent = 0, NoisePercent = 0.004, Movement = Swing }.Samples()).Usable);
     }
 
-    // The finger is gone and something swings in the clip, in the finger's light and no larger than twice its pulse.
-    [Fact]
-    public void ASwingInTheFingersPlaceIsNotItsNewPulse()
+    // The finger is gone and something swings in the clip, in the finger's light and as large as its pulse or twice that; with
+    // a third harmonic it is no pure swing, but its front is not the finger's, or its R.
+    [Theory]
+    [InlineData(0.010, 1.5, 0)]
+    [InlineData(0.010, 2.5, 0.015)]
+    [InlineData(0.012, 4, 0.015)]
+    [InlineData(0.0165, 4, 0)]
+    public void ASwingInTheFingersPlaceIsNotItsNewPulse(double size, double overtonePhase, double third)
     {
         const double change = 25;
         static double Blood(double t) => t < change ? Finger.Volume(1.2 * t) : 0.5;
         (double, double) Swing(double t)
         {
-            var light = t < change ? 0 : 0.016 * (Math.Sin(2 * Math.PI * 1.28 * t) + (0.15 * Math.Sin((4 * Math.PI * 1.28 * t) + 1.5)));
+            var turn = 2 * Math.PI * 1.28 * t;
+            var light = t < change ? 0 : size * (Math.Sin(turn) + (0.25 * Math.Sin((2 * turn) + overtonePhase)) + (third * Math.Sin(3 * turn)));
             return (light, 0.87 * light);
         }
 
@@ -99,7 +103,7 @@ public sealed class WaveTests
         static double Blood(double t)
         {
             var turn = 2 * Math.PI * 1.9 * t;
-            return 0.5 + (0.4 * (Math.Sin(turn) + (0.12 * Math.Sin((2 * turn) - 0.4)) + (0.04 * Math.Sin((3 * turn) + 1))));
+            return 0.5 + (0.4 * (Math.Sin(turn) + (0.15 * Math.Sin((2 * turn) + 1.6)) + (0.05 * Math.Sin(3 * turn))));
         }
 
         var heard = Heard.Of(100, new Finger { Blood = Blood, BreathingPercent = 0.6 }.Samples());
@@ -146,6 +150,7 @@ public sealed class WaveTests
     public void ALateSecondWaveOfASlowPulseIsNoBeat(double pulsePerMinute, double secondWave)
     {
         var heard = Of(new() { Pulse = Track.Constant(pulsePerMinute), SecondWave = secondWave });
+        Assert.InRange(heard.Readings.First().SecondIndex, 0, StartSeconds);
         Assert.All(heard.Usable.Where(s => s.SecondIndex >= StartSeconds), s => Assert.InRange(s.PulseRatePerMinute ?? pulsePerMinute, 0.95 * pulsePerMinute, 1.05 * pulsePerMinute));
     }
 
