@@ -204,15 +204,10 @@ internal sealed class SecondJudge
             : second.Pulse.ThirdWaveShare < options.SwingingThirdWaveShare
                 && second.Pulse.BreathingShare < (IsSwing(second.Pulse) ? options.LeastBreathingShareBesideSwing : options.LeastBreathingShare));
 
-    // A finger keeps its front, or its R: what has neither and shows no third harmonic has taken its place, and so has what
-    // has another R and next to none. The finger put on anew ends it.
-    private bool IsInFingersPlace(in SignalSecond second)
-    {
-        var pulse = second.Pulse;
-        return calm.HasSameFront(second)
-            ? calm.HasOtherRatio(second) && pulse.ThirdWaveShare < options.LeastThirdWaveShareBesideBreathing && pulse.PeriodSeconds > options.SureSwingPeriodSeconds
-            : IsSwing(pulse) || (calm.HasOtherRatio(second) && !(pulse.ThirdWaveShare >= options.LeastThirdWaveShare));
-    }
+    // A finger keeps its front, or its R; what has neither and shows no third harmonic has taken its place until a finger is
+    // put on anew.
+    private bool IsInFingersPlace(in SignalSecond second) =>
+        !calm.HasSameFront(second) && calm.HasOtherRatio(second) && !(second.Pulse.ThirdWaveShare >= options.LeastThirdWaveShare);
 
     // Below this rate the smoothing leaves every pulse a third harmonic.
     private bool IsSwing(in WindowPulse pulse) =>

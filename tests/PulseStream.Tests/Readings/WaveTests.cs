@@ -74,7 +74,7 @@ public sealed class WaveTests
     }
 
     // The finger is gone and something swings in the clip, in the finger's light and as large as its pulse or twice that; with
-    // a third harmonic it is no pure swing, but its front is not the finger's, or its R.
+    // a third harmonic it is no pure swing, but neither its front nor its R is the finger's.
     [Theory]
     [InlineData(0.010, 1.5, 0)]
     [InlineData(0.010, 2.5, 0.015)]
