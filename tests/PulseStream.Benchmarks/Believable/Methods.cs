@@ -18,7 +18,7 @@ internal static class Methods
         Signal("steady lines removed", s => s with { LineShare = Never }, Rows.Flicker, "usable %", f => f.GivenPercent),
         Signal("pulse told from movement", s => s with { LeastCalmAgreement = Never }, Rows.MildMotion, "given %", f => f.GivenPercent),
         Judge("agreement of the lights", j => j with { LargestDisagreement = Never, UnprovenDisagreement = Never }, Rows.StrongMotion, "readings wrong by more than 3", f => f.WrongBy3),
-        Judge("growth of the pulse", j => j with { LargestGrowth = Never }, Rows.StrongMotion, "worst second, points", f => f.Worst),
+        Judge("growth of the pulse", j => j with { LargestGrowth = Never }, Rows.HalfOff, "worst second, points", f => f.Worst),
         Judge("leaking light", j => j with { LeakRise = Never }, Rows.HalfOff, "worst second, points", f => f.Worst),
         Judge("doubt of a slip", j => j with { SlipDoubtShrink = Never }, Rows.Slipping, "interval holds %", f => f.HoldsPercent),
         Judge("movement named where light lies on a harmonic", j => j with { HarmonicDistance = 0 }, Rows.Venous, "cause %", f => f.NamedRightPercent),
