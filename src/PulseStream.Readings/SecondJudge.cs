@@ -133,7 +133,7 @@ internal sealed class SecondJudge
             return FlatReason(second);
         }
 
-        if (hasRed && !(fit.Disagreement <= (calm.IsKnown && fit.Lines == 0 ? options.LargestDisagreement : options.UnprovenDisagreement)))
+        if (hasRed && !(fit.Disagreement <= LargestDisagreementOf(fit)))
         {
             return sinceDisturbance <= options.SettlingSeconds ? Reasons.Settling : calm.CauseOfDisagreement(second);
         }
@@ -168,6 +168,12 @@ internal sealed class SecondJudge
 
         return Reasons.None;
     }
+
+    // The taller a wave that was never seen as a calm pulse, the more movement may be in it for the same disagreement.
+    private double LargestDisagreementOf(in RatioFit fit) =>
+        !calm.IsKnown ? options.UnprovenDisagreement * Math.Min(1, options.UnprovenPulseSize / fit.PulseSize)
+        : fit.Lines > 0 ? options.UnprovenDisagreement
+        : options.LargestDisagreement;
 
     // What noise was left beside a pulse told from movement is in its standard error: most of it was movement too.
     private bool IsAboveNoise(in RatioFit fit) =>
