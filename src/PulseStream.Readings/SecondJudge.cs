@@ -22,6 +22,7 @@ internal sealed class SecondJudge
     private int sinceEndStop = int.MaxValue;
     private int airSeconds;
     private int soundSeconds;
+    private bool isProven;
 
     public SecondJudge(CalibrationCurve curve, JudgeOptions options, bool hasRed)
     {
@@ -48,10 +49,12 @@ internal sealed class SecondJudge
             return new UnusableSecond(second.SecondIndex, reasons, PerfusionOf(second));
         }
 
+        isProven &= !calm.HasOtherRatio(second);
         calm.Tell(second);
         if (!second.Fit.IsSeparated)
         {
             calm.Remember(second);
+            isProven |= IsAlive(second);
             presence.Remember(second);
         }
 
@@ -113,6 +116,7 @@ internal sealed class SecondJudge
             if (airSeconds >= options.ForgottenSeconds)
             {
                 calm.Forget();
+                isProven = false;
             }
 
             return Reasons.NoFinger;
@@ -204,16 +208,25 @@ internal sealed class SecondJudge
     // Something that swings in the clip: a wave of two harmonics at most, and nothing that breathes beside it. A breath is
     // longer than a short window, in which a third harmonic is not well known either.
     private bool IsLifeless(in SignalSecond second) =>
-        hasRed && !calm.IsKnown
+        hasRed && !isProven
         && (second.Fit.WindowSeconds < options.SettlingSeconds
             ? second.Pulse.ThirdWaveShare < options.UnsureThirdWaveShare
             : second.Pulse.ThirdWaveShare < options.SwingingThirdWaveShare
                 && second.Pulse.BreathingShare < (IsSwing(second.Pulse) ? options.LeastBreathingShareBesideSwing : options.LeastBreathingShare));
 
-    // A finger keeps its front, or its R; what has neither and shows no third harmonic has taken its place until a finger is
-    // put on anew.
-    private bool IsInFingersPlace(in SignalSecond second) =>
-        !calm.HasSameFront(second) && calm.HasOtherRatio(second) && !(second.Pulse.ThirdWaveShare >= options.LeastThirdWaveShare);
+    // What a whole window has shown once is not asked again.
+    private bool IsAlive(in SignalSecond second) =>
+        second.Fit.WindowSeconds >= options.SettlingSeconds
+        && (!(second.Pulse.ThirdWaveShare < options.UnsureThirdWaveShare) || second.Pulse.BreathingShare >= options.LeastBreathingShareBesideSwing);
+
+    // A finger keeps its R, or has a third harmonic; what has neither has taken its place until a finger is put on anew. One
+    // with the same front is asked once there are beats enough.
+    private bool IsInFingersPlace(in SignalSecond second)
+    {
+        var third = second.Pulse.ThirdWaveShare;
+        return calm.HasOtherRatio(second)
+            && (third < options.LeastThirdWaveShareBesideBreathing || (double.IsNaN(third) && !calm.HasSameFront(second)));
+    }
 
     // Below this rate the smoothing leaves every pulse a third harmonic.
     private bool IsSwing(in WindowPulse pulse) =>
