@@ -173,11 +173,13 @@ internal sealed class SecondJudge
         return Reasons.None;
     }
 
-    // The taller a wave that was never seen as a calm pulse, the more movement may be in it for the same disagreement.
+    // The taller a wave that was never seen as a calm pulse, the more movement may be in it for the same disagreement; and the
+    // line that was taken away may have been the pulse.
     private double LargestDisagreementOf(in RatioFit fit) =>
-        !calm.IsKnown ? options.UnprovenDisagreement * Math.Min(1, options.UnprovenPulseSize / fit.PulseSize)
-        : fit.Lines > 0 ? options.UnprovenDisagreement
-        : options.LargestDisagreement;
+        calm.IsKnown ? (fit.Lines > 0 ? options.UnprovenDisagreement : options.LargestDisagreement)
+        : fit.PulseSize <= options.UnprovenPulseSize ? options.UnprovenDisagreement
+        : fit.Lines > 0 && !fit.IsRoomLight ? 0
+        : options.UnprovenDisagreement * options.UnprovenPulseSize / fit.PulseSize;
 
     // What noise was left beside a pulse told from movement is in its standard error: most of it was movement too.
     private bool IsAboveNoise(in RatioFit fit) =>
