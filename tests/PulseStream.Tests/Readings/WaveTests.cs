@@ -121,12 +121,13 @@ public sealed class WaveTests
         Assert.Equal([], heard.Readings.Where(r => r.SecondIndex > change).Select(r => r.SecondIndex));
     }
 
-    // The finger that was alive has gone, and the clip was put on something else.
+    // The finger that was alive has gone, and the clip was put on something else with an R like its own.
     [Fact]
     public void WhatIsPutOnAfterAFingerHasToShowThatItIsAlive()
     {
+        static (double, double) LikeTheFinger(double light) => (light, 0.52 * light);
         var finger = new Finger { Seconds = 20 };
-        var swing = new Finger { Seconds = 40, PerfusionPercent = 0, BreathingPercent = 0, NoisePercent = 0.004, Movement = t => Swing(t, 1.33, 0.25, 3.5) };
+        var swing = new Finger { Seconds = 40, PerfusionPercent = 0, BreathingPercent = 0, NoisePercent = 0.004, Movement = t => LikeTheFinger(Swing(t, 1.33, 0.25, 3.5).Infrared) };
         var heard = Heard.Of(100, [.. finger.Samples(), .. (finger with { Seconds = 4 }).Air(), .. swing.Samples()]);
         Assert.Contains(heard.Readings, r => r.SecondIndex < 20);
         Assert.DoesNotContain(heard.Readings, r => r.SecondIndex > 20);
