@@ -293,6 +293,7 @@ internal sealed class SecondJudge
         var pulse = second.Pulse;
         return double.IsFinite(pulse.RatePerMinute)
             && pulse.RateSpreadPerMinute < pulse.RatePerMinute
+            && !(pulse.Irregularity > options.LargestIrregularity)
             && !(IsIrregular(pulse) && (pulse.RateSpreadPerMinute > options.LargestRateSpreadPerMinute || pulse.Agreement < options.LeastIrregularAgreement))
             && (second.Fit.Lines == 0 || IsRateOfPeriod(pulse));
     }

@@ -289,6 +289,25 @@ public sealed class WaveTests
         Assert.True(held.Count(h => h) >= 0.6 * held.Count, $"{held.Count(h => h)} of {held.Count}");
     }
 
+    // The second wave has a front of its own, and a count that takes it for a beat gets two intervals that differ threefold.
+    [Theory]
+    [InlineData(0.35, 0.7)]
+    [InlineData(0.4, 0.8)]
+    [InlineData(0.45, 0.9)]
+    public void TheTwoWavesOfASlowPulseAreNotTwoBeats(double delaySeconds, double height)
+    {
+        const double pulsePerMinute = 37.8;
+        double Blood(double t)
+        {
+            var since = t % (60 / pulsePerMinute);
+            return Bell(since - 0.15) + (height * Bell(since - 0.15 - delaySeconds));
+        }
+
+        static double Bell(double seconds) => Math.Exp(-0.5 * seconds * seconds / (0.08 * 0.08));
+        var heard = Heard.Of(25, new Finger { RateHz = 25, Seconds = 60, Blood = Blood }.Samples());
+        Assert.All(heard.Usable, s => Assert.InRange(s.PulseRatePerMinute ?? pulsePerMinute, 0.9 * pulsePerMinute, 1.1 * pulsePerMinute));
+    }
+
     private static Heard Swinging(double hz, double overtone, double phase) =>
         Heard.Of(100, new Finger { PerfusionPercent = 0, BreathingPercent = 0, NoisePercent = 0.004, Movement = t => Swing(t, hz, overtone, phase) }.Samples());
 
