@@ -37,7 +37,7 @@ public static class ArchivedResults
             Sittings = [.. outline.Sittings.Select(sitting => new FingerSpan(sitting.FromSecond, sitting.ToSecond))],
             Seconds = session.Counts.Seconds,
             UsableSeconds = session.Counts.UsableSeconds,
-            JudgedBy = JudgedBy.Of(settings.CurveName, settings.CurveJson, settings.PolicyName, settings.Version),
+            JudgedBy = JudgedBy.Of(settings.CurveName, settings.CurveHash, settings.PolicyName, settings.PolicyHash, settings.Version),
         };
     }
 

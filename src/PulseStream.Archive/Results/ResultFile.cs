@@ -9,13 +9,14 @@ internal static class ResultFile
     /// <param name="path">Where.</param>
     /// <param name="table">What they are.</param>
     /// <param name="rows">The rows in order.</param>
-    /// <param name="start">The recording's start, which adds the column `time_utc`; null where it is not known.</param>
+    /// <param name="origin">What all rows share: the columns `version`, `curveHash` and, where the start is known, `time_utc`.</param>
     /// <returns>How many rows were written.</returns>
-    public static long Write(string path, ResultTable table, IEnumerable<Cell[]> rows, DateTimeOffset? start)
+    public static long Write(string path, ResultTable table, IEnumerable<Cell[]> rows, ResultOrigin origin)
     {
         var columns = table.NewColumns();
         var time = new ResultColumn(WireNames.TimeUtc, CellKind.Instant);
-        using var writer = new ColumnFileWriter(path, start is null ? columns : [.. columns, time]);
+        var (version, curveHash) = (new ResultColumn(WireNames.Version, CellKind.Text), new ResultColumn(WireNames.CurveHash, CellKind.Text));
+        using var writer = new ColumnFileWriter(path, [.. columns, version, curveHash, .. origin.Start is null ? (IEnumerable<ResultColumn>)[] : [time]]);
         foreach (var row in rows)
         {
             for (var i = 0; i < row.Length; i++)
@@ -23,7 +24,9 @@ internal static class ResultFile
                 columns[i].Add(row[i]);
             }
 
-            if (start is { } instant)
+            version.Add(origin.Version);
+            curveHash.Add(origin.CurveHash);
+            if (origin.Start is { } instant)
             {
                 time.Add(MicrosecondsAt(instant, row[0].Number));
             }

@@ -1,7 +1,6 @@
 using PulseStream.Cli.Inputs;
 using PulseStream.Comparison;
 using PulseStream.Readings;
-using PulseStream.Readings.Curves;
 using PulseStream.Samples;
 using PulseStream.Sessions;
 using PulseStream.Sessions.Events;
@@ -68,7 +67,7 @@ internal sealed class BaselineRun(SessionOrder order, Surroundings surroundings,
             var judgement = SessionBeginning.JudgementOf(order, opened);
             var found = new RecordingResultsBuilder(
                 opened.Recording.Header.Source,
-                JudgedBy.Of(judgement.Curve.Name, CurveFile.Format(judgement.Curve), judgement.Policy.Name, ProgramVersion.Text));
+                JudgedBy.Of(judgement.Curve.Name, judgement.CurveHash, judgement.Policy.Name, judgement.PolicyHash, ProgramVersion.Text));
             Exception? failure = null;
             using (MeasurementSession.Events(opened.Recording, judgement, archive: null, cancel).Subscribe(told => Take(found, told), problem => failure = problem))
             {

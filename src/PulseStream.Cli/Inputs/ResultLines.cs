@@ -9,6 +9,7 @@ namespace PulseStream.Cli.Inputs;
 /// <summary>Reads results back that were printed as one JSON object a line.</summary>
 internal static class ResultLines
 {
+    private const string Unknown = "unknown";
     private const string Remedy = "Give an archive, a session's folder, or what 'replay --format ndjson' printed";
 
     /// <summary>The results of every recording in a file. A line that cannot be read spoils its recording alone.</summary>
@@ -71,10 +72,15 @@ internal static class ResultLines
         }
     }
 
-    private static string JudgedByOf(JsonElement line) =>
-        JudgedBy.Of(Text(line, WireNames.Curve), curveJson: null, Text(line, WireNames.Policy), Text(line, WireNames.Version));
+    // Results of earlier versions tell no hashes.
+    private static string JudgedByOf(JsonElement line) => JudgedBy.Of(
+        TextOf(line, WireNames.Curve) ?? Unknown,
+        TextOf(line, WireNames.CurveHash),
+        TextOf(line, WireNames.Policy) ?? Unknown,
+        TextOf(line, WireNames.PolicyHash),
+        TextOf(line, WireNames.Version) ?? Unknown);
 
-    private static string Text(JsonElement line, string name) => line.TryGetProperty(name, out var found) ? found.ToString() : "unknown";
+    private static string? TextOf(JsonElement line, string name) => line.TryGetProperty(name, out var found) ? found.ToString() : null;
 
     // An advice without a second stands where it was told.
     private static GivenLevel AdviceOf(JsonElement line, long now)

@@ -119,6 +119,22 @@ public sealed class CompareCommandTests
     }
 
     [Fact]
+    public void PrintedResultsTellTheSameHashesAsAnArchive()
+    {
+        using var folder = new TemporaryFolder();
+        string Printed(string name, string curve) =>
+            folder.Write(name, ProgramRun.Of("replay", Low, "--archive", folder[$"of-{name}"], "--format", "ndjson", "--curve", folder.Write("curve.json", curve)).Output);
+        var (a, b) = (Printed("a.ndjson", HighCurve), Printed("b.ndjson", HighCurve.Replace("116", "115.5", StringComparison.Ordinal)));
+
+        var row = ProgramRun.Of("compare", a, b, "--format", "ndjson").Objects("recording").Single();
+        var archived = ProgramRun.Of("compare", folder["of-a.ndjson"], folder["of-b.ndjson"], "--format", "ndjson").Objects("recording").Single();
+
+        Assert.NotEqual(row.GetProperty("judgedByA").GetString(), row.GetProperty("judgedByB").GetString(), StringComparer.Ordinal);
+        Assert.Equal(archived.GetProperty("judgedByA").GetString(), row.GetProperty("judgedByA").GetString(), StringComparer.Ordinal);
+        Assert.Equal(archived.GetProperty("judgedByB").GetString(), row.GetProperty("judgedByB").GetString(), StringComparer.Ordinal);
+    }
+
+    [Fact]
     public void WhatIsNoRunIsOneSentence()
     {
         using var folder = new TemporaryFolder();
