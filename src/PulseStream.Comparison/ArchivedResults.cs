@@ -10,6 +10,20 @@ public static class ArchivedResults
     // person=ID/date=DAY/session=ID
     private const int FoldersOfASession = 3;
 
+    /// <summary>The recording of a session as it was named; the folder's name where that cannot be read.</summary>
+    /// <param name="folder">The session's folder.</param>
+    public static string SourceOf(string folder)
+    {
+        try
+        {
+            return ArchivedSession.Open(folder).Header.Source;
+        }
+        catch (BadInputException)
+        {
+            return Path.GetFileName(folder);
+        }
+    }
+
     /// <summary>The results of a session; where its files are damaged, what is wrong instead.</summary>
     /// <param name="folder">The session's folder.</param>
     public static RecordingResults Read(string folder)

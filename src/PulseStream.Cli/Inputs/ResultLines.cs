@@ -93,11 +93,21 @@ internal static class ResultLines
 
     private static long Whole(JsonElement line, string name) => checked((long)line.GetProperty(name).GetDouble());
 
-    private static string[] Lines(string path)
+    // One at a time: the results of a year are some gigabytes of lines.
+    private static IEnumerable<string> Lines(string path)
+    {
+        using var lines = Believed(path, () => File.OpenText(path));
+        while (Believed(path, lines.ReadLine) is { } line)
+        {
+            yield return line;
+        }
+    }
+
+    private static T Believed<T>(string path, Func<T> read)
     {
         try
         {
-            return File.ReadAllLines(path);
+            return read();
         }
         catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
         {
