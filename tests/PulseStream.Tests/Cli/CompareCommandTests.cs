@@ -1,4 +1,5 @@
 using System.Text.Json;
+using PulseStream.Archive;
 using Xunit;
 
 namespace PulseStream.Tests.Cli;
@@ -116,6 +117,23 @@ public sealed class CompareCommandTests
         Assert.StartsWith("curve too-high (", JudgedBy("b", "c", "judgedByA"), StringComparison.Ordinal);
         Assert.NotEqual(JudgedBy("b", "c", "judgedByA"), JudgedBy("b", "c", "judgedByB"), StringComparer.Ordinal);
         Assert.Equal(JudgedBy("a", "b", "judgedByA"), ProgramRun.Of("compare", "--baseline", folder["a"], "--format", "ndjson").Objects("recording").Single().GetProperty("judgedByB").GetString(), StringComparer.Ordinal);
+    }
+
+    [Fact]
+    public void ADamagedSessionIsListedAndKeepsNoLaterOneOfThePersonFromBeingReplayed()
+    {
+        using var folder = new TemporaryFolder();
+        string[] hut = ["--archive", folder["a"], "--person", "hut-07"];
+        ProgramRun.Of(["replay", Low, .. hut, "--start", "2026-01-18T07:30:00+01:00"]);
+        File.WriteAllText(Path.Combine(Assert.Single(SessionArchive.Sessions(folder["a"])), "session.json"), "{");
+        var later = ProgramRun.Of(["replay", Recordings.WarmFinger, .. hut, "--start", "2026-01-18T08:30:00+01:00"]);
+
+        var run = ProgramRun.Of("compare", "--baseline", folder["a"], "--format", "ndjson");
+
+        Assert.Equal((0, 1), (later.Status, run.Status));
+        Assert.Contains("Advice does not look back on this session.", later.Error, StringComparison.Ordinal);
+        Assert.Equal(["moved", "same"], run.Objects("recording").Select(row => row.GetProperty("verdict").GetString()), StringComparer.Ordinal);
+        Assert.Equal(1, Whole(run.Objects("total").Single(), "unreadable"));
     }
 
     [Fact]
