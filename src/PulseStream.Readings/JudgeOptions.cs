@@ -34,6 +34,9 @@ public sealed record JudgeOptions
     /// </summary>
     public double UnprovenDisagreement { get; init; } = 0.01;
 
+    /// <summary>Size of a wave, root mean square of the logarithm of infrared, up to which that holds: a perfusion of some 4 %. In a taller one a pulse of 1 % would else be drowned by movement that puts it off by more than a point; and a line taken away from it would be that pulse.</summary>
+    public double UnprovenPulseSize { get; init; } = 0.013;
+
     /// <summary>The same once the pulse's height is known, so that movement cannot hide as a taller pulse: 0.03 is 0.75 points where there is as much movement as pulse.</summary>
     public double LargestDisagreement { get; init; } = 0.03;
 

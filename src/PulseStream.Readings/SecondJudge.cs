@@ -22,6 +22,7 @@ internal sealed class SecondJudge
     private int sinceEndStop = int.MaxValue;
     private int airSeconds;
     private int soundSeconds;
+    private bool isProven;
 
     public SecondJudge(CalibrationCurve curve, JudgeOptions options, bool hasRed)
     {
@@ -48,10 +49,12 @@ internal sealed class SecondJudge
             return new UnusableSecond(second.SecondIndex, reasons, PerfusionOf(second));
         }
 
+        isProven &= !calm.HasOtherRatio(second);
         calm.Tell(second);
         if (!second.Fit.IsSeparated)
         {
             calm.Remember(second);
+            isProven |= IsAlive(second);
             presence.Remember(second);
         }
 
@@ -113,6 +116,7 @@ internal sealed class SecondJudge
             if (airSeconds >= options.ForgottenSeconds)
             {
                 calm.Forget();
+                isProven = false;
             }
 
             return Reasons.NoFinger;
@@ -133,7 +137,7 @@ internal sealed class SecondJudge
             return FlatReason(second);
         }
 
-        if (hasRed && !(fit.Disagreement <= (calm.IsKnown && fit.Lines == 0 ? options.LargestDisagreement : options.UnprovenDisagreement)))
+        if (hasRed && !(fit.Disagreement <= LargestDisagreementOf(fit)))
         {
             return sinceDisturbance <= options.SettlingSeconds ? Reasons.Settling : calm.CauseOfDisagreement(second);
         }
@@ -169,6 +173,14 @@ internal sealed class SecondJudge
         return Reasons.None;
     }
 
+    // The taller a wave that was never seen as a calm pulse, the more movement may be in it for the same disagreement; and the
+    // line that was taken away may have been the pulse.
+    private double LargestDisagreementOf(in RatioFit fit) =>
+        calm.IsKnown ? (fit.Lines > 0 ? options.UnprovenDisagreement : options.LargestDisagreement)
+        : fit.PulseSize <= options.UnprovenPulseSize ? options.UnprovenDisagreement
+        : fit.Lines > 0 && !fit.IsRoomLight ? 0
+        : options.UnprovenDisagreement * options.UnprovenPulseSize / fit.PulseSize;
+
     // What noise was left beside a pulse told from movement is in its standard error: most of it was movement too.
     private bool IsAboveNoise(in RatioFit fit) =>
         fit.PulseSize > (fit.IsSeparated ? 0 : options.SmallestPulseOverNoise * fit.NoiseSize);
@@ -198,16 +210,25 @@ internal sealed class SecondJudge
     // Something that swings in the clip: a wave of two harmonics at most, and nothing that breathes beside it. A breath is
     // longer than a short window, in which a third harmonic is not well known either.
     private bool IsLifeless(in SignalSecond second) =>
-        hasRed && !calm.IsKnown
+        hasRed && !isProven
         && (second.Fit.WindowSeconds < options.SettlingSeconds
             ? second.Pulse.ThirdWaveShare < options.UnsureThirdWaveShare
             : second.Pulse.ThirdWaveShare < options.SwingingThirdWaveShare
                 && second.Pulse.BreathingShare < (IsSwing(second.Pulse) ? options.LeastBreathingShareBesideSwing : options.LeastBreathingShare));
 
-    // A finger keeps its front, or its R; what has neither and shows no third harmonic has taken its place until a finger is
-    // put on anew.
-    private bool IsInFingersPlace(in SignalSecond second) =>
-        !calm.HasSameFront(second) && calm.HasOtherRatio(second) && !(second.Pulse.ThirdWaveShare >= options.LeastThirdWaveShare);
+    // What a whole window has shown once is not asked again.
+    private bool IsAlive(in SignalSecond second) =>
+        second.Fit.WindowSeconds >= options.SettlingSeconds
+        && (!(second.Pulse.ThirdWaveShare < options.UnsureThirdWaveShare) || second.Pulse.BreathingShare >= options.LeastBreathingShareBesideSwing);
+
+    // A finger keeps its R, or has a third harmonic; what has neither has taken its place until a finger is put on anew. One
+    // with the same front is asked once there are beats enough.
+    private bool IsInFingersPlace(in SignalSecond second)
+    {
+        var third = second.Pulse.ThirdWaveShare;
+        return calm.HasOtherRatio(second)
+            && (third < options.LeastThirdWaveShareBesideBreathing || (double.IsNaN(third) && !calm.HasSameFront(second)));
+    }
 
     // Below this rate the smoothing leaves every pulse a third harmonic.
     private bool IsSwing(in WindowPulse pulse) =>

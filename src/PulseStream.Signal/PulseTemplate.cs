@@ -11,11 +11,17 @@ internal sealed class PulseTemplate
     // A pulse that was learned just now is not learned anew: most of its beats would be the same.
     private const int FreshSeconds = 3;
 
+    // Whole windows enough to tell whether what came on is alive, or what came in its place with another R.
+    private const int ProvingSeconds = 12;
+    private const double OtherRatio = 0.1;
+
     // A cubic needs a point before the first.
     private const int Lead = 1;
     private readonly double[] points;
     private int before;
     private int length;
+    private double firstRatio;
+    private int sameRatioSeconds;
 
     public PulseTemplate(SignalDesign design) => points = new double[(int)(LengthShare * Repetition.LongestPeriodSeconds * design.BinRateHz) + 1];
 
@@ -34,18 +40,27 @@ internal sealed class PulseTemplate
     /// <summary>Seconds since it was learned.</summary>
     public int AgeSeconds { get; private set; }
 
+    /// <summary>Whether it has been known for so long, and with this R, that nobody asks any more whether it is a pulse.</summary>
+    /// <param name="ratio">R of a window, no unit; NaN where there is one light.</param>
+    public bool IsLongKnown(double ratio) => IsKnown && sameRatioSeconds > ProvingSeconds && !(Math.Abs(ratio - firstRatio) > OtherRatio);
+
     /// <summary>Forgets the pulse: another finger may come.</summary>
     public void Forget() => length = 0;
 
     /// <summary>A second went by.</summary>
-    public void Age() => AgeSeconds++;
+    public void Age()
+    {
+        AgeSeconds++;
+        sameRatioSeconds++;
+    }
 
     /// <summary>Learns the mean beat of a window, unless it holds too few whole ones or one was learned just now.</summary>
     /// <param name="pairs">Infrared and red in turn, slow part removed.</param>
     /// <param name="rises">Steepest rises, bins.</param>
     /// <param name="periodBins">Typical interval, bins.</param>
     /// <param name="frontSteepness">Skewness of the window's slope.</param>
-    public void Learn(ReadOnlySpan<double> pairs, ReadOnlySpan<double> rises, double periodBins, double frontSteepness)
+    /// <param name="ratio">Its R.</param>
+    public void Learn(ReadOnlySpan<double> pairs, ReadOnlySpan<double> rises, double periodBins, double frontSteepness, double ratio)
     {
         if (IsKnown && AgeSeconds < FreshSeconds)
         {
@@ -57,6 +72,12 @@ internal sealed class PulseTemplate
         if (WholeBeats(pairs, rises, newBefore, newLength) < FewestBeats)
         {
             return;
+        }
+
+        if (!IsKnown || Math.Abs(ratio - firstRatio) > OtherRatio)
+        {
+            firstRatio = ratio;
+            sameRatioSeconds = 0;
         }
 
         PeriodBins = periodBins;

@@ -29,7 +29,7 @@ internal sealed class WindowBeats
     private readonly BeatShape shape;
     private readonly BeatTrain train;
     private readonly BeatTeller teller;
-    private (int Length, double PeriodBins, double FrontSteepness) learnable;
+    private (int Length, double PeriodBins, double FrontSteepness, double Ratio) learnable;
     private double lastSize = double.NaN;
 
     public WindowBeats(WindowRoom room, bool hasRed, bool isPleth)
@@ -71,7 +71,7 @@ internal sealed class WindowBeats
     {
         if (learnable.Length > 0)
         {
-            calm.Learn(window[..learnable.Length], finder.Rises, learnable.PeriodBins, learnable.FrontSteepness);
+            calm.Learn(window[..learnable.Length], finder.Rises, learnable.PeriodBins, learnable.FrontSteepness, learnable.Ratio);
         }
     }
 
@@ -81,7 +81,7 @@ internal sealed class WindowBeats
     /// <param name="room">Room for another window.</param>
     /// <param name="fit">What was read from it.</param>
     /// <param name="noise">White noise of a bin of it.</param>
-    /// <param name="isKnown">Whether a calm pulse is known already.</param>
+    /// <param name="isKnown">Whether the pulse has been known for long with this R.</param>
     /// <param name="endIndex">Index just past the second that is told.</param>
     public WindowPulse Measure(SmoothedBins bins, ReadOnlySpan<double> best, Span<double> room, in RatioFit fit, WhiteNoise noise, bool isKnown, long endIndex)
     {
@@ -99,7 +99,7 @@ internal sealed class WindowBeats
         var wave = WaveShape.Of(finder.Course, noise.Infrared * design.Kernel.SlopeNoiseGain, design.BinRateHz);
         var third = isKnown && wave.FrontSteepness >= design.Options.SureFrontSteepness ? double.NaN : ThirdWave.ShareOf(finder.Course.Volumes, finder.Rises);
         learnable = fit.WindowSeconds >= design.Options.SeparationWindowSeconds && !fit.IsWithoutFirstWave
-            ? (window.Length, finder.IntervalSeconds * design.BinRateHz, wave.FrontSteepness)
+            ? (window.Length, finder.IntervalSeconds * design.BinRateHz, wave.FrontSteepness, fit.Ratio)
             : default;
         if (IsDrowned(agreement))
         {

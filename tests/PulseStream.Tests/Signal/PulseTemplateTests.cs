@@ -17,7 +17,7 @@ public sealed class PulseTemplateTests
     {
         var (pairs, rises) = Window();
         var template = new PulseTemplate(Design);
-        template.Learn(pairs, rises, PeriodBins, 1);
+        template.Learn(pairs, rises, PeriodBins, 1, 0.5);
         template.LayOut(rises, pairs);
         Assert.True(template.IsKnown);
         Assert.All(Enumerable.Range(10, 700), n => Assert.Equal(pairs[2 * n], pairs[(2 * n) + 1], Tolerance));
@@ -28,7 +28,7 @@ public sealed class PulseTemplateTests
     {
         var (pairs, rises) = Window();
         var template = new PulseTemplate(Design);
-        template.Learn(pairs.AsSpan(0, 300), rises.AsSpan(0, 3), PeriodBins, 1);
+        template.Learn(pairs.AsSpan(0, 300), rises.AsSpan(0, 3), PeriodBins, 1, 0.5);
         Assert.False(template.IsKnown);
     }
 
