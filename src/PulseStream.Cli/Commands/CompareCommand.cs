@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.CommandLine;
 using PulseStream.Cli.Inputs;
 using PulseStream.Cli.Options;
@@ -113,8 +114,9 @@ internal sealed class CompareCommand
     }
 
     // In parallel for the replay as for the disk: both runs of a recording are read, compared and forgotten, and only its row is kept.
+    // One at a time for each processor, for nights and spot checks take unlike long.
     private static RunComparison Compared(IReadOnlyList<ListedRecording> a, IReadOnlyList<ListedRecording> b, ComparisonOptions options, CancellationToken cancel) =>
-        RunComparison.Of(Pairing.Of(a, b).AsParallel().AsOrdered().WithDegreeOfParallelism(Environment.ProcessorCount).WithCancellation(cancel)
+        RunComparison.Of(Partitioner.Create(Pairing.Of(a, b), EnumerablePartitionerOptions.NoBuffering).AsParallel().AsOrdered().WithDegreeOfParallelism(Environment.ProcessorCount).WithCancellation(cancel)
             .Select(pair => RecordingComparison.Of(pair.A?.Read(), pair.B?.Read(), options)));
 
     private static void WriteFigure(RunComparison comparison, string folder, Action<string> say)
