@@ -13,18 +13,27 @@ internal sealed class CalmLight(JudgeOptions options)
     private const double LevelError = 0.004;
     private const double EqualSharesShare = 0.1;
 
+    // A lamp is on within a second, which may fall on two; what comes more slowly may be a finger that slips.
+    private const double StepShare = 0.3;
+
     // Light that swings by a tenth within a second is jerked, not slipping.
     private const double JerkSwing = 0.1;
     private const int LongestWindow = 16;
     private readonly double[] infraredLevels = new double[LongestWindow];
     private readonly double[] redLevels = new double[LongestWindow];
     private int levelCount;
+    private double largestStep;
     private double logInfrared;
     private double logRed;
 
     /// <summary>Takes in the light of every second, believed or not.</summary>
     public void See(in SignalSecond second)
     {
+        if (levelCount > 0)
+        {
+            largestStep = Math.Max(largestStep, Math.Log(second.Light.InfraredCounts) - infraredLevels[(levelCount - 1) % LongestWindow]);
+        }
+
         infraredLevels[levelCount % LongestWindow] = Math.Log(second.Light.InfraredCounts);
         redLevels[levelCount % LongestWindow] = Math.Log(second.Light.RedCounts);
         levelCount++;
@@ -33,6 +42,7 @@ internal sealed class CalmLight(JudgeOptions options)
     /// <summary>The first believed second of a finger: its light is what later light is compared with.</summary>
     public void Settle(in SignalSecond second)
     {
+        largestStep = 0;
         logInfrared = Math.Log(second.Light.InfraredCounts);
         logRed = Math.Log(second.Light.RedCounts);
     }
@@ -40,6 +50,7 @@ internal sealed class CalmLight(JudgeOptions options)
     /// <summary>A further believed second: darker light is followed at once, brighter light slowly.</summary>
     public void Follow(in SignalSecond second)
     {
+        largestStep = 0;
         logInfrared = Math.Min(logInfrared + BrighteningPerSecond, Math.Log(second.Light.InfraredCounts));
         logRed = Math.Min(logRed + BrighteningPerSecond, Math.Log(second.Light.RedCounts));
     }
@@ -83,9 +94,12 @@ internal sealed class CalmLight(JudgeOptions options)
         var largest = Math.Max(Math.Abs(infrared), Math.Abs(red));
         var tolerance = (EqualCountsShare * largest) + (LevelError * Math.Max(second.Light.InfraredCounts, second.Light.RedCounts));
         return Math.Abs(infrared - red) > tolerance ? Reasons.Misplaced
-            : IsEqualShare(second) ? Reasons.AmbientLight | Reasons.Misplaced
+            : IsEqualShare(second) || IsGradual(second) ? Reasons.AmbientLight | Reasons.Misplaced
             : Reasons.AmbientLight;
     }
+
+    // Leaked light may by chance be as many counts in both channels.
+    private bool IsGradual(in SignalSecond second) => largestStep < StepShare * (Math.Log(second.Light.InfraredCounts) - logInfrared);
 
     // Where both channels are equally bright, equal counts are equal shares too, and the two cannot be told apart.
     private bool IsEqualShare(in SignalSecond second)

@@ -72,7 +72,7 @@ public sealed class FingerReader
         }
 
         var second = judge.Judge(measured);
-        if (second is UsableSecond && !measured.Fit.IsSeparated)
+        if (second is UsableSecond && !measured.Fit.IsSeparated && judge.IsProven)
         {
             signal.LearnPulse();
         }

@@ -36,6 +36,9 @@ internal sealed class SecondJudge
     /// <summary>Whether the second judged last had something in the clip.</summary>
     public bool HasFinger { get; private set; }
 
+    /// <summary>Whether what pulses has shown that it is alive.</summary>
+    public bool IsProven => isProven || !hasRed;
+
     /// <summary>Judges the next second.</summary>
     public Second Judge(in SignalSecond second)
     {
@@ -216,10 +219,14 @@ internal sealed class SecondJudge
             : second.Pulse.ThirdWaveShare < options.SwingingThirdWaveShare
                 && second.Pulse.BreathingShare < (IsSwing(second.Pulse) ? options.LeastBreathingShareBesideSwing : options.LeastBreathingShare));
 
-    // What a whole window has shown once is not asked again.
-    private bool IsAlive(in SignalSecond second) =>
-        second.Fit.WindowSeconds >= options.SettlingSeconds
-        && (!(second.Pulse.ThirdWaveShare < options.UnsureThirdWaveShare) || second.Pulse.BreathingShare >= options.LeastBreathingShareBesideSwing);
+    // What has shown this once is not asked again.
+    private bool IsAlive(in SignalSecond second)
+    {
+        var pulse = second.Pulse;
+        return pulse.ThirdWaveShare >= options.LeastThirdWaveShareBesideBreathing
+            || (second.Fit.WindowSeconds >= options.SettlingSeconds
+                && (!(pulse.ThirdWaveShare < options.UnsureThirdWaveShare) || pulse.BreathingShare >= options.LeastBreathingShareBesideSwing));
+    }
 
     // A finger keeps its R, or has a third harmonic; what has neither has taken its place until a finger is put on anew. One
     // with the same front is asked once there are beats enough.

@@ -98,7 +98,7 @@ public sealed class FingerSignal
         return true;
     }
 
-    /// <summary>The second told last was believed and calm: movement is told from its pulse from now on.</summary>
+    /// <summary>The second told last was believed and calm, and the pulse a living finger's: movement is told from its pulse from now on.</summary>
     public void LearnPulse() => analysis.Learn();
 
     /// <summary>The finger has left: its pulse says nothing of the next.</summary>

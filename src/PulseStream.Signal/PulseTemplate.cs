@@ -11,8 +11,7 @@ internal sealed class PulseTemplate
     // A pulse that was learned just now is not learned anew: most of its beats would be the same.
     private const int FreshSeconds = 3;
 
-    // Whole windows enough to tell whether what came on is alive, or what came in its place with another R.
-    private const int ProvingSeconds = 12;
+    // Two and a half points: what came with another R is asked anew whether it is a pulse.
     private const double OtherRatio = 0.1;
 
     // A cubic needs a point before the first.
@@ -20,8 +19,7 @@ internal sealed class PulseTemplate
     private readonly double[] points;
     private int before;
     private int length;
-    private double firstRatio;
-    private int sameRatioSeconds;
+    private double learnedRatio;
 
     public PulseTemplate(SignalDesign design) => points = new double[(int)(LengthShare * Repetition.LongestPeriodSeconds * design.BinRateHz) + 1];
 
@@ -40,19 +38,15 @@ internal sealed class PulseTemplate
     /// <summary>Seconds since it was learned.</summary>
     public int AgeSeconds { get; private set; }
 
-    /// <summary>Whether it has been known for so long, and with this R, that nobody asks any more whether it is a pulse.</summary>
+    /// <summary>Whether this pulse is known, so that nobody has to ask whether it is one.</summary>
     /// <param name="ratio">R of a window, no unit; NaN where there is one light.</param>
-    public bool IsLongKnown(double ratio) => IsKnown && sameRatioSeconds > ProvingSeconds && !(Math.Abs(ratio - firstRatio) > OtherRatio);
+    public bool Knows(double ratio) => IsKnown && !(Math.Abs(ratio - learnedRatio) > OtherRatio);
 
     /// <summary>Forgets the pulse: another finger may come.</summary>
     public void Forget() => length = 0;
 
     /// <summary>A second went by.</summary>
-    public void Age()
-    {
-        AgeSeconds++;
-        sameRatioSeconds++;
-    }
+    public void Age() => AgeSeconds++;
 
     /// <summary>Learns the mean beat of a window, unless it holds too few whole ones or one was learned just now.</summary>
     /// <param name="pairs">Infrared and red in turn, slow part removed.</param>
@@ -74,12 +68,7 @@ internal sealed class PulseTemplate
             return;
         }
 
-        if (!IsKnown || Math.Abs(ratio - firstRatio) > OtherRatio)
-        {
-            firstRatio = ratio;
-            sameRatioSeconds = 0;
-        }
-
+        learnedRatio = ratio;
         PeriodBins = periodBins;
         Size = LinePart.SizeOf(pairs);
         FrontSteepness = frontSteepness;

@@ -81,7 +81,7 @@ internal sealed class WindowBeats
     /// <param name="room">Room for another window.</param>
     /// <param name="fit">What was read from it.</param>
     /// <param name="noise">White noise of a bin of it.</param>
-    /// <param name="isKnown">Whether the pulse has been known for long with this R.</param>
+    /// <param name="isKnown">Whether the calm pulse is known, with this R.</param>
     /// <param name="endIndex">Index just past the second that is told.</param>
     public WindowPulse Measure(SmoothedBins bins, ReadOnlySpan<double> best, Span<double> room, in RatioFit fit, WhiteNoise noise, bool isKnown, long endIndex)
     {

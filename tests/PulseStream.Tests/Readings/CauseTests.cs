@@ -36,6 +36,15 @@ public sealed class CauseTests
         Assert.All(Enumerable.Range(21, 8), second => Assert.Equal(Reasons.AmbientLight, heard.ReasonsAt(second)));
     }
 
+    // A finger that slips may by chance let as many counts past it in both channels.
+    [Fact]
+    public void TheSameCountsThatComeWithinManySecondsMayBeASlipToo()
+    {
+        var samples = new Finger { Seconds = 50 }.Samples().WithRoomLight(RateHz, t => 30_000 * AddedLight.Ramp(t, 20, 15));
+        var heard = Heard.Of(RateHz, samples);
+        Assert.All(Enumerable.Range(30, 18), second => Assert.Equal(Reasons.AmbientLight | Reasons.Misplaced, heard.ReasonsAt(second)));
+    }
+
     [Fact]
     public void WhereBothChannelsAreEquallyBrightAddedLightMayBeEither()
     {

@@ -98,6 +98,41 @@ public sealed class WaveTests
         Assert.DoesNotContain(heard.Usable, s => s.SecondIndex > change + 8);
     }
 
+    // Where the finger's own front was blunt, a slow swing has one like it: four beats cannot tell, the whole window can.
+    [Fact]
+    public void ASlowSwingInABluntFingersPlaceIsNoReading()
+    {
+        const double change = 25;
+        static double Blood(double t)
+        {
+            var turn = 2 * Math.PI * 1.2 * t;
+            return t < change ? 0.5 - (0.35 * (Math.Cos(turn) + (0.3 * Math.Cos((2 * turn) - 0.9)) + (0.1 * Math.Cos(3 * turn)))) : 0.5;
+        }
+
+        static (double, double) Swing(double t)
+        {
+            var turn = 2 * Math.PI * 1.1 * t;
+            var light = t < change ? 0 : 0.01 * (Math.Sin(turn) + (0.25 * Math.Sin((2 * turn) + 2.5)));
+            return (light, 0.87 * light);
+        }
+
+        var heard = Heard.Of(100, new Finger { Seconds = 80, Blood = Blood, BreathingPercent = 0, Movement = Swing }.Samples());
+        Assert.Contains(heard.Readings, r => r.SecondIndex < change);
+        Assert.Equal([], heard.Readings.Where(r => r.SecondIndex > change).Select(r => r.SecondIndex));
+    }
+
+    // The finger that was alive has gone, and the clip was put on something else with an R like its own.
+    [Fact]
+    public void WhatIsPutOnAfterAFingerHasToShowThatItIsAlive()
+    {
+        static (double, double) LikeTheFinger(double light) => (light, 0.52 * light);
+        var finger = new Finger { Seconds = 20 };
+        var swing = new Finger { Seconds = 40, PerfusionPercent = 0, BreathingPercent = 0, NoisePercent = 0.004, Movement = t => LikeTheFinger(Swing(t, 1.33, 0.25, 3.5).Infrared) };
+        var heard = Heard.Of(100, [.. finger.Samples(), .. (finger with { Seconds = 4 }).Air(), .. swing.Samples()]);
+        Assert.Contains(heard.Readings, r => r.SecondIndex < 20);
+        Assert.DoesNotContain(heard.Readings, r => r.SecondIndex > 20);
+    }
+
     // Two bells that nearly melt into one at a fast pulse: neither front nor crest, and a third harmonic of a few percent.
     [Fact]
     public void ARoundFastPulseThatBreathesIsRead()
@@ -254,16 +289,14 @@ public sealed class WaveTests
         Assert.True(held.Count(h => h) >= 0.6 * held.Count, $"{held.Count(h => h)} of {held.Count}");
     }
 
-    private static Heard Swinging(double hz, double overtone, double phase)
-    {
-        (double, double) Swing(double t)
-        {
-            var turn = 2 * Math.PI * ((hz * t) + (0.01 * Math.Sin(0.4 * t)));
-            var light = 0.01 * (Math.Sin(turn) + (overtone * Math.Sin((2 * turn) + phase)));
-            return (light, 0.8 * light);
-        }
+    private static Heard Swinging(double hz, double overtone, double phase) =>
+        Heard.Of(100, new Finger { PerfusionPercent = 0, BreathingPercent = 0, NoisePercent = 0.004, Movement = t => Swing(t, hz, overtone, phase) }.Samples());
 
-        return Heard.Of(100, new Finger { PerfusionPercent = 0, BreathingPercent = 0, NoisePercent = 0.004, Movement = Swing }.Samples());
+    private static (double Infrared, double Red) Swing(double t, double hz, double overtone, double phase)
+    {
+        var turn = 2 * Math.PI * ((hz * t) + (0.01 * Math.Sin(0.4 * t)));
+        var light = 0.01 * (Math.Sin(turn) + (overtone * Math.Sin((2 * turn) + phase)));
+        return (light, 0.8 * light);
     }
 
     private static Heard Of(Scenario scenario)
