@@ -18,8 +18,9 @@ public static class PersonHistory
     /// <param name="person">The person's pseudonym.</param>
     /// <param name="instant">Readings at or after it do not count.</param>
     /// <param name="withinMinutes">How far back to look.</param>
-    /// <exception cref="BadInputException">The pseudonym is none, or a session that counts is damaged: an earlier low reading must not be overlooked in silence.</exception>
-    public static IReadOnlyList<PastReading> Before(string archiveFolder, string person, DateTimeOffset instant, double withinMinutes)
+    /// <param name="damaged">Hears of each session that counts and cannot be read: an earlier low reading must not be overlooked in silence.</param>
+    /// <exception cref="BadInputException">The pseudonym is none.</exception>
+    public static IReadOnlyList<PastReading> Before(string archiveFolder, string person, DateTimeOffset instant, double withinMinutes, Action<BadInputException> damaged)
     {
         var from = instant.AddMinutes(-withinMinutes);
         return
@@ -28,10 +29,22 @@ public static class PersonHistory
                 .Where(day => CanReach(day, from, instant))
                 .SelectMany(day => SessionArchive.Below(day, WireNames.SessionKey))
                 .Where(SessionArchive.IsSession)
-                .Select(ArchivedSession.Open)
-                .SelectMany(session => ReadingsOf(session, from, instant))
+                .SelectMany(folder => Believed(folder, from, instant, damaged))
                 .OrderBy(past => past.Time),
         ];
+    }
+
+    private static IReadOnlyList<PastReading> Believed(string folder, DateTimeOffset from, DateTimeOffset to, Action<BadInputException> damaged)
+    {
+        try
+        {
+            return [.. ReadingsOf(ArchivedSession.Open(folder), from, to)];
+        }
+        catch (BadInputException problem)
+        {
+            damaged(problem);
+            return [];
+        }
     }
 
     private static bool CanReach(string day, DateTimeOffset from, DateTimeOffset to) =>

@@ -20,6 +20,8 @@ internal static class WireNames
 
     public const string Sample = "sample";
     public const string TimeUtc = "time_utc";
+    public const string Version = "version";
+    public const string CurveHash = "curveHash";
 
     /// <summary>The columns of samples in the order of <see cref="Samples.Sample"/>'s members.</summary>
     public static readonly IReadOnlyList<(string Name, SampleColumns Column)> Channels =

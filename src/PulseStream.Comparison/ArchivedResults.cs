@@ -10,6 +10,20 @@ public static class ArchivedResults
     // person=ID/date=DAY/session=ID
     private const int FoldersOfASession = 3;
 
+    /// <summary>The recording of a session as it was named; the folder's name where that cannot be read.</summary>
+    /// <param name="folder">The session's folder.</param>
+    public static string SourceOf(string folder)
+    {
+        try
+        {
+            return ArchivedSession.Open(folder).Header.Source;
+        }
+        catch (BadInputException)
+        {
+            return Path.GetFileName(folder);
+        }
+    }
+
     /// <summary>The results of a session; where its files are damaged, what is wrong instead.</summary>
     /// <param name="folder">The session's folder.</param>
     public static RecordingResults Read(string folder)
@@ -37,7 +51,7 @@ public static class ArchivedResults
             Sittings = [.. outline.Sittings.Select(sitting => new FingerSpan(sitting.FromSecond, sitting.ToSecond))],
             Seconds = session.Counts.Seconds,
             UsableSeconds = session.Counts.UsableSeconds,
-            JudgedBy = JudgedBy.Of(settings.CurveName, settings.CurveJson, settings.PolicyName, settings.Version),
+            JudgedBy = JudgedBy.Of(settings.CurveName, settings.CurveHash, settings.PolicyName, settings.PolicyHash, settings.Version),
         };
     }
 

@@ -32,17 +32,26 @@ public sealed record RecordingComparison(
     /// <summary>Whether results that are there could not be read.</summary>
     public bool IsUnreadable { get; private init; }
 
-    /// <summary>Readings of both runs as (A, B), in whole percent.</summary>
+    /// <summary>Readings of both runs as (A, B), in whole percent; none once the row stands among others, where <see cref="RunComparison.Both"/> counts them.</summary>
     public IReadOnlyList<(int A, int B)> Both { get; private init; } = [];
 
     /// <summary>Readings of both runs that have another value in B.</summary>
-    public int MovedReadings => Both.Count(pair => pair.A != pair.B);
+    public int MovedReadings { get; private init; }
+
+    /// <summary>Usable seconds of A, and all of them.</summary>
+    public (long Usable, long All) SecondsA { get; private init; }
+
+    /// <summary>The same of B.</summary>
+    public (long Usable, long All) SecondsB { get; private init; }
 
     /// <summary>By what A was judged; null where not told.</summary>
     public string? JudgedByA { get; private init; }
 
     /// <summary>By what B was judged; null where not told.</summary>
     public string? JudgedByB { get; private init; }
+
+    // Two nights of one file name are told apart by what the archive calls them.
+    private string? SessionName { get; init; }
 
     /// <summary>By how many levels the advice rose; negative where it fell.</summary>
     public int AdviceRise => RankOf(AdviceB) - RankOf(AdviceA);
@@ -77,9 +86,35 @@ public sealed record RecordingComparison(
         {
             IsUnreadable = a?.Problem is not null || b?.Problem is not null,
             Both = [.. pairs.Select(pair => (pair.A.Spo2Percent, pair.B.Spo2Percent))],
+            MovedReadings = pairs.Count(pair => pair.A.Spo2Percent != pair.B.Spo2Percent),
+            SecondsA = (first.UsableSeconds, first.Seconds),
+            SecondsB = (second.UsableSeconds, second.Seconds),
+            SessionName = (a?.Session ?? b?.Session) is { } session ? RecordingName.Of(session) : null,
             JudgedByA = a?.JudgedBy,
             JudgedByB = b?.JudgedBy,
         };
+    }
+
+    /// <summary>The row named by its session, where it has one.</summary>
+    internal RecordingComparison NamedBySession() => SessionName is { } name ? this with { Recording = name } : this;
+
+    /// <summary>The row without its readings.</summary>
+    /// <param name="texts">Texts that rows share.</param>
+    internal RecordingComparison Compact(HashSet<string> texts) => this with { Both = [], JudgedByA = Shared(texts, JudgedByA), JudgedByB = Shared(texts, JudgedByB) };
+
+    private static string? Shared(HashSet<string> texts, string? text)
+    {
+        if (text is not null && texts.TryGetValue(text, out var known))
+        {
+            return known;
+        }
+
+        if (text is not null)
+        {
+            texts.Add(text);
+        }
+
+        return text;
     }
 
     private static Verdict VerdictOf(RecordingResults a, RecordingResults b, bool isMoved, AdviceLevel alarmFrom) =>

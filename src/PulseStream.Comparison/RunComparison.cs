@@ -19,34 +19,46 @@ public sealed record RunComparison(IReadOnlyList<RecordingComparison> Recordings
     /// <summary>Readings of both runs that have another value in B.</summary>
     public int MovedReadings => Recordings.Sum(row => row.MovedReadings);
 
+    /// <summary>How many readings of both runs have the values (A, B), in whole percent.</summary>
+    public IReadOnlyDictionary<(int A, int B), int> Both { get; private init; } = new Dictionary<(int A, int B), int>();
+
     /// <summary>Share of all seconds that A could use; null where not known.</summary>
-    public double? UsedA { get; private init; }
+    public double? UsedA => ShareOf(row => row.SecondsA);
 
     /// <summary>The same of B.</summary>
-    public double? UsedB { get; private init; }
+    public double? UsedB => ShareOf(row => row.SecondsB);
 
-    /// <summary>Compares two runs.</summary>
-    /// <param name="a">Results of the first.</param>
-    /// <param name="b">Results of the second.</param>
-    /// <param name="options">What counts as the same.</param>
-    public static RunComparison Of(IReadOnlyList<RecordingResults> a, IReadOnlyList<RecordingResults> b, ComparisonOptions options)
+    /// <summary>Puts the rows of two runs together. Of thousands of them it keeps no reading, and a text that many share once.</summary>
+    /// <param name="rows">In any order; gone through once.</param>
+    public static RunComparison Of(IEnumerable<RecordingComparison> rows)
     {
-        ArgumentNullException.ThrowIfNull(a);
-        ArgumentNullException.ThrowIfNull(b);
-        var rows = Pairing.Of(a, b)
-            .Select(pair => RecordingComparison.Of(pair.A, pair.B, options))
+        ArgumentNullException.ThrowIfNull(rows);
+        var (kept, both, texts) = (new List<RecordingComparison>(), new Dictionary<(int A, int B), int>(), new HashSet<string>(StringComparer.Ordinal));
+        foreach (var row in rows)
+        {
+            foreach (var pair in row.Both)
+            {
+                both[pair] = both.GetValueOrDefault(pair) + 1;
+            }
+
+            kept.Add(row.Compact(texts));
+        }
+
+        var names = kept.CountBy(row => row.Recording, StringComparer.Ordinal).ToDictionary(StringComparer.Ordinal);
+        var ordered = kept
+            .Select(row => names[row.Recording] == 1 ? row : row.NamedBySession())
             .OrderByDescending(row => row.Verdict)
             .ThenBy(row => row.Verdict == Verdict.Lost ? row.AdviceRise : -row.AdviceRise)
             .ThenByDescending(row => row.LargestMove ?? 0)
             .ThenByDescending(row => row.OnlyA + row.OnlyB)
             .ThenBy(row => row.Recording, StringComparer.Ordinal);
-        return new RunComparison([.. rows]) { UsedA = ShareOf(a), UsedB = ShareOf(b) };
+        return new RunComparison([.. ordered]) { Both = both };
     }
 
     /// <summary>Recordings with a verdict.</summary>
     /// <param name="verdict">Which.</param>
     public int Count(Verdict verdict) => Recordings.Count(row => row.Verdict == verdict);
 
-    private static double? ShareOf(IReadOnlyList<RecordingResults> run) =>
-        run.Sum(results => results.Seconds) is var seconds and > 0 ? (double)run.Sum(results => results.UsableSeconds) / seconds : null;
+    private double? ShareOf(Func<RecordingComparison, (long Usable, long All)> secondsOf) =>
+        Recordings.Sum(row => secondsOf(row).All) is var all and > 0 ? (double)Recordings.Sum(row => secondsOf(row).Usable) / all : null;
 }

@@ -1,4 +1,6 @@
+using PulseStream.Archive;
 using PulseStream.Readings;
+using PulseStream.Readings.Curves;
 using PulseStream.Triage;
 using PulseStream.Triage.Policies;
 
@@ -15,4 +17,11 @@ public sealed record Judgement(
     ReadingOptions Reading,
     TriagePolicy Policy,
     Circumstances Circumstances,
-    IReadOnlyList<EarlierReading> History);
+    IReadOnlyList<EarlierReading> History)
+{
+    /// <summary>The curve's <see cref="SettingsHash"/>.</summary>
+    public string CurveHash => SettingsHash.Of(CurveFile.Format(Curve));
+
+    /// <summary>The same of the policy.</summary>
+    public string PolicyHash => SettingsHash.Of(Policy.Json);
+}

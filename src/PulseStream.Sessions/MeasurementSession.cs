@@ -54,6 +54,6 @@ public static class MeasurementSession
                 .Select(feeling => new Func<IEnumerable<SessionEvent>>(() => course.Answer(feeling)))
                 .Merge(measured)
                 .SelectMany(static happened => happened())
-                .StartWith(new SessionStarted(recording.Header, judgement.Curve.Name, judgement.Policy.Name));
+                .StartWith(new SessionStarted(recording.Header, judgement));
         });
 }

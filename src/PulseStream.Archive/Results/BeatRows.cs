@@ -14,7 +14,8 @@ internal static class BeatRows
         ("ratio", CellKind.Decimal),
         ("quality", CellKind.Decimal),
         ("perfusion", CellKind.Decimal),
-    ]);
+    ])
+    { HasOrigin = false };
 
     public static Cell[] Of(in Beat beat, SampleRate rate) =>
         [rate.SecondsAt(beat.RiseIndex), beat.IntervalSeconds, beat.RatioOfRatios, beat.Quality, beat.PerfusionPercent];

@@ -9,13 +9,14 @@ internal static class ResultFile
     /// <param name="path">Where.</param>
     /// <param name="table">What they are.</param>
     /// <param name="rows">The rows in order.</param>
-    /// <param name="start">The recording's start, which adds the column `time_utc`; null where it is not known.</param>
+    /// <param name="origin">What all rows share: `version` and `curveHash`, in columns and in the file's metadata; where the start is known, the column `time_utc`.</param>
     /// <returns>How many rows were written.</returns>
-    public static long Write(string path, ResultTable table, IEnumerable<Cell[]> rows, DateTimeOffset? start)
+    public static long Write(string path, ResultTable table, IEnumerable<Cell[]> rows, ResultOrigin origin)
     {
         var columns = table.NewColumns();
         var time = new ResultColumn(WireNames.TimeUtc, CellKind.Instant);
-        using var writer = new ColumnFileWriter(path, start is null ? columns : [.. columns, time]);
+        var shared = table.HasOrigin ? SharedColumns(origin) : [];
+        using var writer = new ColumnFileWriter(path, [.. columns, .. shared.Select(one => one.Column), .. origin.Start is null ? (IEnumerable<ResultColumn>)[] : [time]]);
         foreach (var row in rows)
         {
             for (var i = 0; i < row.Length; i++)
@@ -23,7 +24,12 @@ internal static class ResultFile
                 columns[i].Add(row[i]);
             }
 
-            if (start is { } instant)
+            foreach (var (column, value) in shared)
+            {
+                column.Add(value);
+            }
+
+            if (origin.Start is { } instant)
             {
                 time.Add(MicrosecondsAt(instant, row[0].Number));
             }
@@ -35,7 +41,7 @@ internal static class ResultFile
         }
 
         writer.WriteGroup();
-        writer.Close();
+        writer.Close([new(WireNames.Version, origin.Version), new(WireNames.CurveHash, origin.CurveHash)]);
         return writer.Rows;
     }
 
@@ -55,6 +61,12 @@ internal static class ResultFile
             }
         }
     }
+
+    private static (ResultColumn Column, string Value)[] SharedColumns(ResultOrigin origin) =>
+    [
+        (new(WireNames.Version, CellKind.Text), origin.Version),
+        (new(WireNames.CurveHash, CellKind.Text), origin.CurveHash),
+    ];
 
     private static double MicrosecondsAt(DateTimeOffset start, double seconds) =>
         ((start - DateTimeOffset.UnixEpoch).Ticks / TimeSpan.TicksPerMicrosecond) + Math.Round(seconds * 1e6);

@@ -13,6 +13,9 @@ internal sealed record ResultTable(string Name, IReadOnlyList<(string Name, Cell
     /// <summary>Adds rows to the journal's table.</summary>
     public string InsertSql { get; } = $"INSERT INTO {Name} VALUES ($0)";
 
+    /// <summary>Whether each row says what made it. Beats, which no curve has touched, leave it to the file's metadata.</summary>
+    public bool HasOrigin { get; init; } = true;
+
     /// <summary>All of them.</summary>
     public static IReadOnlyList<ResultTable> All { get; } =
         [SecondRows.Table, BeatRows.Table, ReadingRows.Table, SittingRows.Table, AdviceRows.Table];

@@ -36,9 +36,15 @@ internal sealed record SessionDocument
 
     public required JsonElement CurveSettings { get; init; }
 
+    /// <summary>Told beside the curve for those who look for one; never read back.</summary>
+    public string CurveHash => SettingsHash.Of(CurveSettings.GetRawText());
+
     public required string Policy { get; init; }
 
     public required JsonElement PolicySettings { get; init; }
+
+    /// <summary>The same of the policy.</summary>
+    public string PolicyHash => SettingsHash.Of(PolicySettings.GetRawText());
 
     public required string Version { get; init; }
 

@@ -21,6 +21,7 @@ internal static class SessionSealer
     public static void Seal(string folder, Journal journal, SampleTally? tally, bool isCancelled = false)
     {
         var begun = SessionDocumentFile.Parse(journal.Begun!);
+        var origin = new ResultOrigin(begun.Start, begun.Version, begun.CurveHash);
         var files = new SortedDictionary<string, StoredFile>(StringComparer.Ordinal);
         var (samples, end) = (0L, 0L);
         var usableSeconds = 0L;
@@ -32,7 +33,7 @@ internal static class SessionSealer
         });
         foreach (var table in ResultTable.All)
         {
-            files[table.FileName] = Stored(folder, table.FileName, path => ResultFile.Write(path, table, RowsOf(table), begun.Start));
+            files[table.FileName] = Stored(folder, table.FileName, path => ResultFile.Write(path, table, RowsOf(table), origin));
         }
 
         var counts = new SessionCounts(

@@ -80,6 +80,6 @@ internal sealed class AdviseCommand
             ArchiveRecovery.RecoverAll(archive, _common.Say(parsed, _surroundings.Error));
         }
 
-        return EarlierReadings.Of(_common.Archive(parsed), _common.Person(parsed), _surroundings.Clock.GetUtcNow(), policy);
+        return EarlierReadings.Of(_common.Archive(parsed), _common.Person(parsed), _surroundings.Clock.GetUtcNow(), policy, new DamagedHistory(_surroundings.Complain));
     }
 }

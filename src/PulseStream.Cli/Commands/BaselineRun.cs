@@ -1,7 +1,6 @@
 using PulseStream.Cli.Inputs;
 using PulseStream.Comparison;
 using PulseStream.Readings;
-using PulseStream.Readings.Curves;
 using PulseStream.Samples;
 using PulseStream.Sessions;
 using PulseStream.Sessions.Events;
@@ -21,8 +20,10 @@ internal sealed class BaselineRun(SessionOrder order, Surroundings surroundings,
     private TimeSpan _saidAfter;
     private int _done;
 
-    /// <summary>The results of every recording, in the order of the paths. What an interrupted run over the same has finished is taken from its notes.</summary>
-    public IReadOnlyList<RecordingResults> Run(IReadOnlyList<string> paths)
+    /// <summary>What is made of every recording; each is replayed when its results are asked for. What an interrupted run over the same has finished is taken from its notes.</summary>
+    /// <param name="paths">The recordings.</param>
+    /// <param name="use">Asks for the results of each of them once, on as many threads as it likes.</param>
+    public T Run<T>(IReadOnlyList<string> paths, Func<IReadOnlyList<ListedRecording>, T> use)
     {
         using var notes = ReplayNotes.Open(order.Archive!, ReplayKey.OfProgram(), ReplayKey.OfOrder(order, paths));
         var noted = paths.Count(path => notes.Of(path) is not null);
@@ -33,10 +34,9 @@ internal sealed class BaselineRun(SessionOrder order, Surroundings surroundings,
 
         try
         {
-            IReadOnlyList<RecordingResults> all = [.. paths.AsParallel().AsOrdered().WithDegreeOfParallelism(Environment.ProcessorCount).WithCancellation(cancel)
-                .Select(path => notes.Of(path) ?? Finish(path, notes, paths.Count - noted))];
+            var made = use([.. paths.Select(path => new Replayed(path, () => notes.Of(path) ?? Finish(path, notes, paths.Count - noted)))]);
             notes.Remove();
-            return all;
+            return made;
         }
         catch (OperationCanceledException) when (notes.IsKept)
         {
@@ -44,6 +44,8 @@ internal sealed class BaselineRun(SessionOrder order, Surroundings surroundings,
             throw;
         }
     }
+
+    private static string? SessionOf(string path) => Directory.Exists(path) ? ArchivedResults.IdentityOf(path) : null;
 
     private RecordingResults Finish(string path, ReplayNotes notes, int all)
     {
@@ -68,7 +70,7 @@ internal sealed class BaselineRun(SessionOrder order, Surroundings surroundings,
             var judgement = SessionBeginning.JudgementOf(order, opened);
             var found = new RecordingResultsBuilder(
                 opened.Recording.Header.Source,
-                JudgedBy.Of(judgement.Curve.Name, CurveFile.Format(judgement.Curve), judgement.Policy.Name, ProgramVersion.Text));
+                JudgedBy.Of(judgement.Curve.Name, judgement.CurveHash, judgement.Policy.Name, judgement.PolicyHash, ProgramVersion.Text));
             Exception? failure = null;
             using (MeasurementSession.Events(opened.Recording, judgement, archive: null, cancel).Subscribe(told => Take(found, told), problem => failure = problem))
             {
@@ -77,7 +79,7 @@ internal sealed class BaselineRun(SessionOrder order, Surroundings surroundings,
         }
         catch (Exception problem) when (problem is BadInputException or IOException or UnauthorizedAccessException)
         {
-            return new RecordingResults(path) { Session = Directory.Exists(path) ? ArchivedResults.IdentityOf(path) : null, Problem = problem.Message };
+            return new RecordingResults(path) { Session = SessionOf(path), Problem = problem.Message };
         }
     }
 
@@ -114,5 +116,14 @@ internal sealed class BaselineRun(SessionOrder order, Surroundings surroundings,
                 order.Say($"{_done} of {all} recordings replayed, {(all - _done) * elapsed.TotalSeconds / _done:0} s left.");
             }
         }
+    }
+
+    private sealed class Replayed(string path, Func<RecordingResults> replay) : ListedRecording
+    {
+        public override string? Session => SessionOf(path);
+
+        public override string Source => Directory.Exists(path) ? ArchivedResults.SourceOf(path) : path;
+
+        public override RecordingResults Read() => replay();
     }
 }

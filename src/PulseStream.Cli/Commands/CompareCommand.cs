@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.CommandLine;
 using PulseStream.Cli.Inputs;
 using PulseStream.Cli.Options;
@@ -62,8 +63,7 @@ internal sealed class CompareCommand
         var (isNdjson, say) = (_format.IsNdjson(parsed), _format.Say(parsed, _surroundings.Error));
         _limits.Check(parsed);
         var options = _limits.OptionsOf(parsed);
-        var (a, b) = Runs(parsed, say, cancel);
-        var comparison = RunComparison.Of(a, b, options);
+        var comparison = Compared(parsed, options, say, cancel);
         var exceeded = _limits.Exceeded(parsed, comparison);
         if (parsed.GetValue(_page) is { } page)
         {
@@ -84,13 +84,13 @@ internal sealed class CompareCommand
         return exceeded.Count > 0 || comparison.Unreadable > 0 ? ExitStatus.NotAll : ExitStatus.Done;
     }
 
-    private (IReadOnlyList<RecordingResults> A, IReadOnlyList<RecordingResults> B) Runs(ParseResult parsed, Action<string> say, CancellationToken cancel)
+    private RunComparison Compared(ParseResult parsed, ComparisonOptions options, Action<string> say, CancellationToken cancel)
     {
         var (first, second) = (parsed.GetValue(_a), parsed.GetValue(_b));
         if (parsed.GetValue(_baseline) is not { } baseline)
         {
             return first is not null && second is not null
-                ? (ResultSets.Read(first, say), ResultSets.Read(second, say))
+                ? Compared(ResultSets.Of(first, say), ResultSets.Of(second, say), options, cancel)
                 : throw new BadInputException("compare", "expected two runs, A and B, or --baseline with an archive", "Name them and run again");
         }
 
@@ -109,18 +109,25 @@ internal sealed class CompareCommand
             used => new Circumstances { DeviceArmsPercent = used.ArmsPercent },
             [],
             say);
-        return (ResultSets.Read(baseline, say), new BaselineRun(order, _surroundings, cancel).Run(RecordingPaths.Expand(first ?? baseline, say)));
+        var a = ResultSets.Of(baseline, say);
+        return new BaselineRun(order, _surroundings, cancel).Run(RecordingPaths.Expand(first ?? baseline, say), b => Compared(a, b, options, cancel));
     }
+
+    // In parallel for the replay as for the disk: both runs of a recording are read, compared and forgotten, and only its row is kept.
+    // One at a time for each processor, for nights and spot checks take unlike long.
+    private static RunComparison Compared(IReadOnlyList<ListedRecording> a, IReadOnlyList<ListedRecording> b, ComparisonOptions options, CancellationToken cancel) =>
+        RunComparison.Of(Partitioner.Create(Pairing.Of(a, b), EnumerablePartitionerOptions.NoBuffering).AsParallel().AsOrdered().WithDegreeOfParallelism(Environment.ProcessorCount).WithCancellation(cancel)
+            .Select(pair => RecordingComparison.Of(pair.A?.Read(), pair.B?.Read(), options)));
 
     private static void WriteFigure(RunComparison comparison, string folder, Action<string> say)
     {
-        if (!comparison.Recordings.Any(row => row.Both.Count > 0))
+        if (comparison.Both.Count == 0)
         {
             say("No reading is in both runs: there is no figure.");
             return;
         }
 
-        using var figure = ComparisonFigure.Of(comparison.Recordings.SelectMany(row => row.Both));
+        using var figure = ComparisonFigure.Of(comparison.Both);
         FigureFiles.Write(folder, [figure]);
     }
 

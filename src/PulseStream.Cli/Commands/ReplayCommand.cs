@@ -16,7 +16,7 @@ internal sealed class ReplayCommand
 
     private readonly Option<bool> _readings = new("--readings")
     {
-        Description = "the files hold finished readings of an instrument, no samples: CSV with time_s and spo2, pulse, perfusion, or with frame, the bytes of its PLX Continuous Measurement in hexadecimal",
+        Description = "the files hold finished readings of an instrument, no samples: CSV with time_s and spo2, pulse, perfusion, or with frame or spot_check, the bytes of its PLX Continuous or PLX Spot-Check Measurement in hexadecimal",
     };
 
     private readonly RecordingOptions _recording = new();

@@ -26,7 +26,7 @@ internal static class SessionBeginning
             new ReadingOptions(),
             policy,
             order.CircumstancesFor(curve),
-            [.. order.Previous, .. EarlierReadings.Of(order.Archive, person, opened.Recording.Header.Start, policy)]);
+            [.. order.Previous, .. EarlierReadings.Of(order.Archive, person, opened.Recording.Header.Start, policy, order.DamagedHistory)]);
     }
 
     /// <summary>Begins the session in an archive.</summary>

@@ -1,4 +1,5 @@
 using PulseStream.Archive;
+using PulseStream.Cli.Inputs;
 using PulseStream.Readings;
 using PulseStream.Triage;
 using PulseStream.Triage.Policies;
@@ -26,6 +27,9 @@ internal sealed record SessionOrder(
     IReadOnlyList<EarlierReading> Previous,
     Action<string> Say)
 {
+    /// <summary>Hears of earlier sessions that cannot be read.</summary>
+    public DamagedHistory DamagedHistory { get; } = new(Say);
+
     /// <summary>What the person had just done; null where not told.</summary>
     public string? Activity { get; init; }
 

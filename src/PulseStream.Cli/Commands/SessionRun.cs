@@ -33,7 +33,7 @@ internal sealed class SessionRun(SessionOrder order, Surroundings surroundings, 
         if (console is null)
         {
             var judgement = SessionBeginning.JudgementOf(order, opened);
-            Print(new SessionStarted(opened.Recording.Header, judgement.Curve.Name, judgement.Policy.Name), isLive: true);
+            Print(new SessionStarted(opened.Recording.Header, judgement), isLive: true);
         }
 
         _isAnnounced = true;

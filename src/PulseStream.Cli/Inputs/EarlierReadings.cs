@@ -8,7 +8,7 @@ namespace PulseStream.Cli.Inputs;
 internal static class EarlierReadings
 {
     /// <summary>Readings before an instant, with minutes counted back from it; none where archive, person or instant are not known.</summary>
-    public static IReadOnlyList<EarlierReading> Of(string? archive, string? person, DateTimeOffset? instant, TriagePolicy policy)
+    public static IReadOnlyList<EarlierReading> Of(string? archive, string? person, DateTimeOffset? instant, TriagePolicy policy, DamagedHistory damaged)
     {
         if (archive is null || person is null || instant is not { } now)
         {
@@ -18,7 +18,7 @@ internal static class EarlierReadings
         var minutes = policy.Bands.Max(band => band.SecondValue?.ToMinutes ?? 0);
         return
         [
-            .. PersonHistory.Before(archive, person, now, minutes)
+            .. PersonHistory.Before(archive, person, now, minutes, damaged.Tell)
                 .Select(past => new EarlierReading(past.Reading.Spo2.Percent, (now - past.Time).TotalMinutes)),
         ];
     }

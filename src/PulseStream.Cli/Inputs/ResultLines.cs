@@ -9,6 +9,7 @@ namespace PulseStream.Cli.Inputs;
 /// <summary>Reads results back that were printed as one JSON object a line.</summary>
 internal static class ResultLines
 {
+    private const string Unknown = "unknown";
     private const string Remedy = "Give an archive, a session's folder, or what 'replay --format ndjson' printed";
 
     /// <summary>The results of every recording in a file. A line that cannot be read spoils its recording alone.</summary>
@@ -71,10 +72,15 @@ internal static class ResultLines
         }
     }
 
-    private static string JudgedByOf(JsonElement line) =>
-        JudgedBy.Of(Text(line, WireNames.Curve), curveJson: null, Text(line, WireNames.Policy), Text(line, WireNames.Version));
+    // Results of earlier versions tell no hashes.
+    private static string JudgedByOf(JsonElement line) => JudgedBy.Of(
+        TextOf(line, WireNames.Curve) ?? Unknown,
+        TextOf(line, WireNames.CurveHash),
+        TextOf(line, WireNames.Policy) ?? Unknown,
+        TextOf(line, WireNames.PolicyHash),
+        TextOf(line, WireNames.Version) ?? Unknown);
 
-    private static string Text(JsonElement line, string name) => line.TryGetProperty(name, out var found) ? found.ToString() : "unknown";
+    private static string? TextOf(JsonElement line, string name) => line.TryGetProperty(name, out var found) ? found.ToString() : null;
 
     // An advice without a second stands where it was told.
     private static GivenLevel AdviceOf(JsonElement line, long now)
@@ -87,11 +93,21 @@ internal static class ResultLines
 
     private static long Whole(JsonElement line, string name) => checked((long)line.GetProperty(name).GetDouble());
 
-    private static string[] Lines(string path)
+    // One at a time: the results of a year are some gigabytes of lines.
+    private static IEnumerable<string> Lines(string path)
+    {
+        using var lines = Believed(path, () => File.OpenText(path));
+        while (Believed(path, lines.ReadLine) is { } line)
+        {
+            yield return line;
+        }
+    }
+
+    private static T Believed<T>(string path, Func<T> read)
     {
         try
         {
-            return File.ReadAllLines(path);
+            return read();
         }
         catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
         {

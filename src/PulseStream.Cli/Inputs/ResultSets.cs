@@ -9,21 +9,21 @@ internal static class ResultSets
 {
     private const string ResultFiles = "*.ndjson";
 
-    /// <summary>The results of a run; what cannot be read of it is told in its place.</summary>
+    /// <summary>The recordings of a run; what cannot be read of one is told in its place.</summary>
     /// <exception cref="BadInputException">There is nothing to compare.</exception>
-    public static IReadOnlyList<RecordingResults> Read(string path, Action<string> say)
+    public static IReadOnlyList<ListedRecording> Of(string path, Action<string> say)
     {
         if (!Directory.Exists(path))
         {
-            return ResultLines.Read(path);
+            return [.. ResultLines.Read(path).Select(results => new ListedResults(results))];
         }
 
         var files = Directory.GetFiles(path, ResultFiles).Order(StringComparer.Ordinal).ToArray();
         if (files.Length > 0 && !SessionArchive.IsSession(path) && SessionArchive.Sessions(path).Count == 0)
         {
-            return [.. files.SelectMany(ResultLines.Read)];
+            return [.. files.SelectMany(ResultLines.Read).Select(results => new ListedResults(results))];
         }
 
-        return [.. ManyFolders.Read(RecordingPaths.Expand(path, say), ArchivedResults.Read, CancellationToken.None)];
+        return [.. RecordingPaths.Expand(path, say).Select(folder => new ListedSession(folder))];
     }
 }

@@ -22,7 +22,7 @@ internal static class ShownReasons
     private const MeasurementStates Withheld =
         MeasurementStates.Unavailable | MeasurementStates.Questionable | MeasurementStates.Invalid | MeasurementStates.Demonstration | MeasurementStates.Testing;
 
-    public static Reasons Of(in ContinuousMeasurement told)
+    public static Reasons Of(in ToldMeasurement told)
     {
         var states = told.Sensor;
         var reasons = OfSensor.Where(known => (states & known.State) != SensorStates.None).Aggregate(Reasons.None, (all, known) => all | known.Reason);

@@ -5,16 +5,13 @@ namespace PulseStream.Cli.Inputs;
 /// <summary>Makes seconds of what an instrument showed: the last value shown in a second or standing at its end.</summary>
 internal static class ShownSeconds
 {
-    // Some displays change every other second; what is older than this is no longer shown.
-    private const double StandsSeconds = 2;
-
     /// <summary>The seconds from 0 to the last value, without a gap; the one that the last value begins is incomplete, as with samples, unless something was shown at its end.</summary>
     /// <param name="shown">In the order of time.</param>
     /// <param name="hasSpo2">Whether the instrument shows SpO2 at all.</param>
     public static IEnumerable<Second> Of(IReadOnlyList<ShownValue> shown, bool hasSpo2)
     {
         var next = 0;
-        var last = (long)Math.Floor(shown[^1].TimeSeconds);
+        var last = shown[^1].LastSecond;
         for (var second = 0L; second <= last; second++)
         {
             while (next < shown.Count && shown[next].TimeSeconds < second + 1)
@@ -22,7 +19,7 @@ internal static class ShownSeconds
                 next++;
             }
 
-            yield return next > 0 && shown[next - 1].TimeSeconds > second + 1 - StandsSeconds
+            yield return next > 0 && shown[next - 1].TimeSeconds > second + 1 - shown[next - 1].StandsSeconds
                 ? SecondOf(second, shown[next - 1], hasSpo2)
                 : new UnusableSecond(second, Reasons.MissingSamples, null);
         }

@@ -62,11 +62,11 @@ internal static class ComparisonPage
             ["Seconds used", ComparisonWords.Share(comparison.UsedA), ComparisonWords.Share(comparison.UsedB)],
             ["Readings of this run alone", $"{comparison.OnlyA}", $"{comparison.OnlyB}"],
         ]));
-        html.Append($"<p>{ComparisonWords.Count(comparison.Recordings.Sum(row => row.Both.Count), "reading")} in both, {comparison.MovedReadings} with another value{(comparison.LargestMove is > 0 and var points ? $", by {ComparisonWords.Count(points, "point")} at most" : "")}. {ComparisonWords.Count(comparison.Unreadable, "recording")} could not be read.</p>\n");
+        html.Append($"<p>{ComparisonWords.Count(comparison.Both.Values.Sum(), "reading")} in both, {comparison.MovedReadings} with another value{(comparison.LargestMove is > 0 and var points ? $", by {ComparisonWords.Count(points, "point")} at most" : "")}. {ComparisonWords.Count(comparison.Unreadable, "recording")} could not be read.</p>\n");
         html.Append("<h2>Most urgent advice of each recording: A down, B across</h2>\n").Append(Advice(comparison));
         if (comparison.MovedReadings > 0)
         {
-            using var figure = ComparisonFigure.Of(comparison.Recordings.SelectMany(row => row.Both));
+            using var figure = ComparisonFigure.Of(comparison.Both);
             html.Append("<h2>Readings</h2>\n").Append(BenchHtml.Figure(figure.Title, figure.ToPng()));
         }
     }

@@ -61,7 +61,8 @@ internal static class HandoffSheet
         html.Append("<h2>Advised</h2>");
         if (trend.Days.LastAdvice is { } advice)
         {
-            Add(html, $"<div><strong>{advice.Level}</strong>: {advice.Text}</div>");
+            // What the person felt stands among the rules that spoke.
+            Add(html, $"<div><strong>{advice.Level}</strong>: {advice.Text}</div><div class=\"small\">Because: {advice.Because}</div>");
         }
 
         html.Append("<ul>");

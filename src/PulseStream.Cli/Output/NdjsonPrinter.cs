@@ -60,9 +60,11 @@ internal sealed class NdjsonPrinter(NdjsonLine line, bool withBeats) : ResultPri
         .Add(WireNames.Source, started.Header.Source)
         .AddRounded(WireNames.SampleRateHz, started.Header.Columns == SampleColumns.None ? null : started.Header.Rate.Hz, RateDecimals)
         .Add(WireNames.Columns, WireNames.Of(started.Header.Columns))
-        .Add(WireNames.Curve, started.CurveName)
-        .Add(WireNames.Policy, started.PolicyName)
+        .Add(WireNames.Curve, started.Judgement.Curve.Name)
+        .Add(WireNames.Policy, started.Judgement.Policy.Name)
         .Add(WireNames.Version, ProgramVersion.Text)
+        .Add(WireNames.CurveHash, started.Judgement.CurveHash)
+        .Add(WireNames.PolicyHash, started.Judgement.PolicyHash)
         .End();
 
     private void Print(BeatFound found) => line.Begin(WireNames.Beat)

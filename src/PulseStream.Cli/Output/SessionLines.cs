@@ -19,6 +19,8 @@ internal static class SessionLines
         .Add(WireNames.Curve, session.Settings.CurveName)
         .Add(WireNames.Policy, session.Settings.PolicyName)
         .Add(WireNames.Version, session.Settings.Version)
+        .Add(WireNames.CurveHash, session.Settings.CurveHash)
+        .Add(WireNames.PolicyHash, session.Settings.PolicyHash)
         .Add("folder", session.Folder)
         .End();
 

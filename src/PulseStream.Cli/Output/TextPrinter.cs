@@ -81,7 +81,7 @@ internal sealed class TextPrinter(TextWriter text, bool withBeats) : ResultPrint
         text.WriteLine(columns.Length == 0
             ? $"{started.Header.Source}: finished readings of an instrument"
             : $"{started.Header.Source}: {started.Header.Rate.Hz:0.###} Hz, {columns}");
-        text.WriteLine($"  curve {started.CurveName}, policy {started.PolicyName}. No medical device, no diagnosis.");
+        text.WriteLine($"  curve {started.Judgement.Curve.Name}, policy {started.Judgement.Policy.Name}. No medical device, no diagnosis.");
     }
 
     private void Print(BeatFound found) => text.WriteLine(Row.Of(

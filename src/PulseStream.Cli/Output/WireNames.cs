@@ -21,6 +21,8 @@ internal static class WireNames
     public const string Curve = "curve";
     public const string Policy = "policy";
     public const string Version = "version";
+    public const string CurveHash = "curveHash";
+    public const string PolicyHash = "policyHash";
 
     public const string Usable = "usable";
     public const string Spo2 = "spo2";

@@ -19,8 +19,8 @@ internal static class PageMessage
     {
         source = started.Header.Source,
         sampleRateHz = started.Header.Rate.Hz,
-        curve = started.CurveName,
-        policy = started.PolicyName,
+        curve = started.Judgement.Curve.Name,
+        policy = started.Judgement.Policy.Name,
         hasRed = started.Header.Columns.HasFlag(Samples.SampleColumns.Red),
         heldSeconds,
         speed,

@@ -10,10 +10,11 @@ public static class ComparisonFigure
     private const float LargestMarker = 22;
 
     /// <summary>Draws the readings of both runs against each other, larger where more are; what lies off the line has moved. The caller disposes it.</summary>
-    /// <param name="readings">Readings of both runs as (A, B), in percent; at least one.</param>
-    public static Figure Of(IEnumerable<(int A, int B)> readings)
+    /// <param name="readings">How many readings of both runs have the values (A, B), in percent; at least one.</param>
+    public static Figure Of(IReadOnlyDictionary<(int A, int B), int> readings)
     {
-        var places = readings.CountBy(pair => pair).OrderBy(place => place.Key).ToList();
+        ArgumentNullException.ThrowIfNull(readings);
+        var places = readings.OrderBy(place => place.Key).ToList();
         var all = places.SelectMany(place => new[] { place.Key.A, place.Key.B }).ToList();
         var (low, high) = (all.Min() - RoomPoints, Math.Max(all.Max() + RoomPoints, all.Min() + RoomPoints));
         const string title = "SpO₂ of the same reading in both runs, larger where there are more";

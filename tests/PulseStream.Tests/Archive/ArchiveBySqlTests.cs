@@ -1,3 +1,4 @@
+using PulseStream.Archive;
 using PulseStream.Samples;
 using Xunit;
 
@@ -30,11 +31,11 @@ public sealed class ArchiveBySqlTests
 
     [Theory]
     [InlineData("samples", "sample:BIGINT red:INTEGER infrared:INTEGER")]
-    [InlineData("seconds", "second:BIGINT usable:BOOLEAN spo2:DOUBLE spo2Low:DOUBLE spo2High:DOUBLE pulse:DOUBLE perfusion:DOUBLE reasons:VARCHAR time_utc:TIMESTAMP WITH TIME ZONE")]
+    [InlineData("seconds", "second:BIGINT usable:BOOLEAN spo2:DOUBLE spo2Low:DOUBLE spo2High:DOUBLE pulse:DOUBLE perfusion:DOUBLE reasons:VARCHAR version:VARCHAR curveHash:VARCHAR time_utc:TIMESTAMP WITH TIME ZONE")]
     [InlineData("beats", "time:DOUBLE interval:DOUBLE ratio:DOUBLE quality:DOUBLE perfusion:DOUBLE time_utc:TIMESTAMP WITH TIME ZONE")]
-    [InlineData("readings", "second:BIGINT spo2:BIGINT spo2Low:DOUBLE spo2High:DOUBLE pulse:BIGINT perfusion:DOUBLE heldSeconds:BIGINT spo2Unrounded:DOUBLE reasons:VARCHAR time_utc:TIMESTAMP WITH TIME ZONE")]
-    [InlineData("sittings", "from:BIGINT to:BIGINT outcome:VARCHAR spo2:BIGINT pulse:BIGINT readings:BIGINT reasons:VARCHAR spo2Lowest:BIGINT recordSecond:BIGINT lowestSecond:BIGINT time_utc:TIMESTAMP WITH TIME ZONE")]
-    [InlineData("advice", "second:BIGINT level:VARCHAR text:VARCHAR recheckAfterMinutes:BIGINT because:VARCHAR time_utc:TIMESTAMP WITH TIME ZONE")]
+    [InlineData("readings", "second:BIGINT spo2:BIGINT spo2Low:DOUBLE spo2High:DOUBLE pulse:BIGINT perfusion:DOUBLE heldSeconds:BIGINT spo2Unrounded:DOUBLE reasons:VARCHAR version:VARCHAR curveHash:VARCHAR time_utc:TIMESTAMP WITH TIME ZONE")]
+    [InlineData("sittings", "from:BIGINT to:BIGINT outcome:VARCHAR spo2:BIGINT pulse:BIGINT readings:BIGINT reasons:VARCHAR spo2Lowest:BIGINT recordSecond:BIGINT lowestSecond:BIGINT version:VARCHAR curveHash:VARCHAR time_utc:TIMESTAMP WITH TIME ZONE")]
+    [InlineData("advice", "second:BIGINT level:VARCHAR text:VARCHAR recheckAfterMinutes:BIGINT because:VARCHAR version:VARCHAR curveHash:VARCHAR time_utc:TIMESTAMP WITH TIME ZONE")]
     public void EveryFileHasItsColumns(string file, string columns)
     {
         using var archive = new TemporaryArchive();
@@ -43,6 +44,35 @@ public sealed class ArchiveBySqlTests
         var found = Sql.Rows($"DESCRIBE SELECT * FROM read_parquet('{folder}/{file}.parquet', hive_partitioning = false)").Select(row => $"{row[0].Value}:{row[1].Value}");
 
         Assert.Equal(columns, string.Join(' ', found));
+    }
+
+    [Theory]
+    [InlineData("seconds")]
+    [InlineData("readings")]
+    [InlineData("sittings")]
+    [InlineData("advice")]
+    public void EveryRowOfResultsKnowsTheVersionAndTheCurveThatMadeIt(string file)
+    {
+        using var archive = new TemporaryArchive();
+        var folder = Sessions.Write(archive.Folder, [Sessions.WholeCounts(0, 10)]);
+        var settings = ArchivedSession.Open(folder).Settings;
+
+        var row = Sql.Row($"SELECT version, curveHash FROM '{folder}/{file}.parquet' GROUP BY ALL");
+
+        Assert.Equal([settings.Version, settings.CurveHash], row.Select(cell => cell.Value));
+        Assert.Contains($"\"curveHash\": \"{settings.CurveHash}\"", File.ReadAllText(Path.Combine(folder, "session.json")), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void TheFileOfBeatsSaysItForThemAll()
+    {
+        using var archive = new TemporaryArchive();
+        var folder = Sessions.Write(archive.Folder, [Sessions.WholeCounts(0, 10)]);
+        var settings = ArchivedSession.Open(folder).Settings;
+
+        var told = Sql.Rows($"SELECT decode(value) FROM parquet_kv_metadata('{folder}/beats.parquet') WHERE decode(key) IN ('version', 'curveHash') ORDER BY decode(key)");
+
+        Assert.Equal([settings.CurveHash, settings.Version], told.Select(row => row[0].Value));
     }
 
     [Fact]

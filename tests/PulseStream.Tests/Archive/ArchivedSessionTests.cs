@@ -118,7 +118,7 @@ public sealed class ArchivedSessionTests
     {
         Assert.Throws<BadInputException>(() => new SessionIdentity("night", word));
         Assert.Throws<BadInputException>(() => new SessionIdentity(word));
-        Assert.Throws<BadInputException>(() => PersonHistory.Before("nowhere", word, Sessions.Start, 60));
+        Assert.Throws<BadInputException>(() => PersonHistory.Before("nowhere", word, Sessions.Start, 60, _ => { }));
     }
 
     [Theory]

@@ -16,7 +16,7 @@ public sealed class PersonHistoryTests
         Write(archive.Folder, "hut-07", Sessions.Start.AddHours(2), 0, 91);
         Write(archive.Folder, "hut-08", Sessions.Start, 10, 88);
 
-        var past = PersonHistory.Before(archive.Folder, "hut-07", Sessions.Start.AddHours(2), 240);
+        var past = PersonHistory.Before(archive.Folder, "hut-07", Sessions.Start.AddHours(2), 240, Whole);
 
         Assert.Equal([93, 92], past.Select(p => p.Reading.WholeSpo2Percent));
         Assert.Equal(Sessions.Start.AddSeconds(30), past[0].Time);
@@ -28,8 +28,8 @@ public sealed class PersonHistoryTests
         using var archive = new TemporaryArchive();
         Write(archive.Folder, "hut-07", Sessions.Start, 30, 93);
 
-        Assert.Empty(PersonHistory.Before(archive.Folder, "hut-07", Sessions.Start.AddHours(5), 240));
-        Assert.Empty(PersonHistory.Before(archive.Folder, "nobody", Sessions.Start.AddHours(1), 240));
+        Assert.Empty(PersonHistory.Before(archive.Folder, "hut-07", Sessions.Start.AddHours(5), 240, Whole));
+        Assert.Empty(PersonHistory.Before(archive.Folder, "nobody", Sessions.Start.AddHours(1), 240, Whole));
     }
 
     [Fact]
@@ -39,9 +39,25 @@ public sealed class PersonHistoryTests
         var folder = Write(archive.Folder, "hut-07", Sessions.Start, 30, 93);
         File.WriteAllText(Path.Combine(folder, "session.json"), "damaged");
 
-        Assert.Empty(PersonHistory.Before(archive.Folder, "hut-07", Sessions.Start.AddDays(30), 240));
-        Assert.Throws<BadInputException>(() => PersonHistory.Before(archive.Folder, "hut-07", Sessions.Start.AddHours(1), 240));
+        Assert.Empty(PersonHistory.Before(archive.Folder, "hut-07", Sessions.Start.AddDays(30), 240, Whole));
     }
+
+    [Fact]
+    public void ADamagedSessionIsToldAndTheOthersCount()
+    {
+        using var archive = new TemporaryArchive();
+        var folder = Write(archive.Folder, "hut-07", Sessions.Start, 30, 93);
+        Write(archive.Folder, "hut-07", Sessions.Start.AddHours(1), 30, 92);
+        File.WriteAllText(Path.Combine(folder, "session.json"), "damaged");
+
+        var told = new List<string>();
+        var past = PersonHistory.Before(archive.Folder, "hut-07", Sessions.Start.AddHours(2), 240, problem => told.Add(problem.Message));
+
+        Assert.Equal(92, Assert.Single(past).Reading.WholeSpo2Percent);
+        Assert.Contains(folder, Assert.Single(told), StringComparison.Ordinal);
+    }
+
+    private static void Whole(BadInputException problem) => Assert.Fail(problem.Message);
 
     private static string Write(string archive, string person, DateTimeOffset start, long second, int percent)
     {

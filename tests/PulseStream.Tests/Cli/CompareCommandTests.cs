@@ -1,4 +1,5 @@
 using System.Text.Json;
+using PulseStream.Archive;
 using Xunit;
 
 namespace PulseStream.Tests.Cli;
@@ -116,6 +117,39 @@ public sealed class CompareCommandTests
         Assert.StartsWith("curve too-high (", JudgedBy("b", "c", "judgedByA"), StringComparison.Ordinal);
         Assert.NotEqual(JudgedBy("b", "c", "judgedByA"), JudgedBy("b", "c", "judgedByB"), StringComparer.Ordinal);
         Assert.Equal(JudgedBy("a", "b", "judgedByA"), ProgramRun.Of("compare", "--baseline", folder["a"], "--format", "ndjson").Objects("recording").Single().GetProperty("judgedByB").GetString(), StringComparer.Ordinal);
+    }
+
+    [Fact]
+    public void ADamagedSessionIsListedAndKeepsNoLaterOneOfThePersonFromBeingReplayed()
+    {
+        using var folder = new TemporaryFolder();
+        string[] hut = ["--archive", folder["a"], "--person", "hut-07"];
+        ProgramRun.Of(["replay", Low, .. hut, "--start", "2026-01-18T07:30:00+01:00"]);
+        File.WriteAllText(Path.Combine(Assert.Single(SessionArchive.Sessions(folder["a"])), "session.json"), "{");
+        var later = ProgramRun.Of(["replay", Recordings.WarmFinger, .. hut, "--start", "2026-01-18T08:30:00+01:00"]);
+
+        var run = ProgramRun.Of("compare", "--baseline", folder["a"], "--format", "ndjson");
+
+        Assert.Equal((0, 1), (later.Status, run.Status));
+        Assert.Contains("Advice does not look back on this session.", later.Error, StringComparison.Ordinal);
+        Assert.Equal(["moved", "same"], run.Objects("recording").Select(row => row.GetProperty("verdict").GetString()), StringComparer.Ordinal);
+        Assert.Equal(1, Whole(run.Objects("total").Single(), "unreadable"));
+    }
+
+    [Fact]
+    public void PrintedResultsTellTheSameHashesAsAnArchive()
+    {
+        using var folder = new TemporaryFolder();
+        string Printed(string name, string curve) =>
+            folder.Write(name, ProgramRun.Of("replay", Low, "--archive", folder[$"of-{name}"], "--format", "ndjson", "--curve", folder.Write("curve.json", curve)).Output);
+        var (a, b) = (Printed("a.ndjson", HighCurve), Printed("b.ndjson", HighCurve.Replace("116", "115.5", StringComparison.Ordinal)));
+
+        var row = ProgramRun.Of("compare", a, b, "--format", "ndjson").Objects("recording").Single();
+        var archived = ProgramRun.Of("compare", folder["of-a.ndjson"], folder["of-b.ndjson"], "--format", "ndjson").Objects("recording").Single();
+
+        Assert.NotEqual(row.GetProperty("judgedByA").GetString(), row.GetProperty("judgedByB").GetString(), StringComparer.Ordinal);
+        Assert.Equal(archived.GetProperty("judgedByA").GetString(), row.GetProperty("judgedByA").GetString(), StringComparer.Ordinal);
+        Assert.Equal(archived.GetProperty("judgedByB").GetString(), row.GetProperty("judgedByB").GetString(), StringComparer.Ordinal);
     }
 
     [Fact]

@@ -97,7 +97,8 @@ public sealed class InterruptedReplayTests
     private static IReadOnlyList<RecordingResults> Run(TemporaryFolder folder, IReadOnlyList<string> paths, Action<string> say, CancellationToken cancel)
     {
         var order = new SessionOrder(folder.Path, null, null, null, null, null, used => new Circumstances { DeviceArmsPercent = used.ArmsPercent }, [], say);
-        return new BaselineRun(order, new Surroundings(Stream.Null, Stream.Null, TextWriter.Null, new HurryingClock()), cancel).Run(paths);
+        return new BaselineRun(order, new Surroundings(Stream.Null, Stream.Null, TextWriter.Null, new HurryingClock()), cancel)
+            .Run<IReadOnlyList<RecordingResults>>(paths, listed => [.. listed.AsParallel().AsOrdered().WithCancellation(cancel).Select(one => one.Read())]);
     }
 
     private static string TextOf(IReadOnlyList<RecordingResults> results) => string.Join('\n', results.Select(one =>

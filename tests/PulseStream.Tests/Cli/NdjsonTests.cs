@@ -8,7 +8,7 @@ public sealed class NdjsonTests
 {
     private static readonly Dictionary<string, string[]> Fields = new(StringComparer.Ordinal)
     {
-        ["session"] = ["source s", "sampleRateHz n", "columns a", "curve s", "policy s", "version s"],
+        ["session"] = ["source s", "sampleRateHz n", "columns a", "curve s", "policy s", "version s", "curveHash s", "policyHash s"],
         ["second"] = ["second n", "usable b", "spo2 n?", "spo2Low n?", "spo2High n?", "pulse n?", "perfusion n?", "reasons a"],
         ["beat"] = ["time n", "interval n?", "ratio n?", "quality n"],
         ["reading"] = ["second n", "spo2 n", "spo2Low n", "spo2High n", "pulse n?", "perfusion n?", "heldSeconds n"],

@@ -62,6 +62,21 @@ public sealed class ReadingsReplayTests
     }
 
     [Fact]
+    public void ASpotCheckIsASittingOfItsOwn()
+    {
+        using var folder = new TemporaryFolder();
+        var file = folder.Write("spots.csv", "time_s,spot_check\n0,03 C5 F3 3C 00 E8 07 03 05 0E 07 09 00 01\n600,00 FF 07 FF 07\n1200,00 58 00 5A 00\n");
+
+        var run = ProgramRun.Of("replay", file, "--readings", "--archive", folder["archive"], "--person", "hut-07", "--start", Start, "--format", "ndjson");
+
+        Assert.Equal((0, ""), (run.Status, run.Error));
+        Assert.Equal([(4, 97, 60), (1204, 88, 90)], run.Objects("reading").Select(reading => (Whole(reading, "second"), Whole(reading, "spo2"), Whole(reading, "pulse"))));
+        Assert.Equal(["accepted", "accepted"], run.Objects("sitting").Select(sitting => sitting.GetProperty("outcome").GetString()), StringComparer.Ordinal);
+        Assert.Equal(1260, Whole(run.Objects("end").Single(), "seconds"));
+        Assert.Equal(88, ProgramRun.Of("trend", "--archive", folder["archive"], "--person", "hut-07", "--format", "ndjson").Objects("course").Single().GetProperty("last").GetDouble());
+    }
+
+    [Fact]
     public void NothingShownIsNeverAValue()
     {
         using var folder = new TemporaryFolder();
@@ -96,6 +111,7 @@ public sealed class ReadingsReplayTests
         ProgramRun.Of("replay", folder.Write("a.csv", "time_s,red\n0,1\n"), "--readings").IsRefused();
         ProgramRun.Of("replay", folder.Write("b.csv", "time_s,spo2\n0,\n0.5,ninety\n"), "--readings", "--quiet").IsRefused();
         ProgramRun.Of("replay", folder.Write("c.csv", "time_s,frame\n0,1C61\n"), "--readings", "--quiet").IsRefused();
+        ProgramRun.Of("replay", folder.Write("s.csv", "time_s,spot_check\n0,03C5F33C00\n"), "--readings", "--quiet").IsRefused();
         ProgramRun.Of("replay", folder["none.csv"], "--readings").IsRefused();
         var one = ProgramRun.Of("replay", folder.Write("d.csv", Low + "41,ninety,88\n"), "--readings", "--format", "ndjson");
         Assert.Equal((0, 1), (one.Status, Whole(one.Objects("end").Single(), "refusedRows")));

@@ -49,6 +49,18 @@ public sealed class TrendCommandTests
     }
 
     [Fact]
+    public void TheSheetTellsHowThePersonFelt()
+    {
+        using var folder = new TemporaryFolder();
+        ProgramRun.Of("replay", Recordings.WarmFinger, "--archive", folder.Path, "--person", "hut-07", "--start", "2026-02-10T07:00:00+01:00", "--feeling", "breathless", "--quiet");
+
+        Assert.Equal(0, ProgramRun.Of("trend", "--archive", folder.Path, "--person", "hut-07", "--sheet", folder["sheet.html"]).Status);
+
+        Assert.Contains("Because: ", File.ReadAllText(folder["sheet.html"]), StringComparison.Ordinal);
+        Assert.Contains("Feeling breathless at rest", File.ReadAllText(folder["sheet.html"]), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void ChecksThatWereAskedForAreDoneOrMissed()
     {
         using var folder = new TemporaryFolder();

@@ -70,7 +70,7 @@ public sealed class RunComparisonTests
             Runs.Of("gained.csv").Advised(60, AdviceLevel.Call), Runs.Of("moved.csv", (12, 97)), Runs.Of("same.csv", (12, 96)),
         ];
 
-        var comparison = RunComparison.Of(a, b, Usual);
+        var comparison = Compared(a, b);
 
         Assert.Equal(["lost-most.csv", "lost.csv", "gained.csv", "moved.csv", "same.csv"], comparison.Recordings.Select(row => row.Recording), StringComparer.Ordinal);
         Assert.Equal((2, 1, 1, 1), (comparison.Count(Verdict.Lost), comparison.Count(Verdict.Gained), comparison.Count(Verdict.Moved), comparison.Count(Verdict.Same)));
@@ -79,7 +79,7 @@ public sealed class RunComparisonTests
     [Fact]
     public void RecordingsAreMatchedByNameWhateverTheFolderAndTheFormat()
     {
-        var row = Assert.Single(RunComparison.Of([Runs.Of("/old/night.csv", (12, 96))], [Runs.Of(@"C:\new\night.edf", (12, 96))], Usual).Recordings);
+        var row = Assert.Single(Compared([Runs.Of("/old/night.csv", (12, 96))], [Runs.Of(@"C:\new\night.edf", (12, 96))]).Recordings);
 
         Assert.Equal(("night.csv", Verdict.Same), (row.Recording, row.Verdict));
     }
@@ -89,7 +89,7 @@ public sealed class RunComparisonTests
     {
         RecordingResults Night(int day, int spo2) => Runs.Of("port", (12, spo2)) with { Session = $"person=hut-07/date=2026-03-0{day}/session=port" };
 
-        var comparison = RunComparison.Of([Night(1, 96), Night(2, 91)], [Night(2, 91), Night(3, 88), Night(1, 96)], Usual);
+        var comparison = Compared([Night(1, 96), Night(2, 91)], [Night(2, 91), Night(3, 88), Night(1, 96)]);
 
         Assert.Equal(2, comparison.Count(Verdict.Same));
         Assert.Equal("A has no such recording.", Assert.Single(comparison.Recordings, row => row.Verdict == Verdict.Moved).Problem);
@@ -98,7 +98,7 @@ public sealed class RunComparisonTests
     [Fact]
     public void AnAlarmOfARecordingThatTheOtherRunLacksIsLost()
     {
-        var comparison = RunComparison.Of([Runs.Of("hut.csv", (9, 84)).Advised(60, AdviceLevel.Emergency)], [], Usual);
+        var comparison = Compared([Runs.Of("hut.csv", (9, 84)).Advised(60, AdviceLevel.Emergency)], []);
 
         var row = Assert.Single(comparison.Recordings);
         Assert.Equal((Verdict.Lost, 1, (int?)null, (double?)null), (row.Verdict, row.OnlyA, row.LargestMove, row.UsedB));
@@ -119,6 +119,42 @@ public sealed class RunComparisonTests
         from readings in Gen.Select(Gen.Long[0, 50], Gen.Int[80, 99]).Array[0, 6]
         from level in Gen.Int[0, 4]
         select Runs.Of("hut.csv", [.. readings.DistinctBy(reading => reading.Item1).OrderBy(reading => reading.Item1)]).Advised(60, (AdviceLevel)level);
+
+    [Fact]
+    public void ResultsAreReadOnceAndRecordingByRecording()
+    {
+        var (open, most, read) = (0, 0, new List<string>());
+        ListedRecording Listed(string session, string run) => new ReadLater(session, () =>
+        {
+            read.Add(run + session);
+            most = Math.Max(most, ++open);
+            return Runs.Of("port", (12, 96), (40, 95)) with { Session = session };
+        });
+
+        var comparison = RunComparison.Of(Pairing.Of([Listed("1", "a"), Listed("2", "a"), Listed("3", "a")], [Listed("3", "b"), Listed("2", "b")]).Select(pair =>
+        {
+            var row = RecordingComparison.Of(pair.A?.Read(), pair.B?.Read(), Usual);
+            open = 0;
+            return row;
+        }));
+
+        Assert.Equal((2, 5), (most, read.Distinct(StringComparer.Ordinal).Count()));
+        Assert.All(comparison.Recordings, row => Assert.Empty(row.Both));
+        Assert.Equal((4, 2), (comparison.Both.Values.Sum(), comparison.Both[(96, 96)]));
+        Assert.Equal(["1", "2", "3"], comparison.Recordings.Select(row => row.Recording).Order(StringComparer.Ordinal), StringComparer.Ordinal);
+    }
+
+    private static RunComparison Compared(IReadOnlyList<RecordingResults> a, IReadOnlyList<RecordingResults> b) =>
+        RunComparison.Of(Pairing.Of([.. a.Select(results => new ListedResults(results))], [.. b.Select(results => new ListedResults(results))]).Select(pair => RecordingComparison.Of(pair.A?.Read(), pair.B?.Read(), Usual)));
+
+    private sealed class ReadLater(string session, Func<RecordingResults> read) : ListedRecording
+    {
+        public override string Session => session;
+
+        public override string Source => "port";
+
+        public override RecordingResults Read() => read();
+    }
 
     private static RecordingComparison One(RecordingResults a, RecordingResults b) => RecordingComparison.Of(a, b, Usual);
 }
