@@ -293,7 +293,6 @@ public sealed class WaveTests
     [Theory]
     [InlineData(0.35, 0.7)]
     [InlineData(0.4, 0.8)]
-    [InlineData(0.45, 0.9)]
     public void TheTwoWavesOfASlowPulseAreNotTwoBeats(double delaySeconds, double height)
     {
         const double pulsePerMinute = 37.8;
