@@ -72,6 +72,14 @@ public static class AdviceJudge
                     RecheckAfterMinutes = best.WhenPoorly == AdviceLevel.Recheck ? best.RecheckAfterMinutes : null,
                 };
                 break;
+
+            // The bands have judged these two; who reads the advice later has to know that somebody asked.
+            case Feeling.Poorly:
+                yield return new FiredRule(AdviceLevel.Usual, "Feeling poorly: said");
+                break;
+            case Feeling.Well:
+                yield return new FiredRule(AdviceLevel.Usual, "Feeling well: said");
+                break;
             default:
                 break;
         }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Net;
 using System.Text;
+using PulseStream.Archive;
 using PulseStream.Cli.Inputs;
 
 namespace PulseStream.Cli.Output;
@@ -51,7 +52,8 @@ internal static class HandoffSheet
 
         html.Append("</ul>");
         Advised(html, trend);
-        html.Append("<h2>Symptoms</h2><span class=\"write\"></span><h2>What was done</h2><span class=\"write\"></span><br><span class=\"write\"></span>");
+        Add(html, $"<h2>Symptoms</h2><div>{Felt(trend.Days.LastAdvice)}</div>");
+        html.Append("<span class=\"write\"></span><h2>What was done</h2><span class=\"write\"></span><br><span class=\"write\"></span>");
         Add(html, $"<p class=\"small\">Points: the reading of each sitting. Dashed: usual, the highest steady level of the last 30 days. Shaded: lasting changes, found by cumulative sums. {Height(trend)}No medical device, no diagnosis: a person who feels unwell needs a doctor whatever the numbers say.</p>");
         return html.Append("</body></html>\n").ToString();
     }
@@ -61,7 +63,6 @@ internal static class HandoffSheet
         html.Append("<h2>Advised</h2>");
         if (trend.Days.LastAdvice is { } advice)
         {
-            // What the person felt stands among the rules that spoke.
             Add(html, $"<div><strong>{advice.Level}</strong>: {advice.Text}</div><div class=\"small\">Because: {advice.Because}</div>");
         }
 
@@ -73,6 +74,12 @@ internal static class HandoffSheet
 
         html.Append("</ul>");
     }
+
+    // What the person felt stands among the rules that spoke.
+    private static string Felt(ArchivedAdvice? last) =>
+        last?.Because.Split("; ").FirstOrDefault(rule => rule.StartsWith("Feeling ", StringComparison.Ordinal)) is { } rule
+            ? $"{rule.Split([':', ','])[0]}, at the last advice"
+            : "Not asked at the last advice";
 
     private static string Quality(TimedReading last) => string.Create(
         CultureInfo.InvariantCulture,

@@ -48,16 +48,22 @@ public sealed class TrendCommandTests
         Assert.DoesNotContain("http", page.Replace("http-equiv", "", StringComparison.Ordinal), StringComparison.Ordinal);
     }
 
-    [Fact]
-    public void TheSheetTellsHowThePersonFelt()
+    [Theory]
+    [InlineData("breathless", "Feeling breathless at rest, at the last advice")]
+    [InlineData("severe", "Feeling severe, at the last advice")]
+    [InlineData("poorly", "Feeling poorly, at the last advice")]
+    [InlineData("well", "Feeling well, at the last advice")]
+    [InlineData(null, "Not asked at the last advice")]
+    public void TheSheetTellsHowThePersonFelt(string? feeling, string told)
     {
         using var folder = new TemporaryFolder();
-        ProgramRun.Of("replay", Recordings.WarmFinger, "--archive", folder.Path, "--person", "hut-07", "--start", "2026-02-10T07:00:00+01:00", "--feeling", "breathless", "--quiet");
+        string[] asked = feeling is null ? [] : ["--feeling", feeling];
+        ProgramRun.Of(["replay", Recordings.WarmFinger, "--archive", folder.Path, "--person", "hut-07", "--start", "2026-02-10T07:00:00+01:00", "--quiet", .. asked]);
 
         Assert.Equal(0, ProgramRun.Of("trend", "--archive", folder.Path, "--person", "hut-07", "--sheet", folder["sheet.html"]).Status);
 
         Assert.Contains("Because: ", File.ReadAllText(folder["sheet.html"]), StringComparison.Ordinal);
-        Assert.Contains("Feeling breathless at rest", File.ReadAllText(folder["sheet.html"]), StringComparison.Ordinal);
+        Assert.Contains(told, File.ReadAllText(folder["sheet.html"]), StringComparison.Ordinal);
     }
 
     [Fact]
