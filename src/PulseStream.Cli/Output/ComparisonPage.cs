@@ -51,8 +51,8 @@ internal static class ComparisonPage
         Together(ComparisonWords.Share(row.UsedA)), Together(ComparisonWords.Share(row.UsedB)), row.Problem ?? "",
     ];
 
-    // A value and its unit stay in one line.
-    private static string Together(string cell) => cell.Replace(' ', '\u00A0');
+    // A value and its unit stay in one line, and so do the two ends of an arrow.
+    private static string Together(string cell) => cell.Replace(' ', '\u00A0').Replace("->", "→", StringComparison.Ordinal);
 
     private static void Overall(StringBuilder html, RunComparison comparison)
     {

@@ -37,7 +37,7 @@ internal static class HandoffSheet
         var (baseline, last) = (trend.Course.Baseline, trend.Last);
         Add(html, $"<h1>Oxygen saturation of {trend.Person}</h1><div>{trend.Days.Readings.Count} accepted readings on {trend.DaysWithReadings} days, {Time(trend.Days.Readings[0].Time)} to {Time(trend.Days.Readings[^1].Time)}</div>");
         Add(html, $"<div class=\"key\"><div>usual<b>{baseline.Percent:0.0} %</b>95 % interval {baseline.LowPercent:0.0} to {baseline.HighPercent:0.0}</div>");
-        Add(html, $"<div>last, {Time(last.Time)}<b>{last.Reading.WholeSpo2Percent} %</b>{Quality(last)}</div><div>below usual<b>{trend.DropPoints:0.0} points</b>{ChangeInWords(trend)}</div></div>");
+        Add(html, $"<div>last, {Time(last.Time)}<b>{last.Reading.WholeSpo2Percent} %</b>{Quality(last)}</div><div>below usual<b>{trend.ShownDropPoints:0.0} points</b>{ChangeInWords(trend)}</div></div>");
         html.Append("<h2>Course</h2>").Append(CourseFigure.Of(trend)).Append('\n');
         html.Append("<ul>");
         foreach (var change in trend.Course.Changes.TakeLast(MostRows))

@@ -16,6 +16,9 @@ internal sealed record PersonTrend(string Person, PersonDays Days, PersonCourse 
     /// <summary>Points by which the last reading lies below the baseline.</summary>
     public double DropPoints => Course.Baseline.Percent - Last.Reading.WholeSpo2Percent;
 
+    /// <summary>The same to a tenth, as people read it: what rounds to nothing has no sign.</summary>
+    public double ShownDropPoints => Math.Round(DropPoints, 1) + 0.0;
+
     /// <summary>Days with a reading, by the local date.</summary>
     public int DaysWithReadings => Days.Readings.Select(reading => reading.Time.Date).Distinct().Count();
 

@@ -19,7 +19,7 @@ internal static class TrendText
         text.WriteLine($"Person {trend.Person}: {trend.Days.Readings.Count} readings on {trend.DaysWithReadings} days, {Day(trend.Days.Readings[0].Time)} to {Day(trend.Days.Readings[^1].Time)}.");
         text.WriteLine($"  usual       {baseline.Percent:0.0} % (95 % interval {baseline.LowPercent:0.0} to {baseline.HighPercent:0.0}, {baseline.Values} values)");
         text.WriteLine($"  last        {last.Reading.WholeSpo2Percent} % at {Time(last.Time)}, {Interval.Outward(last.Reading.Spo2)}");
-        text.WriteLine($"  drop        {trend.DropPoints:0.0} points");
+        text.WriteLine($"  drop        {trend.ShownDropPoints:0.0} points");
         if (trend is { Expected: { } expected, AltitudeMetres: { } metres })
         {
             text.WriteLine($"  at {metres:0} m   {expected.LowPercent:0} to {expected.HighPercent:0} % by height alone in healthy adults; no limit is lowered by it");

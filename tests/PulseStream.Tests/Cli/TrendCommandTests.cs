@@ -67,6 +67,15 @@ public sealed class TrendCommandTests
     }
 
     [Fact]
+    public void ADropThatRoundsToNothingHasNoSign()
+    {
+        using var folder = new TemporaryFolder();
+        Write(folder.Path, days: 8, _ => 96.97);
+
+        Assert.Contains("drop        0.0 points", ProgramRun.Of("trend", "--archive", folder.Path, "--person", "hut-07").Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void ChecksThatWereAskedForAreDoneOrMissed()
     {
         using var folder = new TemporaryFolder();
