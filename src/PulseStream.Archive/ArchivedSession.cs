@@ -100,7 +100,7 @@ public sealed class ArchivedSession
     /// <exception cref="BadInputException">A file is missing or was changed.</exception>
     public IEnumerable<Sitting> Sittings()
     {
-        var readings = Readings().ToDictionary(r => r.SecondIndex);
+        var readings = Readings().ToList();
         return Rows(SittingRows.Table).Select(row => SittingRows.From(row, readings));
     }
 

@@ -28,16 +28,28 @@ internal static class SittingRows
         sitting.RecordReading?.SecondIndex, sitting.LowestReading?.SecondIndex,
     ];
 
-    public static Sitting From(Cell[] row, IReadOnlyDictionary<long, Reading> readings) => new(
+    /// <summary>The sitting of a row. Its reading of record may have been held for longer than when it was accepted: its interval and perfusion are those of its acceptance.</summary>
+    /// <param name="row">The row.</param>
+    /// <param name="readings">The readings of the session in order.</param>
+    public static Sitting From(Cell[] row, IReadOnlyList<Reading> readings) => new(
         (long)row[0].Number,
         (long)row[1].Number,
         WireNames.OutcomeOf(row[2].Text!),
-        ReadingAt(row[8], readings),
-        ReadingAt(row[9], readings),
+        HeldUntil(row[8], readings) is { } record ? record with { PulseRatePerMinute = row[4].KnownWhole } : null,
+        HeldUntil(row[9], readings),
         row[8].Known is null ? row[4].KnownWhole : null,
         (int)row[5].Number,
         WireNames.ReasonsOf(row[6].Text!));
 
-    private static Reading? ReadingAt(Cell second, IReadOnlyDictionary<long, Reading> readings) =>
-        second.Known is { } known ? readings.GetValueOrDefault((long)known) : null;
+    // What is held at a second was accepted at it or before, and nothing has been accepted since.
+    private static Reading? HeldUntil(Cell second, IReadOnlyList<Reading> readings)
+    {
+        if (second.Known is not { } known || readings.LastOrDefault(reading => reading.SecondIndex <= known) is not { } accepted)
+        {
+            return null;
+        }
+
+        var until = (long)known;
+        return accepted with { SecondIndex = until, HeldSeconds = accepted.HeldSeconds + (int)(until - accepted.SecondIndex) };
+    }
 }

@@ -29,10 +29,9 @@ internal sealed record OutlineDocument(IReadOnlyList<string> Readings, IReadOnly
     public SessionOutline Read()
     {
         var readings = Readings.Select(row => ReadingRows.From(RowText.Cells(row, ReadingRows.Table.Columns.Select(column => column.Kind)))).ToList();
-        var bySecond = readings.ToDictionary(reading => reading.SecondIndex);
         return new(
             readings,
-            [.. Sittings.Select(row => SittingRows.From(RowText.Cells(row, SittingRows.Table.Columns.Select(column => column.Kind)), bySecond))],
+            [.. Sittings.Select(row => SittingRows.From(RowText.Cells(row, SittingRows.Table.Columns.Select(column => column.Kind)), readings))],
             [.. Advice.Select(row => AdviceOf(RowText.Cells(row, [Columns.CellKind.Whole, Columns.CellKind.Text, Columns.CellKind.Whole])))]);
     }
 

@@ -10,7 +10,7 @@ internal static class ComparisonWords
         $"{Count(comparison.Recordings.Count, "recording")}: {Count(comparison.Count(Verdict.Lost), "lost alarm")}, "
         + $"{Count(comparison.Count(Verdict.Gained), "gained alarm")}, {comparison.Count(Verdict.Moved)} moved, {comparison.Count(Verdict.Same)} same.";
 
-    public static string Count(int count, string what) => count == 1 ? $"1 {what}" : $"{count} {what}s";
+    public static string Count(long count, string what) => count == 1 ? $"1 {what}" : $"{count} {what}s";
 
     public static string Level(AdviceLevel? level) => level is { } known ? AdviceLevelName.Of(known) : "none";
 

@@ -36,6 +36,25 @@ public sealed class ArchivedSessionTests
         Assert.Equal([sitting], ArchivedSession.Open(writer.Folder).Sittings());
     }
 
+    // The reading of record is the one held once the sitting is long enough; it was accepted before.
+    [Fact]
+    public void AReadingOfRecordThatWasHeldForLongerComesBack()
+    {
+        using var archive = new TemporaryArchive();
+        var (first, second) = (Sessions.SomeReadings[0], Sessions.SomeReadings[1]);
+        var record = first with { SecondIndex = 45, PulseRatePerMinute = 73, HeldSeconds = 20 };
+        var sitting = new Sitting(0, 90, SittingOutcome.Accepted, record, second, null, 2, Reasons.None);
+        using var writer = Sessions.Begin(archive.Folder);
+        writer.Append(first);
+        writer.Append(second);
+        writer.Append(sitting);
+        writer.Seal(SampleTally.Empty);
+
+        var session = ArchivedSession.Open(writer.Folder);
+        Assert.Equal([sitting], session.Sittings());
+        Assert.Equal([sitting], session.Outline().Sittings);
+    }
+
     [Fact]
     public void ARateOfArrivalIsKeptAndTheLayoutsRateStaysTheSessions()
     {
