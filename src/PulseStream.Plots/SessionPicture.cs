@@ -5,8 +5,8 @@ using SkiaSharp;
 namespace PulseStream.Plots;
 
 /// <summary>
-/// One picture of an archived session: plethysmogram, SpO2 with its interval and accepted readings, pulse rate and
-/// condition over one time axis. The same session gives the same bytes on every machine of one architecture; no installed
+/// One picture of an archived session: plethysmogram, SpO2 with its interval and accepted readings, pulse rate,
+/// perfusion and condition over one time axis. The same session gives the same bytes on every machine of one architecture; no installed
 /// font is used.
 /// </summary>
 public static class SessionPicture
@@ -25,8 +25,8 @@ public static class SessionPicture
     private const string SmallPrint = "PulseStream is no medical device and does not diagnose. Clinicians and the local emergency number come first.";
     private const string TimeLabel = "Time since the start (s)";
 
-    // Heights of plethysmogram, SpO2 and pulse rate.
-    private static readonly float[] Shares = [0.34f, 0.4f, 0.26f];
+    // Heights of plethysmogram, SpO2, pulse rate and perfusion.
+    private static readonly float[] Shares = [0.29f, 0.36f, 0.2f, 0.15f];
 
     /// <summary>Draws a session as PNG.</summary>
     /// <param name="sessionFolder">The session's folder, or a file in it.</param>
@@ -71,7 +71,7 @@ public static class SessionPicture
     {
         const float titleHeight = AboveTitle + PanelTitleSize + BelowTitle;
         var bottom = height - Margin - SmallSize - TimeLabelPixels - Panel.TimesPixels;
-        var room = bottom - top - (4 * titleHeight);
+        var room = bottom - top - ((Shares.Length + 1) * titleHeight);
         var reasons = ConditionPanel.ReasonsIn(content.Seconds);
         var rows = Math.Max(2, reasons.Count);
         var strip = rows * Math.Min(TallestRow, StripShare * room / rows);
@@ -86,8 +86,9 @@ public static class SessionPicture
         DrawPanel(canvas, lettering, areas[0], PlethysmogramPanel.TextOf(content, areas[0]), PlethysmogramPanel.Draw(content, areas[0]));
         DrawPanel(canvas, lettering, areas[1], SaturationPanel.TextOf(content), SaturationPanel.Draw(content, areas[1]));
         DrawPanel(canvas, lettering, areas[2], PulsePanel.Text, PulsePanel.Draw(content, areas[2]));
-        DrawPanel(canvas, lettering, areas[3], ConditionPanel.TextOf(reasons), ConditionPanel.Draw(content, reasons, areas[3]));
-        var middle = Panel.LeftPixels + (areas[3].DataWidth / 2) - (lettering.WidthOf(TimeLabel, PanelTitleSize, isBold: true) / 2);
+        DrawPanel(canvas, lettering, areas[3], PerfusionPanel.Text, PerfusionPanel.Draw(content, areas[3]));
+        DrawPanel(canvas, lettering, areas[4], ConditionPanel.TextOf(reasons), ConditionPanel.Draw(content, reasons, areas[4]));
+        var middle = Panel.LeftPixels + (areas[4].DataWidth / 2) - (lettering.WidthOf(TimeLabel, PanelTitleSize, isBold: true) / 2);
         lettering.Write(TimeLabel, middle, bottom + Panel.TimesPixels + PanelTitleSize, PanelTitleSize, isBold: true, Palette.Ink);
     }
 

@@ -16,7 +16,7 @@ internal static class ReportCommand
         var session = new Argument<string>("SESSION") { Description = "folder of an archived session" };
         session.Validators.Add(PathArguments.RefuseUnknownOptions);
         var picture = new Option<string?>("--out") { HelpName = "FILE", Description = "picture (PNG) or page (.html, needs nothing else) to write; SESSION.png in this folder unless told" };
-        var command = new Command("report", "Draws one archived session: pulse wave, SpO2 with its interval and readings, condition.") { session, picture };
+        var command = new Command("report", "Draws one archived session: pulse wave, SpO2 with its interval and readings, pulse, perfusion, condition.") { session, picture };
         command.SetAction((ParseResult parsed) =>
         {
             var folder = OnlySession(parsed.GetRequiredValue(session), surroundings.Error.WriteLine);

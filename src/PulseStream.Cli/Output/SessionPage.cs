@@ -29,7 +29,7 @@ internal static class SessionPage
         SessionPicture.Draw(session.Folder, png);
         var html = new StringBuilder(Head);
         Add(html, $"<h1>{session.Header.Source}</h1><div>person {session.Identity.Person ?? "unassigned"}, {Start(session)}, {session.Counts.Seconds} s, {session.Counts.UsableSeconds} usable, {ComparisonWords.Count(session.Counts.Readings, "reading")}{(session.IsCancelled ? ", cancelled before its end" : "")}{(session.IsRecovered ? ", cut off and completed later" : "")}</div>");
-        Add(html, $"<img alt=\"Pulse wave with beats, SpO2 with its interval and accepted readings, pulse, condition with reasons\" src=\"data:image/png;base64,{Convert.ToBase64String(png.GetBuffer(), 0, (int)png.Length)}\">");
+        Add(html, $"<img alt=\"Pulse wave with beats, SpO2 with its interval and accepted readings, pulse, perfusion, condition with reasons\" src=\"data:image/png;base64,{Convert.ToBase64String(png.GetBuffer(), 0, (int)png.Length)}\">");
         Table(html, "Sittings", ["from to", "outcome", "SpO2", "readings", "refused for"], session.Sittings().Select(Row));
         Table(html, "Readings", ["second", "SpO2", "95 % interval", "pulse", "perfusion", "held"], session.Readings().Select(Row));
         Table(html, "Advice", ["second", "level", "text", "because"], session.Advice().Select(advice => new[] { $"{advice.Second}", advice.Level, advice.Text, advice.Because }));

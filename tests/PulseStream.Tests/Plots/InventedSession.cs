@@ -26,13 +26,13 @@ internal sealed class InventedSession(string archive, RecordingHeader header, st
     public long Length => seconds.Count;
 
     /// <summary>Usable seconds around a saturation, with beats.</summary>
-    public InventedSession Usable(int length, double spo2, double pulse = 72, Reasons warnings = Reasons.None, double half = 0.8)
+    public InventedSession Usable(int length, double spo2, double pulse = 72, Reasons warnings = Reasons.None, double half = 0.8, double perfusionPercent = 2)
     {
         for (var i = 0; i < length; i++)
         {
             var value = spo2 + (0.3 * Math.Sin(0.7 * Length));
             Saturation? saturation = header.Columns.HasFlag(SampleColumns.Red) ? new(value, value - half, Math.Min(100, value + half)) : null;
-            Add(new UsableSecond(Length, saturation, pulse + (2 * Math.Sin(0.3 * Length)), 2, warnings));
+            Add(new UsableSecond(Length, saturation, pulse + (2 * Math.Sin(0.3 * Length)), perfusionPercent, warnings));
         }
 
         for (var beat = Math.Ceiling((Length - length) / BeatSeconds); beat * BeatSeconds < Length; beat++)
@@ -43,11 +43,11 @@ internal sealed class InventedSession(string archive, RecordingHeader header, st
         return this;
     }
 
-    public InventedSession Refused(int length, Reasons reasons)
+    public InventedSession Refused(int length, Reasons reasons, double? perfusionPercent = null)
     {
         for (var i = 0; i < length; i++)
         {
-            Add(new UnusableSecond(Length, reasons, null));
+            Add(new UnusableSecond(Length, reasons, perfusionPercent));
         }
 
         return this;

@@ -1,4 +1,5 @@
 using PulseStream.Plots;
+using PulseStream.Readings;
 using PulseStream.Samples;
 using PulseStream.Tests.Archive;
 using SkiaSharp;
@@ -114,6 +115,22 @@ public class SessionPictureTests
         var low = new InventedSession(archive.Folder, InventedSession.TwoLights).Usable(20, 87).Seal(new("low"));
 
         Assert.NotEqual(Png(high), Png(low));
+    }
+
+    // What refuses a second for weakness is drawn; of movement or a leak it says nothing of the blood.
+    [Theory]
+    [InlineData(Reasons.LowPerfusion, false)]
+    [InlineData(Reasons.Motion, true)]
+    public void ThePictureSeesThePerfusion(Reasons refused, bool isSame)
+    {
+        byte[] Drawn(double usable, double weak)
+        {
+            using var archive = new TemporaryArchive();
+            return Png(new InventedSession(archive.Folder, InventedSession.TwoLights).Usable(20, 97, perfusionPercent: usable).Refused(10, refused, weak).Seal());
+        }
+
+        Assert.NotEqual(Drawn(2, 0.1), Drawn(1.5, 0.1));
+        Assert.Equal(isSame, Drawn(2, 0.1).AsSpan().SequenceEqual(Drawn(2, 1.5)));
     }
 
     // Pictures have to be looked at: with PULSESTREAM_PICTURES set to a folder they are kept there.
