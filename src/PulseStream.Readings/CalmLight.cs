@@ -29,12 +29,13 @@ internal sealed class CalmLight(JudgeOptions options)
     /// <summary>Takes in the light of every second, believed or not.</summary>
     public void See(in SignalSecond second)
     {
+        var infrared = Math.Log(second.Light.InfraredCounts);
         if (levelCount > 0)
         {
-            largestStep = Math.Max(largestStep, Math.Log(second.Light.InfraredCounts) - infraredLevels[(levelCount - 1) % LongestWindow]);
+            largestStep = Math.Max(largestStep, infrared - infraredLevels[(levelCount - 1) % LongestWindow]);
         }
 
-        infraredLevels[levelCount % LongestWindow] = Math.Log(second.Light.InfraredCounts);
+        infraredLevels[levelCount % LongestWindow] = infrared;
         redLevels[levelCount % LongestWindow] = Math.Log(second.Light.RedCounts);
         levelCount++;
     }

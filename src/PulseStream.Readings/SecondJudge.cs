@@ -10,19 +10,20 @@ internal sealed class SecondJudge
 
     // All but a few samples at the end stop: there is no beat left to see, the emitters shine straight in.
     private const double WholeShare = 0.98;
+
     // Light that each beat lifts into the end stop is back at it within the slowest pulse's interval.
     private const int SlowestBeatSeconds = 2;
     private readonly CalibrationCurve curve;
     private readonly JudgeOptions options;
     private readonly bool hasRed;
     private readonly CalmFinger calm;
+    private readonly Liveness liveness;
     private readonly Presence presence;
     private readonly MissingRing missing = new();
     private int sinceDisturbance = int.MaxValue;
     private int sinceEndStop = int.MaxValue;
     private int airSeconds;
     private int soundSeconds;
-    private bool isProven;
 
     public SecondJudge(CalibrationCurve curve, JudgeOptions options, bool hasRed)
     {
@@ -30,6 +31,7 @@ internal sealed class SecondJudge
         this.options = options;
         this.hasRed = hasRed;
         calm = new(options, hasRed);
+        liveness = new(options);
         presence = new(options);
     }
 
@@ -37,7 +39,7 @@ internal sealed class SecondJudge
     public bool HasFinger { get; private set; }
 
     /// <summary>Whether what pulses has shown that it is alive.</summary>
-    public bool IsProven => isProven || !hasRed;
+    public bool IsProven => liveness.IsShown || !hasRed;
 
     /// <summary>Judges the next second.</summary>
     public Second Judge(in SignalSecond second)
@@ -52,12 +54,16 @@ internal sealed class SecondJudge
             return new UnusableSecond(second.SecondIndex, reasons, PerfusionOf(second));
         }
 
-        isProven &= !calm.HasOtherRatio(second);
+        if (calm.HasOtherRatio(second))
+        {
+            liveness.Forget();
+        }
+
         calm.Tell(second);
         if (!second.Fit.IsSeparated)
         {
             calm.Remember(second);
-            isProven |= IsAlive(second);
+            liveness.Remember(second);
             presence.Remember(second);
         }
 
@@ -119,7 +125,7 @@ internal sealed class SecondJudge
             if (airSeconds >= options.ForgottenSeconds)
             {
                 calm.Forget();
-                isProven = false;
+                liveness.Forget();
             }
 
             return Reasons.NoFinger;
@@ -207,25 +213,7 @@ internal sealed class SecondJudge
         var hasRhythm = pulse.Periodicity >= options.LeastPeriodicity;
         var likeness = pulse.Agreement + (options.ShapeWeight * Math.Min(Math.Max(pulse.FrontSteepness, pulse.Crest), options.MostShape));
         var least = hasRhythm ? options.LeastLikeness : calm.IsKnown && second.Fit.Lines == 0 ? options.LeastLikenessWithoutRhythm : options.LeastUnprovenLikeness;
-        return likeness >= least && !IsLifeless(second) && (IsShaped(pulse) || (hasRhythm && HasNoBack(second) && calm.IsSame(second)));
-    }
-
-    // Something that swings in the clip: a wave of two harmonics at most, and nothing that breathes beside it. A breath is
-    // longer than a short window, in which a third harmonic is not well known either.
-    private bool IsLifeless(in SignalSecond second) =>
-        hasRed && !isProven
-        && (second.Fit.WindowSeconds < options.SettlingSeconds
-            ? second.Pulse.ThirdWaveShare < options.UnsureThirdWaveShare
-            : second.Pulse.ThirdWaveShare < options.SwingingThirdWaveShare
-                && second.Pulse.BreathingShare < (IsSwing(second.Pulse) ? options.LeastBreathingShareBesideSwing : options.LeastBreathingShare));
-
-    // What has shown this once is not asked again.
-    private bool IsAlive(in SignalSecond second)
-    {
-        var pulse = second.Pulse;
-        return pulse.ThirdWaveShare >= options.LeastThirdWaveShareBesideBreathing
-            || (second.Fit.WindowSeconds >= options.SettlingSeconds
-                && (!(pulse.ThirdWaveShare < options.UnsureThirdWaveShare) || pulse.BreathingShare >= options.LeastBreathingShareBesideSwing));
+        return likeness >= least && !(hasRed && liveness.IsLacking(second)) && (IsShaped(pulse) || (hasRhythm && HasNoBack(second) && calm.IsSame(second)));
     }
 
     // A finger keeps its R, or has a third harmonic; what has neither has taken its place until a finger is put on anew. One
@@ -236,10 +224,6 @@ internal sealed class SecondJudge
         return calm.HasOtherRatio(second)
             && (third < options.LeastThirdWaveShareBesideBreathing || (double.IsNaN(third) && !calm.HasSameFront(second)));
     }
-
-    // Below this rate the smoothing leaves every pulse a third harmonic.
-    private bool IsSwing(in WindowPulse pulse) =>
-        pulse.ThirdWaveShare < options.SureSwingThirdWaveShare && pulse.PeriodSeconds > options.SureSwingPeriodSeconds;
 
     // Room light on one of the pulse's harmonics takes that along, and its front with it.
     private bool HasNoBack(in SignalSecond second) => second.Fit.IsRoomLight || second.Pulse.FrontSteepness >= options.LeastFrontBesideCrest;

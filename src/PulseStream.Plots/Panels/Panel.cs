@@ -87,6 +87,23 @@ internal sealed class Panel : IDisposable
         line.LineWidth = LineThickness;
     }
 
+    /// <summary>Draws the lines of all runs, or says why there is none.</summary>
+    /// <param name="runs">The runs.</param>
+    /// <param name="colour">Of the lines.</param>
+    /// <param name="message">One sentence for an empty panel.</param>
+    public void AddLines(IReadOnlyCollection<SecondRun<double>> runs, Color colour, string message)
+    {
+        foreach (var run in runs)
+        {
+            AddLine(run, colour);
+        }
+
+        if (runs.Count == 0)
+        {
+            Say(message);
+        }
+    }
+
     /// <summary>Times of a run's ends and of the middles of its seconds.</summary>
     /// <param name="run">The run.</param>
     /// <typeparam name="T">What is known of each second.</typeparam>

@@ -21,16 +21,7 @@ internal static class PerfusionPanel
         var high = Math.Max(LeastHigh, runs.SelectMany(run => run.Points).DefaultIfEmpty().Max());
         var panel = new Panel(area, 0, (1 + Margin) * high);
         panel.ShadeRefused(content.Seconds);
-        foreach (var run in runs)
-        {
-            panel.AddLine(run, Palette.Blue);
-        }
-
-        if (runs.Length == 0)
-        {
-            panel.Say("No second gave a perfusion.");
-        }
-
+        panel.AddLines(runs, Palette.Blue, "No second gave a perfusion.");
         return panel;
     }
 

@@ -23,16 +23,7 @@ internal static class PulsePanel
         var (low, high) = ScaleOf(runs.SelectMany(run => run.Points).ToArray());
         var panel = new Panel(area, low, high);
         panel.ShadeRefused(content.Seconds);
-        foreach (var run in runs)
-        {
-            panel.AddLine(run, Palette.Green);
-        }
-
-        if (runs.Length == 0)
-        {
-            panel.Say("No second gave a pulse rate.");
-        }
-
+        panel.AddLines(runs, Palette.Green, "No second gave a pulse rate.");
         return panel;
     }
 
