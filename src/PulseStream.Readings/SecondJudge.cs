@@ -17,6 +17,7 @@ internal sealed class SecondJudge
     private readonly JudgeOptions options;
     private readonly bool hasRed;
     private readonly CalmFinger calm;
+    private readonly SaturationInterval interval;
     private readonly Liveness liveness;
     private readonly Presence presence;
     private readonly MissingRing missing = new();
@@ -31,6 +32,7 @@ internal sealed class SecondJudge
         this.options = options;
         this.hasRed = hasRed;
         calm = new(options, hasRed);
+        interval = new(curve, options);
         liveness = new(options);
         presence = new(options);
     }
@@ -264,7 +266,7 @@ internal sealed class SecondJudge
             | (IsIrregular(pulse) ? Reasons.Irregular : Reasons.None);
         return new(
             second.SecondIndex,
-            hasRed ? SaturationOf(second) : null,
+            hasRed ? interval.Of(second, calm.LeakedRatio(second)) : null,
             IsRateSure(second) ? pulse.RatePerMinute : null,
             perfusion,
             warnings);
@@ -285,27 +287,4 @@ internal sealed class SecondJudge
     // A line takes part of the pulse along or leaves part of itself: beats that miss the period are waves of neither.
     private bool IsRateOfPeriod(in WindowPulse pulse) =>
         Math.Abs(Math.Log(pulse.RatePerMinute * pulse.PeriodSeconds / 60)) < options.LargestRateMissBesideLines;
-
-    private Saturation SaturationOf(in SignalSecond second)
-    {
-        var fit = second.Fit;
-        var percent = curve.PercentAt(fit.Ratio);
-        var slope = Math.Abs(curve.SlopeAt(fit.Ratio));
-        var chance = Square(options.IntervalErrors * fit.StandardError) + Square(options.IntervalDisagreements * fit.Disagreement) + Square(fit.Lag);
-
-        // Light that was added to the emitters' divides each channel's pulse by its own share: an error of one sign, not of chance.
-        var addedLight = calm.LeakedRatio(second) + (options.RoomLightAmplitudes * RoomLightRatio(second));
-        var half = Math.Sqrt((slope * slope * chance) + Square(options.IntervalFloorPercent)) + (slope * addedLight);
-        return new(Clamp(percent), Clamp(percent - half), Clamp(percent + half));
-    }
-
-    private static double RoomLightRatio(in SignalSecond second)
-    {
-        var red = second.Fit.RoomLightSize * second.Light.InfraredCounts / second.Light.RedCounts;
-        return Math.Abs(second.Fit.Ratio * (red - second.Fit.RoomLightSize));
-    }
-
-    private static double Square(double x) => x * x;
-
-    private static double Clamp(double percent) => Math.Clamp(percent, 0, 100);
 }

@@ -1,0 +1,33 @@
+using PulseStream.Signal;
+
+namespace PulseStream.Readings;
+
+/// <summary>Reads SpO2 off the curve, with the interval that holds it 95 times in 100.</summary>
+internal sealed class SaturationInterval(CalibrationCurve curve, JudgeOptions options)
+{
+    /// <summary>SpO2 of a believed second with its interval.</summary>
+    /// <param name="second">The second.</param>
+    /// <param name="leakedRatio">How far R may be off by light leaking past, in units of R.</param>
+    public Saturation Of(in SignalSecond second, double leakedRatio)
+    {
+        var fit = second.Fit;
+        var percent = curve.PercentAt(fit.Ratio);
+        var slope = Math.Abs(curve.SlopeAt(fit.Ratio));
+        var chance = Square(options.IntervalErrors * fit.StandardError) + Square(options.IntervalDisagreements * fit.Disagreement) + Square(fit.Lag);
+
+        // Light that was added to the emitters' divides each channel's pulse by its own share: an error of one sign, not of chance.
+        var addedLight = leakedRatio + (options.RoomLightAmplitudes * RoomLightRatio(second));
+        var half = Math.Sqrt((slope * slope * chance) + Square(options.IntervalFloorPercent)) + (slope * addedLight);
+        return new(Clamp(percent), Clamp(percent - half), Clamp(percent + half));
+    }
+
+    private static double RoomLightRatio(in SignalSecond second)
+    {
+        var red = second.Fit.RoomLightSize * second.Light.InfraredCounts / second.Light.RedCounts;
+        return Math.Abs(second.Fit.Ratio * (red - second.Fit.RoomLightSize));
+    }
+
+    private static double Square(double x) => x * x;
+
+    private static double Clamp(double percent) => Math.Clamp(percent, 0, 100);
+}
