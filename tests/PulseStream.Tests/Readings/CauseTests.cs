@@ -138,13 +138,29 @@ public sealed class CauseTests
         Assert.All(heard.Seconds.Skip(4), second => Assert.False(heard.ReasonsAt(second.SecondIndex).HasFlag(Reasons.NoFinger)));
     }
 
+    // Light that both emitters send brighter than through the finger has nothing in its way. As bright as before, darker, or
+    // brighter in one alone, something that does not live may be in the clip as well.
+    [Theory]
+    [InlineData(0.9, 0.9, Reasons.NoFinger)]
+    [InlineData(0, 0, Reasons.NoFinger | Reasons.Misplaced)]
+    [InlineData(-0.6, -0.9, Reasons.NoFinger | Reasons.Misplaced)]
+    [InlineData(-0.05, -0.5, Reasons.NoFinger | Reasons.Misplaced)]
+    [InlineData(0.9, 0.1, Reasons.NoFinger | Reasons.Misplaced)]
+    public void StillLightIsAirOrSomethingElseByItsLevel(double infrared, double red, Reasons reasons)
+    {
+        var samples = new Finger { Seconds = 30 }.Samples();
+        var air = new Finger { Seconds = 30, PerfusionPercent = 0, BreathingPercent = 0, Movement = _ => (infrared, red) }.Samples();
+        air.AsSpan(2000).CopyTo(samples.AsSpan(2000));
+        Assert.Equal(reasons, Heard.Of(RateHz, samples).ReasonsAt(24));
+    }
+
     [Fact]
     public void APulseThatStopsWithinASecondIsAFingerGone()
     {
         var samples = new Finger { Seconds = 30 }.Samples();
-        var air = (new Finger { Seconds = 30, PerfusionPercent = 0, BreathingPercent = 0 }).Samples();
-        air.AsSpan(2000).CopyTo(samples.AsSpan(2000));
-        Assert.Equal(Reasons.NoFinger, Heard.Of(RateHz, samples).ReasonsAt(20));
+        var still = (new Finger { Seconds = 30, PerfusionPercent = 0, BreathingPercent = 0 }).Samples();
+        still.AsSpan(2000).CopyTo(samples.AsSpan(2000));
+        Assert.Equal(Reasons.NoFinger | Reasons.Misplaced, Heard.Of(RateHz, samples).ReasonsAt(20));
     }
 
     [Fact]
