@@ -59,9 +59,23 @@ public sealed class CauseTests
         double At(double t) => 0.05 * AddedLight.Ramp(t, 20, 0.3) * Math.Sin(2 * Math.PI * 2.2 * t);
         var heard = Heard.Of(RateHz, new Finger { Seconds = 40, Movement = t => (At(t), 0.9 * At(t)) }.Samples());
 
-        // In some seconds the pulse can be told from it.
-        Assert.All(Enumerable.Range(21, 19), second => Assert.True(heard.ReasonsAt(second) is Reasons.None or Reasons.Motion));
+        // In some seconds the pulse can be told from it; in some its one frequency may as well be a lamp's.
+        Assert.All(Enumerable.Range(21, 19), second => Assert.True(heard.ReasonsAt(second) is Reasons.None or Reasons.Motion or (Reasons.Motion | Reasons.AmbientLight)));
         Assert.Contains(Enumerable.Range(21, 19), second => heard.ReasonsAt(second) == Reasons.Motion);
+    }
+
+    // A lamp that adds another share to either light is one frequency all the same; whether it is a lamp or a hand that
+    // shakes evenly, nothing tells.
+    [Theory]
+    [InlineData(3.1)]
+    [InlineData(5.8)]
+    public void ALineOfUnequalCountsIsALampOrMovement(double hz)
+    {
+        double At(double t) => 0.015 * AddedLight.Ramp(t, 20, 0.3) * Math.Sin(2 * Math.PI * hz * t);
+        var heard = Heard.Of(RateHz, new Finger { Seconds = 40, Movement = t => (At(t), 2.2 * At(t)) }.Samples());
+        var refused = Enumerable.Range(22, 18).Select(second => heard.ReasonsAt(second)).Where(reasons => reasons != Reasons.None).ToArray();
+        Assert.NotEmpty(refused);
+        Assert.All(refused, reasons => Assert.Equal(Reasons.AmbientLight | Reasons.Motion, reasons));
     }
 
     // A movement of many frequencies that happens to move as many counts of either light.
