@@ -121,7 +121,7 @@ public sealed class WaveTests
         const double change = 25;
         static double Blood(double t)
         {
-            var turn = 2 * Math.PI * 1.2 * t;
+            var turn = 2 * Math.PI * ((1.2 * t) + (0.04 * Math.Sin(2 * Math.PI * 0.2 * t)));
             return t < change ? 0.5 - (0.35 * (Math.Cos(turn) + (0.3 * Math.Cos((2 * turn) - 0.9)) + (0.1 * Math.Cos(3 * turn)))) : 0.5;
         }
 
@@ -135,6 +135,39 @@ public sealed class WaveTests
         var heard = Heard.Of(100, new Finger { Seconds = 80, Blood = Blood, BreathingPercent = 0, Movement = Swing }.Samples());
         Assert.Contains(heard.Readings, r => r.SecondIndex < change);
         Assert.Equal([], heard.Readings.Where(r => r.SecondIndex > change).Select(r => r.SecondIndex));
+    }
+
+    // Three harmonics make a front and a third wave, but keep their rate and their shape as no heart does.
+    [Theory]
+    [InlineData(1.53, 0.29, 0.03, 0)]
+    [InlineData(2.24, 0.48, 0.18, 0.01)]
+    [InlineData(0.75, 0.42, 0.1, 0.005)]
+    public void ASteadySwingOfThreeHarmonicsIsNoReading(double hz, double second, double third, double fading)
+    {
+        (double, double) Swing(double t)
+        {
+            var turn = 2 * Math.PI * hz * t;
+            var light = 0.008 * Math.Exp(-fading * t) * (Math.Sin(turn) + (second * Math.Sin((2 * turn) + 3.5)) + (third * Math.Sin((3 * turn) + 1)));
+            return (light, 0.65 * light);
+        }
+
+        var heard = Heard.Of(100, new Finger { Seconds = 60, PerfusionPercent = 0, BreathingPercent = 0, NoisePercent = 0.004, Movement = Swing }.Samples());
+        Assert.Empty(heard.Readings);
+        Assert.Empty(heard.Usable.Where(s => s.SecondIndex > 5));
+    }
+
+    // A heart that beats as evenly as a clock is as steady; the breath beside it tells that it is one.
+    [Fact]
+    public void AnEvenFastPulseThatBreathesIsRead()
+    {
+        static double Blood(double t)
+        {
+            var turn = 2 * Math.PI * 2.5 * t;
+            return 0.5 - (0.35 * (Math.Sin(turn) + (0.3 * Math.Sin((2 * turn) + 3.5)) + (0.05 * Math.Sin((3 * turn) + 1))));
+        }
+
+        var heard = Heard.Of(100, new Finger { Blood = Blood, BreathingPercent = 0.6 }.Samples());
+        Assert.All(heard.Seconds.Where(s => s.SecondIndex >= StartSeconds), s => Assert.IsType<UsableSecond>(s));
     }
 
     // The finger that was alive has gone, and the clip was put on something else with an R like its own.
