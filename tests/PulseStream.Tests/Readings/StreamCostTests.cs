@@ -142,9 +142,9 @@ public sealed class StreamCostTests
         {
         }
 
-        public void OnSecond(Second second)
+        public void OnSecond(in Second second)
         {
-            if (second is UsableSecond usable)
+            if (second.Usable is { } usable)
             {
                 Usable++;
                 WorstPercent = Math.Max(WorstPercent, Math.Abs(usable.Spo2!.Value.Percent - 97));
