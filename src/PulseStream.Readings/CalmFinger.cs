@@ -177,13 +177,20 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
     {
         if (IsKnown && light.HasMoved(second))
         {
-            return light.CauseOf(second);
+            return light.CauseOf(second) | LampOf(second);
         }
 
-        return !roomLight.Is(second, ratio, logHeight) ? Reasons.Motion
+        return !roomLight.Is(second, ratio, logHeight) ? Reasons.Motion | LampOf(second)
             : IsOnHarmonic(second) ? Reasons.AmbientLight | Reasons.Motion
             : Reasons.AmbientLight;
     }
+
+    // Whatever it adds to either light, a lamp is one frequency; a hand that shakes evenly is nearly one as well. What has the
+    // pulse's own frequency is rather the pulse of veins.
+    private Reasons LampOf(in SignalSecond second) =>
+        IsKnown && second.Fit.Newest.LineShare > options.LampLineShare && Math.Abs((second.Fit.Newest.LineHz * periodSeconds) - 1) >= options.HarmonicDistance
+            ? Reasons.AmbientLight
+            : Reasons.None;
 
     // What moves with the heart, as veins do, may by chance move as many counts of either light.
     private bool IsOnHarmonic(in SignalSecond second)
@@ -203,11 +210,11 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
 
         if (IsKnown && light.HasMoved(second))
         {
-            return light.CauseOf(second);
+            return light.CauseOf(second) | LampOf(second);
         }
 
         return (distance < options.RoomLightDistance && second.Pulse.Periodicity >= options.LeastPeriodicityBesideRoomLight) || roomLight.Is(second, ratio, logHeight) ? Reasons.AmbientLight
-            : IsKnown ? Reasons.Motion : Reasons.Motion | Reasons.Misplaced;
+            : LampOf(second) | (IsKnown ? Reasons.Motion : Reasons.Motion | Reasons.Misplaced);
     }
 
     /// <summary>Why nothing pulses: a finger that was seen before in the same light has no pulse now; anything else may be no finger.</summary>

@@ -85,6 +85,9 @@ public sealed record JudgeOptions
     /// <summary>The same beside a pure swing, where slow drift may look like breathing: up to 0.085 was seen of it.</summary>
     public double LeastBreathingShareBesideSwing { get; init; } = 0.12;
 
+    /// <summary>Whole windows in a row in which a wave has to be seen to breathe, to be alive: drift looks like a breath in one.</summary>
+    public int ProvingBreathSeconds { get; init; } = 3;
+
     /// <summary>Autocorrelation below which a window has no rhythm of its own to vouch for its beats: chance shaking reaches it once in fifty windows.</summary>
     public double LeastPeriodicity { get; init; } = 0.8;
 
@@ -132,6 +135,9 @@ public sealed record JudgeOptions
 
     /// <summary>The same where the line was taken away, whatever its phase in either channel: movement of many frequencies leaves a tenth and more.</summary>
     public double SteadyLineShare { get; init; } = 0.9;
+
+    /// <summary>The same from which a lamp is named beside movement: of a second of chance movement one frequency explains as much in one of six.</summary>
+    public double LampLineShare { get; init; } = 0.8;
 
     /// <summary>The same before the finger's own pulse is known, to compare with: chance movement and veins do not reach it.</summary>
     public double LoneRoomLightLineShare { get; init; } = 0.6;

@@ -62,6 +62,14 @@ internal sealed class Presence(JudgeOptions options)
         return IsAway(second) || HasStopped(second) || (count >= StillSeconds && !IsDrifting(second));
     }
 
+    /// <summary>What may be in the clip where nothing pulses and there is no finger: nothing where both lights have brightened, else something lifeless as well.</summary>
+    public Reasons Absence(in SignalSecond second)
+    {
+        var infrared = Math.Log(second.Light.InfraredCounts) - fingerInfrared;
+        var red = Math.Log(second.Light.RedCounts) - fingerRed;
+        return infrared < options.OpenAirRise || red < options.OpenAirRise ? Reasons.NoFinger | Reasons.Misplaced : Reasons.NoFinger;
+    }
+
     /// <summary>Whether the light has left the finger's level by more than blood or a grip change it.</summary>
     public bool IsAway(in SignalSecond second) =>
         Math.Abs(Math.Log(second.Light.InfraredCounts) - fingerInfrared) > options.OpenAirRise

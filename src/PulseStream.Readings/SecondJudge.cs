@@ -130,7 +130,7 @@ internal sealed class SecondJudge
                 liveness.Forget();
             }
 
-            return Reasons.NoFinger;
+            return presence.Absence(second);
         }
 
         return light.AmbientCounts > options.AmbientShare * light.InfraredCounts
@@ -198,7 +198,7 @@ internal sealed class SecondJudge
 
     // Nothing pulses: air where the light has left the finger's level.
     private Reasons FlatReason(in SignalSecond second) =>
-        presence.IsAway(second) ? Reasons.NoFinger : calm.CauseOfStillness(second);
+        presence.IsAway(second) ? presence.Absence(second) : calm.CauseOfStillness(second);
 
     // What is too weak to be called a pulse may be no finger's, unless one was seen before.
     private Reasons UnprovenFinger => calm.IsKnown ? Reasons.None : Reasons.Misplaced;

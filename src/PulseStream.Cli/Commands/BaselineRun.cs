@@ -1,6 +1,5 @@
 using PulseStream.Cli.Inputs;
 using PulseStream.Comparison;
-using PulseStream.Readings;
 using PulseStream.Samples;
 using PulseStream.Sessions;
 using PulseStream.Sessions.Events;

@@ -1,5 +1,3 @@
-using PulseStream.Readings;
-
 namespace PulseStream.Plots.Panels;
 
 /// <summary>The pulse rate.</summary>

@@ -1,4 +1,3 @@
-using PulseStream.Readings;
 using PulseStream.Samples;
 using Xunit;
 using Recording = System.Collections.Generic.IEnumerable<PulseStream.Tests.OpenRecordings.JudgedWindow>;

@@ -59,9 +59,23 @@ public sealed class CauseTests
         double At(double t) => 0.05 * AddedLight.Ramp(t, 20, 0.3) * Math.Sin(2 * Math.PI * 2.2 * t);
         var heard = Heard.Of(RateHz, new Finger { Seconds = 40, Movement = t => (At(t), 0.9 * At(t)) }.Samples());
 
-        // In some seconds the pulse can be told from it.
-        Assert.All(Enumerable.Range(21, 19), second => Assert.True(heard.ReasonsAt(second) is Reasons.None or Reasons.Motion));
+        // In some seconds the pulse can be told from it; in some its one frequency may as well be a lamp's.
+        Assert.All(Enumerable.Range(21, 19), second => Assert.True(heard.ReasonsAt(second) is Reasons.None or Reasons.Motion or (Reasons.Motion | Reasons.AmbientLight)));
         Assert.Contains(Enumerable.Range(21, 19), second => heard.ReasonsAt(second) == Reasons.Motion);
+    }
+
+    // A lamp that adds another share to either light is one frequency all the same; whether it is a lamp or a hand that
+    // shakes evenly, nothing tells.
+    [Theory]
+    [InlineData(3.1)]
+    [InlineData(5.8)]
+    public void ALineOfUnequalCountsIsALampOrMovement(double hz)
+    {
+        double At(double t) => 0.015 * AddedLight.Ramp(t, 20, 0.3) * Math.Sin(2 * Math.PI * hz * t);
+        var heard = Heard.Of(RateHz, new Finger { Seconds = 40, Movement = t => (At(t), 2.2 * At(t)) }.Samples());
+        var refused = Enumerable.Range(22, 18).Select(second => heard.ReasonsAt(second)).Where(reasons => reasons != Reasons.None).ToArray();
+        Assert.NotEmpty(refused);
+        Assert.All(refused, reasons => Assert.Equal(Reasons.AmbientLight | Reasons.Motion, reasons));
     }
 
     // A movement of many frequencies that happens to move as many counts of either light.
@@ -138,13 +152,29 @@ public sealed class CauseTests
         Assert.All(heard.Seconds.Skip(4), second => Assert.False(heard.ReasonsAt(second.SecondIndex).HasFlag(Reasons.NoFinger)));
     }
 
+    // Light that both emitters send brighter than through the finger has nothing in its way. As bright as before, darker, or
+    // brighter in one alone, something that does not live may be in the clip as well.
+    [Theory]
+    [InlineData(0.9, 0.9, Reasons.NoFinger)]
+    [InlineData(0, 0, Reasons.NoFinger | Reasons.Misplaced)]
+    [InlineData(-0.6, -0.9, Reasons.NoFinger | Reasons.Misplaced)]
+    [InlineData(-0.05, -0.5, Reasons.NoFinger | Reasons.Misplaced)]
+    [InlineData(0.9, 0.1, Reasons.NoFinger | Reasons.Misplaced)]
+    public void StillLightIsAirOrSomethingElseByItsLevel(double infrared, double red, Reasons reasons)
+    {
+        var samples = new Finger { Seconds = 30 }.Samples();
+        var air = new Finger { Seconds = 30, PerfusionPercent = 0, BreathingPercent = 0, Movement = _ => (infrared, red) }.Samples();
+        air.AsSpan(2000).CopyTo(samples.AsSpan(2000));
+        Assert.Equal(reasons, Heard.Of(RateHz, samples).ReasonsAt(24));
+    }
+
     [Fact]
     public void APulseThatStopsWithinASecondIsAFingerGone()
     {
         var samples = new Finger { Seconds = 30 }.Samples();
-        var air = (new Finger { Seconds = 30, PerfusionPercent = 0, BreathingPercent = 0 }).Samples();
-        air.AsSpan(2000).CopyTo(samples.AsSpan(2000));
-        Assert.Equal(Reasons.NoFinger, Heard.Of(RateHz, samples).ReasonsAt(20));
+        var still = (new Finger { Seconds = 30, PerfusionPercent = 0, BreathingPercent = 0 }).Samples();
+        still.AsSpan(2000).CopyTo(samples.AsSpan(2000));
+        Assert.Equal(Reasons.NoFinger | Reasons.Misplaced, Heard.Of(RateHz, samples).ReasonsAt(20));
     }
 
     [Fact]

@@ -25,6 +25,15 @@ public sealed class CoachingLineTests
     public void OfSeveralReasonsTheOneToMendFirstSpeaks(Reasons several, Reasons first) => Assert.Equal(Refused(first), Refused(several));
 
     [Fact]
+    public void WhatIsALampOrMovementIsMendedBothWays()
+    {
+        var sentence = Refused(Reasons.AmbientLight | Reasons.Motion);
+
+        Assert.Contains("Rest the hand", sentence, StringComparison.Ordinal);
+        Assert.Contains("shade the clip", sentence, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void AUsableSecondWarnsOrEncourages()
     {
         var usable = new UsableSecond(7, new(97, 96, 98), 70, 2, Reasons.None);
