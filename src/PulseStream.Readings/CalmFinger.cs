@@ -113,7 +113,7 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
 
         if (second.Fit.IsSeparated)
         {
-            return Math.Abs(light.RiseOf(second)) > options.LargestLightChange || !HasSamePeriod(second) || HasJumped(second) || slip.IsSlipping
+            return Math.Abs(light.RiseOf(second)) > options.LargestLightChange || !HasSamePeriod(second) || HasJumped(second) || HasCrept(second) || slip.IsSlipping
                 ? CauseOfDisagreement(second)
                 : Reasons.None;
         }
@@ -161,6 +161,10 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
     private bool HasJumped(in SignalSecond second) =>
         Math.Abs(second.Fit.Ratio - toldRatio)
             > Math.Min(options.SeparatedJump + (options.SeparatedJumpPerSecond * (second.SecondIndex - toldSecond)), options.LargestSeparatedJump);
+
+    // Step by step, a finger that slips while it moves takes R further than that. Its own blood may go there as well, but nothing
+    // tells until the hand is still.
+    private bool HasCrept(in SignalSecond second) => Math.Abs(second.Fit.Ratio - ratio) > options.LargestSeparatedDrift;
 
     // A warming finger: the same heart with the same front, in lights that agree as they would have to before any pulse was known.
     private bool IsGrown(in SignalSecond second) =>

@@ -193,6 +193,9 @@ public sealed record JudgeOptions
     /// <summary>What it grows to at most: four points, after which the hand has to be still once.</summary>
     public double LargestSeparatedJump { get; init; } = 0.16;
 
+    /// <summary>Distance of R from the last calm second's that a pulse told from movement may have: three points.</summary>
+    public double LargestSeparatedDrift { get; init; } = 0.12;
+
     /// <summary>Seconds over which a slipping finger is looked for: breathing and vessels change a pulse within them too, saturation by little.</summary>
     public int SlipSeconds { get; init; } = 25;
 
@@ -210,6 +213,9 @@ public sealed record JudgeOptions
 
     /// <summary>The same as a share of the shrinking: where both lights leak alike R stays, and so does the reading.</summary>
     public double SlipRatioShare { get; init; } = 0.4;
+
+    /// <summary>Shrinking, as a logarithm, above which any such change of R is a slip: vessels alone take seconds for a third of the pulse, and leave R.</summary>
+    public double LargestShrink { get; init; } = 0.5;
 
     /// <summary>Distance of R from room light's mixture below which a wave that is no pulse is room light, in units of R: as far as a pulse a fiftieth of its size moves it.</summary>
     public double RoomLightDistance { get; init; } = 0.02;

@@ -33,11 +33,11 @@ internal sealed class SlipWatch(JudgeOptions options)
             return IsSlipping;
         }
 
-        var height = Math.Log(second.Fit.PulseSize);
-        var ratio = Math.Log(second.Fit.Ratio);
         if (IsSlipping)
         {
-            IsSlipping = heightBefore - height > options.SlipShrink / 2 && Math.Abs(ratio - ratioBefore) > options.SlipRatioChange / 2;
+            IsSlipping = heightBefore - Math.Log(second.Fit.PulseSize) > options.SlipShrink / 2
+                && Math.Abs(Math.Log(second.Fit.Ratio) - ratioBefore) > options.SlipRatioChange / 2
+                && HasRedShrunk(second);
             return IsSlipping;
         }
 
@@ -49,13 +49,18 @@ internal sealed class SlipWatch(JudgeOptions options)
 
         heightBefore = logHeights[highest];
         ratioBefore = logRatios[highest];
-        var shrink = heightBefore - height;
-        var change = Math.Abs(ratio - ratioBefore);
+        var shrink = heightBefore - Math.Log(second.Fit.PulseSize);
+        var change = Math.Abs(Math.Log(second.Fit.Ratio) - ratioBefore);
         IsSlipping = shrink > options.SlipShrink
             && change > options.SlipRatioChange
-            && change > options.SlipRatioShare * shrink;
+            && (change > options.SlipRatioShare * shrink || shrink > options.LargestShrink)
+            && HasRedShrunk(second);
         return IsSlipping;
     }
+
+    // What leaks past takes from both pulses; blood that loses oxygen makes red's grow.
+    private bool HasRedShrunk(in SignalSecond second) =>
+        heightBefore - Math.Log(second.Fit.PulseSize) > Math.Log(second.Fit.Ratio) - ratioBefore;
 
     /// <summary>
     /// What R has moved by since the pulse was higher, in units of R: not yet enough of both to call it a slip, but as well

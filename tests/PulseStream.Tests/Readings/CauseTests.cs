@@ -194,6 +194,7 @@ public sealed class CauseTests
     [Theory]
     [InlineData(0.55, 0.22)]
     [InlineData(0.2, 0.5)]
+    [InlineData(0.62, 0.5)]
     public void AFingerThatSlipsInSteadyLightIsMisplaced(double infraredLeak, double redLeak)
     {
         var samples = new Finger { Seconds = 70, PulsePerMinute = 90, Spo2 = _ => 88 }.Samples().Select((sample, n) =>
@@ -206,5 +207,14 @@ public sealed class CauseTests
         var heard = Heard.Of(RateHz, [.. samples]);
         Assert.All(heard.Readings, r => Assert.Equal(88, r.Spo2.Percent, 2.0));
         Assert.All(Enumerable.Range(45, 25), second => Assert.Equal(Reasons.Misplaced, heard.ReasonsAt(second)));
+    }
+
+    // Vessels close while saturation falls: infrared's pulse shrinks as in a slip, but red's grows as in none.
+    [Fact]
+    public void AFallOfSaturationWithASmallerPulseIsNoSlip()
+    {
+        static double Blood(double t) => 0.5 + ((Finger.Volume(1.5 * t) - 0.5) * (1 - (0.3 * AddedLight.Ramp(t, 20, 12))));
+        var heard = Heard.Of(RateHz, new Finger { Seconds = 60, Blood = Blood, Spo2 = t => 96 - (16 * AddedLight.Ramp(t, 20, 20)) }.Samples());
+        Assert.DoesNotContain(Enumerable.Range(15, 45), second => heard.ReasonsAt(second).HasFlag(Reasons.Misplaced));
     }
 }
