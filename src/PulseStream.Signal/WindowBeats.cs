@@ -15,8 +15,10 @@ internal sealed class WindowBeats
     private const double DrownedPeriodicity = 0.4;
     private const double DrownedIntervalShare = 0.92;
 
-    // Two beats in a period, the second sooner than a heart can beat again: the two waves of one beat.
+    // Two beats in a period, the second sooner than a heart can beat again, or hardly early: the two waves of one beat. An early
+    // beat comes a fifth of an interval early at least, which makes an irregularity of 0.4.
     private const double TwoWavesShare = 0.1;
+    private const double LeastOfEarlyBeats = 0.38;
 
     // A wave so many times the size of the second before, or so small a part of it, is another one: a finger that comes on leaves
     // a step behind that has beats of its own.
@@ -213,13 +215,14 @@ internal sealed class WindowBeats
     private bool IsCountDoubtful(SmoothedBins bins, in Rhythm rhythm, double end) =>
         finder.IsDoubtful
         || IsTwoWavesInTurn(rhythm)
-        || (hasRed && finder.IsUndecided && rhythm.Irregularity > Rhythm.LateAbove)
+        || (hasRed && finder.IsUndecided && !finder.RepeatsWell && rhythm.Irregularity > Rhythm.LateAbove)
         || (hasRed && votes.DifferBehind(Math.Max(end - (design.Options.AveragingSeconds * design.BinRateHz), train.SoundFrom), bins.Gaps));
 
     private bool IsTwoWavesInTurn(in Rhythm rhythm) =>
         finder.RepeatsWell
         && Math.Abs(Math.Log(rhythm.RatePerMinute * finder.PeriodSeconds / 120)) < TwoWavesShare
-        && rhythm.ShortIntervalSeconds < ValveClosure.SoonestBeatSeconds(finder.PeriodSeconds);
+        && (rhythm.ShortIntervalSeconds < ValveClosure.SoonestBeatSeconds(finder.PeriodSeconds)
+            || rhythm.Irregularity is > Rhythm.LateAbove and < LeastOfEarlyBeats);
 
     private double ComparedSeconds()
     {
