@@ -133,6 +133,12 @@ public sealed record JudgeOptions
     /// <summary>Change of the period, as a logarithm, within which the pulse is the same: breathing moves the mean of eight seconds by less.</summary>
     public double SamePeriod { get; init; } = 0.06;
 
+    /// <summary>Autocorrelation from which a rate that its period contradicts is not told: a heart without rhythm reaches it by chance now and then.</summary>
+    public double LeastPeriodicityOfRate { get; init; } = 0.6;
+
+    /// <summary>Difference of rate and period, or of rate and half the period, as a logarithm, that contradicts it: one beat in ten.</summary>
+    public double LargestRateMiss { get; init; } = 0.1;
+
     /// <summary>Difference of rate and period, as a logarithm, above which no rate is told beside a line that was taken away: one beat too many or too few in eight seconds is more at any rate.</summary>
     public double LargestRateMissBesideLines { get; init; } = 0.03;
 

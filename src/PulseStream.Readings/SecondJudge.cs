@@ -281,7 +281,18 @@ internal sealed class SecondJudge
             && pulse.RateSpreadPerMinute < pulse.RatePerMinute
             && !(pulse.Irregularity > options.LargestIrregularity)
             && !(IsIrregular(pulse) && (pulse.RateSpreadPerMinute > options.LargestRateSpreadPerMinute || pulse.Agreement < options.LeastIrregularAgreement))
+            && !MissesPeriod(pulse)
             && (second.Fit.Lines == 0 || IsRateOfPeriod(pulse));
+    }
+
+    // What repeats has a beat in each period, or two where they come in pairs; another number has waves in it that are none. Noise
+    // in one light alone changes the period as well as the beats.
+    private bool MissesPeriod(in WindowPulse pulse)
+    {
+        var beats = pulse.RatePerMinute * pulse.PeriodSeconds / 60;
+        return hasRed
+            && pulse.Periodicity >= options.LeastPeriodicityOfRate
+            && Math.Min(Math.Abs(Math.Log(beats)), Math.Abs(Math.Log(beats / 2))) > options.LargestRateMiss;
     }
 
     // A line takes part of the pulse along or leaves part of itself: beats that miss the period are waves of neither.

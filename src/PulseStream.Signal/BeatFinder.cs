@@ -65,6 +65,9 @@ internal sealed class BeatFinder
     /// <summary>Whether waves were dropped that may have been beats.</summary>
     public bool IsDoubtful => weak.IsDoubtful;
 
+    /// <summary>Whether an early beat at the newest edge may have been dropped.</summary>
+    public bool IsUndecided => weak.IsUndecided;
+
     /// <summary>The period with which the window repeats, s; NaN where it does not.</summary>
     public double PeriodSeconds => repetition.PeriodSeconds;
 

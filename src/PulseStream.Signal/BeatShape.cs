@@ -2,14 +2,22 @@ using System.Runtime.Intrinsics;
 
 namespace PulseStream.Signal;
 
-/// <summary>How alike the beats of a window are, and how high: each beat against the mean of all the others.</summary>
+/// <summary>
+/// How alike the beats of a window are, and how high: each beat against the mean of all the others. Where early beats come in
+/// turn with full ones there are two kinds of beat, and each is compared with its own.
+/// </summary>
 internal sealed class BeatShape
 {
     private const int MostPoints = 200;
 
     // From the foot of the front to that of the next.
     private const double BeforeShare = 0.2;
-    private readonly BeatLikeness likeness = new(MostPoints);
+
+    // Two of one kind at least to compare a third with; the interval before last returns to within breathing, the last does not.
+    private const int LeastPairedBeats = 6;
+    private const double PairedShare = 0.12;
+    private const double UnlikeShare = 0.2;
+    private readonly BeatLikeness[] kinds = [new(MostPoints), new(MostPoints)];
     private readonly double[] agreements = new double[64];
     private readonly double[] heights = new double[64];
     private readonly double[] sorted = new double[64];
@@ -38,19 +46,22 @@ internal sealed class BeatShape
         Count = rises.Length;
         var before = Math.Max(1, (int)(BeforeShare * periodBins));
         var longest = Math.Clamp((int)periodBins, 4, MostPoints);
-        likeness.Clear(longest);
+        var kindCount = AreInPairs(rises) ? 2 : 1;
+        kinds[0].Clear(longest);
+        kinds[1].Clear(longest);
         for (var k = 0; k < Count; k++)
         {
-            likeness.Add(BeatAt(volumes, rises, k, before, longest));
+            kinds[k % kindCount].Add(BeatAt(volumes, rises, k, before, longest));
             heights[k] = HeightOf(volumes, rises[k], periodBins);
         }
 
-        likeness.Weigh();
+        kinds[0].Weigh();
+        kinds[1].Weigh();
         var whole = 0;
         for (var k = 0; k < Count; k++)
         {
             var beat = BeatAt(volumes, rises, k, before, longest);
-            agreements[k] = likeness.Of(beat);
+            agreements[k] = kinds[k % kindCount].Of(beat);
             if (!beat.IsEmpty)
             {
                 sorted[whole++] = agreements[k];
@@ -59,6 +70,30 @@ internal sealed class BeatShape
 
         Agreement = Count > 1 ? Quantile(whole, 0.25) : double.NaN;
         Height = MedianHeight();
+    }
+
+    // Short and long in turn, each as long as the one before last: chance does that in hardly any window.
+    private static bool AreInPairs(ReadOnlySpan<double> rises)
+    {
+        if (rises.Length < LeastPairedBeats)
+        {
+            return false;
+        }
+
+        var pair = 2 * (rises[^1] - rises[0]) / (rises.Length - 1);
+        var sign = Math.Sign((2 * rises[1]) - rises[0] - rises[2]);
+        for (var k = 2; k < rises.Length; k++)
+        {
+            var difference = sign * ((2 * rises[k - 1]) - rises[k - 2] - rises[k]);
+            if (difference < UnlikeShare * pair / 2 || Math.Abs(rises[k] - rises[k - 2] - pair) > PairedShare * pair)
+            {
+                return false;
+            }
+
+            sign = -sign;
+        }
+
+        return true;
     }
 
     // A beat ends where the next one's front begins; empty where it does not lie wholly in the window.

@@ -5,75 +5,85 @@ namespace PulseStream.Signal;
 /// <param name="RateSpreadPerMinute">What an equally fair way of counting the same window may differ by from it, either way, 1/min.</param>
 /// <param name="Irregularity">Root mean square of the differences of successive intervals over the mean interval; 0 with fewer than three intervals.</param>
 /// <param name="MedianIntervalSeconds">Median interval, s; NaN without any.</param>
+/// <param name="ShortIntervalSeconds">Lower quartile of the intervals, s; NaN with fewer than three beats and across gaps.</param>
 /// <remarks>
 /// Two countings of a window differ where the rhythm is irregular: beats over the time from the first to the last of them,
 /// and beats with the parts of intervals that its two ends cut off over the whole window. The middle of both is told and
 /// half their difference with it. Irregularity is the root mean square of successive differences (Task Force, Eur Heart J
 /// 1996;17:354), over the mean so that it has no unit.
 /// </remarks>
-internal readonly record struct Rhythm(double RatePerMinute, double RateSpreadPerMinute, double Irregularity, double MedianIntervalSeconds)
+internal readonly record struct Rhythm(double RatePerMinute, double RateSpreadPerMinute, double Irregularity, double MedianIntervalSeconds, double ShortIntervalSeconds)
 {
-    // Breathing alone stays below; above it a beat may be late by more than is unseen.
-    private const double LateAbove = 0.12;
+    /// <summary>Breathing alone stays below this irregularity; above it a beat may be late, or early, by more than is unseen.</summary>
+    public const double LateAbove = 0.12;
 
     // Twice the usual interval where a beat was missed: so much longer than the shorter half of them, and as long as two others
     // to within breathing. An irregular heart's intervals of ±40 % fit both by chance now and then.
     private const double HidingShare = 1.87;
     private const double SameIntervalShare = 0.04;
 
-    private static Rhythm Unknown => new(double.NaN, double.NaN, 0, double.NaN);
+    // Beats seen over less of the window than this speak for little of it.
+    private const double LeastSeenShare = 0.5;
+
+    private static Rhythm Unknown => new(double.NaN, double.NaN, 0, double.NaN, double.NaN);
 
     /// <summary>Reads the rhythm off rising beat times.</summary>
     /// <param name="train">Steepest rises, bins; those before the window too.</param>
     /// <param name="window">The averaging window.</param>
     /// <param name="binRateHz">Bins a second.</param>
-    /// <param name="hiddenAbove">Where a gap may hide beats: bins above which an interval is taken for more than one and does not count; else infinite.</param>
-    public static Rhythm Of(ReadOnlySpan<double> train, in RateWindow window, double binRateHz, double hiddenAbove)
+    /// <param name="irregularitySoFar">Irregularity of the second before, which stands where there are too few intervals to tell.</param>
+    public static Rhythm Of(ReadOnlySpan<double> train, in RateWindow window, double binRateHz, double irregularitySoFar)
     {
-        var first = 0;
-        while (first < train.Length && train[first] < window.From)
-        {
-            first++;
-        }
-
+        var first = FirstFrom(train, window.From);
         var beats = train[first..];
         if (beats.Length < 2)
         {
             return Unknown;
         }
 
-        var median = Median(beats);
-        var mean = MeanInterval(beats, hiddenAbove, out var intervals);
+        var median = Quantile(beats, 0.5);
+        var intervals = beats.Length - 1;
+        var mean = (beats[^1] - beats[0]) / intervals;
         var byBeats = 60 * binRateHz / mean;
         if (intervals < 2)
         {
             return Unknown with { MedianIntervalSeconds = median / binRateHz };
         }
 
-        if (double.IsFinite(hiddenAbove))
-        {
-            return new(byBeats, 0, 0, median / binRateHz);
-        }
-
-        var irregularity = Irregular(beats, mean);
+        var irregularity = intervals < 3 ? irregularitySoFar : Irregular(beats, mean);
         var byTime = 60 * binRateHz / IntervalByTime(train, first, mean, irregularity < LateAbove, window);
         var unseen = irregularity * byBeats * window.UnseenShare;
         var missed = MayHideABeat(beats) ? byBeats / intervals : 0;
-        return new(0.5 * (byBeats + byTime), (0.5 * Math.Abs(byBeats - byTime)) + unseen + missed, irregularity, median / binRateHz);
+        return new(0.5 * (byBeats + byTime), (0.5 * Math.Abs(byBeats - byTime)) + unseen + missed, irregularity, median / binRateHz, Quantile(beats, 0.25) / binRateHz);
     }
 
-    private static double MeanInterval(ReadOnlySpan<double> beats, double longest, out int intervals)
+    /// <summary>The same where samples are missing: the rate of the beats that were seen, with as many between them as fit in.</summary>
+    /// <param name="train">Steepest rises, bins; those before the window too.</param>
+    /// <param name="window">The averaging window.</param>
+    /// <param name="binRateHz">Bins a second.</param>
+    /// <param name="gaps">Where samples are missing.</param>
+    /// <param name="periodBins">With what the window repeats, bins; NaN where it does not.</param>
+    public static Rhythm AcrossGaps(ReadOnlySpan<double> train, in RateWindow window, double binRateHz, BridgedGaps gaps, double periodBins)
     {
-        double sum = 0;
-        intervals = 0;
-        for (var k = 1; k < beats.Length; k++)
+        var beats = train[FirstFrom(train, window.From)..];
+        if (beats.Length < 2)
         {
-            var interval = beats[k] - beats[k - 1];
-            sum += interval <= longest ? interval : 0;
-            intervals += interval <= longest ? 1 : 0;
+            return Unknown;
         }
 
-        return sum / intervals;
+        var mean = BeatsAcrossGaps.MeanInterval(beats, gaps, periodBins, LeastSeenShare * (window.End - window.From));
+        return Unknown with { RatePerMinute = 60 * binRateHz / mean, RateSpreadPerMinute = 0, MedianIntervalSeconds = Quantile(beats, 0.5) / binRateHz };
+    }
+
+    private static int FirstFrom(ReadOnlySpan<double> train, double from)
+    {
+        var first = 0;
+        while (first < train.Length && train[first] < from)
+        {
+            first++;
+        }
+
+        return first;
     }
 
     // Whole intervals and the parts that the window's ends cut off, over the time they take. A regular heart's overdue beat is
@@ -148,7 +158,7 @@ internal readonly record struct Rhythm(double RatePerMinute, double RateSpreadPe
         return sum / ((intervals.Length + 1) / 2);
     }
 
-    private static double Median(ReadOnlySpan<double> beats)
+    private static double Quantile(ReadOnlySpan<double> beats, double share)
     {
         Span<double> intervals = stackalloc double[beats.Length - 1];
         for (var k = 0; k < intervals.Length; k++)
@@ -157,6 +167,7 @@ internal readonly record struct Rhythm(double RatePerMinute, double RateSpreadPe
         }
 
         intervals.Sort();
-        return 0.5 * (intervals[(intervals.Length - 1) / 2] + intervals[intervals.Length / 2]);
+        var place = share * (intervals.Length - 1);
+        return 0.5 * (intervals[(int)Math.Floor(place)] + intervals[(int)Math.Ceiling(place)]);
     }
 }

@@ -21,7 +21,6 @@ internal sealed class SmoothedBins
     private int rawCount;
     private int next;
     private long second;
-    private long lastBridge;
 
     public SmoothedBins(SignalDesign design)
     {
@@ -29,6 +28,7 @@ internal sealed class SmoothedBins
         raw = new Vector128<double>[kernel.Taps.Length + Stride];
         smoothed = new Vector128<double>[design.LongestWindowBins];
         noise = new NoiseSums[design.Options.LongestWindowSeconds];
+        Gaps = new(design.BinRateHz);
         longBridge = Math.Max(2, (int)(HiddenBeatSeconds * design.BinRateHz));
         Restart();
     }
@@ -45,8 +45,8 @@ internal sealed class SmoothedBins
     /// <summary>Whether anything has been received since the last restart.</summary>
     public bool IsEmpty => rawCount == 0;
 
-    /// <summary>Whether a bridged gap that can hide a beat lies within so many of the newest bins.</summary>
-    public bool HasBridge(int newestBins) => lastBridge > NewestBin - newestBins;
+    /// <summary>Bridged gaps that can hide a beat.</summary>
+    public BridgedGaps Gaps { get; }
 
     /// <summary>Adds a bin; missing ones between it and the last are bridged by straight lines.</summary>
     public void Push(in Bin bin)
@@ -55,7 +55,11 @@ internal sealed class SmoothedBins
         {
             var before = last;
             var distance = bin.Index - before.Index;
-            lastBridge = distance > longBridge ? bin.Index : lastBridge;
+            if (distance > longBridge)
+            {
+                Gaps.Add(before.Index, bin.Index);
+            }
+
             for (var step = 1; step < distance; step++)
             {
                 var share = (double)step / distance;
@@ -101,7 +105,7 @@ internal sealed class SmoothedBins
     public void Restart()
     {
         rawCount = 0;
-        lastBridge = long.MinValue;
+        Gaps.Clear();
         Count = 0;
         next = 0;
         second = 0;

@@ -16,11 +16,6 @@ internal sealed class WeakRises(double binRateHz)
     // Behind the second wave nothing rises but a beat: those of bigeminy are found with 0.33 of the full ones' steepness.
     private const double LateShare = 0.3;
 
-    // The valve closes 413 ms less 1.7 ms for each beat a minute after it opens (Weissler, Harris, Schoenfeld, Circulation
-    // 1968;37:149); within a tenth of a second of that its wave is here.
-    private const double SlowestEjectionSeconds = 0.413;
-    private const double EjectionSecondsPerRate = 0.0017;
-    private const double SecondWaveSeconds = 0.1;
     private const double UsualIntervalSeconds = 0.8;
 
     // Where all of a slow beat is slow, its second wave comes late with it: 3.1 times as long after the front's steepest point as
@@ -49,6 +44,9 @@ internal sealed class WeakRises(double binRateHz)
     // Sooner than this no beat is told from a second wave by where it rises from.
     private const double SoonestSeconds = 0.3;
 
+    // A weak beat comes no sooner than the heart has emptied once: half a fast pulse's interval.
+    private const double SoonestShare = 0.5;
+
     // Where the window ends within a beat the slow fit bends it: at 35 a minute what it makes rises 0.43 times as steeply.
     // A true beat is seen whole a second later.
     private const double EndSeconds = 0.45;
@@ -75,9 +73,13 @@ internal sealed class WeakRises(double binRateHz)
     private readonly bool[] isStrong = new bool[64];
     private double latestSecondWave;
     private double latestShare;
+    private double soonestEarly;
 
     /// <summary>Whether what was dropped last comes again and again, later than second waves do, and rises from lower.</summary>
     public bool IsDoubtful { get; private set; }
+
+    /// <summary>Whether what was dropped last may be an early beat of which too little is seen yet.</summary>
+    public bool IsUndecided { get; private set; }
 
     /// <summary>Drops what is no beat; the count of what is left at the start of <paramref name="rises"/>.</summary>
     /// <param name="slopes">Slope of the blood volume, a value a bin.</param>
@@ -86,10 +88,12 @@ internal sealed class WeakRises(double binRateHz)
     public int Drop(ReadOnlySpan<double> slopes, Span<double> rises, double intervalSeconds)
     {
         var interval = intervalSeconds > 0 ? intervalSeconds : UsualIntervalSeconds;
-        latestSecondWave = (SlowestEjectionSeconds - (EjectionSecondsPerRate * 60 / interval) + SecondWaveSeconds) * binRateHz;
+        latestSecondWave = ValveClosure.LatestWaveSeconds(interval) * binRateHz;
+        soonestEarly = Math.Min(soonest, SoonestShare * interval * binRateHz);
         latestShare = SecondWaveShare * interval * binRateHz;
         MarkStrong(slopes, rises);
         IsDoubtful = false;
+        IsUndecided = false;
         var left = 0;
         var before = -1;
         for (var k = 0; k < rises.Length; k++)
@@ -150,8 +154,12 @@ internal sealed class WeakRises(double binRateHz)
     {
         var slope = slopes[(int)rises[k]];
         var delay = (int)rises[k] - (int)rises[before];
-        return slope >= RippleShare * normals[k]
+        var isEarly = delay >= soonestEarly
+            && slope >= RippleShare * normals[k]
             && slope - UsualSlope(slopes, rises, before, delay) >= WeakestShare * normals[k];
+        var isBent = rises[k] >= slopes.Length - end;
+        IsUndecided |= isEarly && isBent;
+        return isEarly && !isBent;
     }
 
     // Again and again at one delay: told together from the second wave that comes so, one that is bent is then told like the others.

@@ -15,8 +15,10 @@ internal sealed class WindowBeats
     private const double DrownedPeriodicity = 0.4;
     private const double DrownedIntervalShare = 0.92;
 
-    // An interval half as long again as usual holds another beat, where a gap may have hidden one.
-    private const double HiddenBeatShare = 1.5;
+    // Two beats in a period, the second sooner than a heart can beat again, or hardly early: the two waves of one beat. An early
+    // beat comes a fifth of an interval early at least, which makes an irregularity of 0.4.
+    private const double TwoWavesShare = 0.1;
+    private const double LeastOfEarlyBeats = 0.38;
 
     // A wave so many times the size of the second before, or so small a part of it, is another one: a finger that comes on leaves
     // a step behind that has beats of its own.
@@ -29,9 +31,11 @@ internal sealed class WindowBeats
     private readonly BeatShape shape;
     private readonly SteadyWave steady;
     private readonly BeatTrain train;
+    private readonly BeatVotes votes;
     private readonly BeatTeller teller;
     private (int Length, double PeriodBins, double FrontSteepness, double Ratio) learnable;
     private double lastSize = double.NaN;
+    private double irregularitySoFar;
 
     public WindowBeats(WindowRoom room, bool hasRed, bool isPleth)
     {
@@ -42,6 +46,7 @@ internal sealed class WindowBeats
         shape = room.Shape;
         steady = room.Steady;
         train = new(design.BinRateHz);
+        votes = new(design.BinRateHz);
         teller = new(room, hasRed);
     }
 
@@ -57,12 +62,15 @@ internal sealed class WindowBeats
         teller.Restart();
         IntervalSoFarSeconds = double.NaN;
         train.Restart();
+        votes.Restart();
+        irregularitySoFar = 0;
     }
 
     /// <summary>A second without a window tells no beats and teaches nothing.</summary>
     public void Clear()
     {
         teller.Clear();
+        votes.Skip();
         learnable = default;
     }
 
@@ -107,9 +115,16 @@ internal sealed class WindowBeats
         var period = finder.PeriodSeconds;
         if (IsDrowned(agreement))
         {
+            votes.Skip();
             finder.FindInNoise(window);
             rhythm = Judge(bins, whole, fit, endIndex);
         }
+        else
+        {
+            Vote(bins.NewestBin + 1.0, window.Length / 2, fit);
+        }
+
+        irregularitySoFar = rhythm.Irregularity;
 
         teller.Tell(bins, window, isPleth);
         return new(
@@ -117,7 +132,7 @@ internal sealed class WindowBeats
             rhythm.RatePerMinute,
 
             // Twice as many beats, or half of them: out by all of it.
-            finder.IsDoubtful ? rhythm.RatePerMinute : rhythm.RateSpreadPerMinute,
+            IsCountDoubtful(bins, rhythm, BinOf(endIndex)) ? rhythm.RatePerMinute : rhythm.RateSpreadPerMinute,
             rhythm.Irregularity,
             finder.Periodicity,
             finder.PeriodSeconds,
@@ -188,9 +203,35 @@ internal sealed class WindowBeats
         train.Take(finder.AllRises, end - length, end, isSound, fit.WindowSeconds == design.Options.LongestWindowSeconds && !isOther, fit.Lines > 0 || fit.IsSeparated);
         var averaged = design.Options.AveragingSeconds * design.BinRateHz;
         var window = RateWindow.Of(end - 1 - finder.UnseenBins, BinOf(endIndex), train.SoundFrom, averaged);
-        var hiddenAbove = bins.HasBridge((int)averaged) ? HiddenBeatShare * finder.UsualIntervalSeconds * design.BinRateHz : double.PositiveInfinity;
-        return Rhythm.Of(train.Rises, window, design.BinRateHz, hiddenAbove);
+        return bins.Gaps.AnyBetween(window.From, end)
+            ? Rhythm.AcrossGaps(train.Rises, window, design.BinRateHz, bins.Gaps, finder.UsualIntervalSeconds * design.BinRateHz)
+            : Rhythm.Of(train.Rises, window, design.BinRateHz, irregularitySoFar);
     }
+
+    private void Vote(double end, int length, in RatioFit fit)
+    {
+        if (hasRed && fit.Disagreement <= design.Options.SoundDisagreement && fit.WindowSeconds == design.Options.LongestWindowSeconds && fit.Lines == 0 && !fit.IsSeparated)
+        {
+            votes.Take(finder.AllRises, end - length, end);
+        }
+        else
+        {
+            votes.Skip();
+        }
+    }
+
+    // In one light alone noise makes and hides weak beats in every tenth window: there windows would differ for ever.
+    private bool IsCountDoubtful(SmoothedBins bins, in Rhythm rhythm, double end) =>
+        finder.IsDoubtful
+        || IsTwoWavesInTurn(rhythm)
+        || (hasRed && finder.IsUndecided && !finder.RepeatsWell && rhythm.Irregularity > Rhythm.LateAbove)
+        || (hasRed && votes.DifferBehind(Math.Max(end - (design.Options.AveragingSeconds * design.BinRateHz), train.SoundFrom), bins.Gaps));
+
+    private bool IsTwoWavesInTurn(in Rhythm rhythm) =>
+        finder.RepeatsWell
+        && Math.Abs(Math.Log(rhythm.RatePerMinute * finder.PeriodSeconds / 120)) < TwoWavesShare
+        && (rhythm.ShortIntervalSeconds < ValveClosure.SoonestBeatSeconds(finder.PeriodSeconds)
+            || rhythm.Irregularity is > Rhythm.LateAbove and < LeastOfEarlyBeats);
 
     private double ComparedSeconds()
     {

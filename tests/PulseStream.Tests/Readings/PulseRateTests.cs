@@ -68,6 +68,53 @@ public sealed class PulseRateTests
         Assert.All(Read(heart).Where(s => s.PulseRatePerMinute is not null), s => Assert.Equal(0, Error(heart, s), Tolerance));
     }
 
+    // A heart that has just beaten is still emptying a third of a second later, and an early beat is early: these are two waves of one beat.
+    [Theory]
+    [InlineData(0.31, 0.48, 0.85)]
+    [InlineData(0.31, 0.48, 1)]
+    [InlineData(0.43, 0.6, 0.85)]
+    public void NoRateIsToldOfBeatsThatAreWavesOfOne(double early, double late, double height)
+    {
+        var heart = Heart.Of(Seconds, (k, _) => k % 2 == 0 ? early : late, k => k % 2 == 0 ? 1 : height);
+        Assert.All(Read(heart), s => Assert.Null(s.PulseRatePerMinute));
+    }
+
+    // The full beat stays up for its short interval, the early one falls through its long one: two kinds of beat.
+    [Theory]
+    [InlineData(0.5)]
+    [InlineData(0.85)]
+    public void TheRateOfBigeminyIsToldThoughItsBeatsAreOfTwoKinds(double height)
+    {
+        static double Front(int k) => 0.3 + (2 * (k / 2)) + (k % 2 == 0 ? 0 : 0.68);
+        double Blood(double t)
+        {
+            var k = Math.Max(0, 2 * (int)((t - 0.3) / 2));
+            k += t >= Front(k + 1) ? 1 : 0;
+            return (k % 2 == 0 ? 1 : height) * Finger.Volume(Math.Max(0, (t - Front(k)) / (Front(k + 1) - Front(k))));
+        }
+
+        var heard = Heard.Of(RateHz, new Finger { Seconds = Seconds, Blood = Blood }.Samples()).Usable.Where(s => s.SecondIndex >= FromSecond).ToArray();
+        Assert.All(heard, s => Assert.Equal(60, s.PulseRatePerMinute ?? 60, Tolerance));
+        Assert.True(heard.Count(s => s.PulseRatePerMinute is not null) >= LeastShare * heard.Length);
+    }
+
+    [Theory]
+    [InlineData(126, 0.7)]
+    [InlineData(126, 0.9)]
+    [InlineData(51, 0.6)]
+    public void AGapOfSamplesNeitherHidesNorInventsBeats(double perMinute, double gapSeconds)
+    {
+        var samples = new Finger { Seconds = Seconds, Blood = Heart.Of(Seconds, (_, _) => 60 / perMinute).BloodAt }.Samples();
+        for (var n = 0; n < samples.Length; n++)
+        {
+            samples[n] = ((n / RateHz) + 2) % 4.1 < gapSeconds ? null : samples[n];
+        }
+
+        var heard = Heard.Of(RateHz, samples).Usable.Where(s => s.SecondIndex >= FromSecond).ToArray();
+        Assert.All(heard, s => Assert.Equal(perMinute, s.PulseRatePerMinute ?? perMinute, Tolerance));
+        Assert.True(heard.Count(s => s.PulseRatePerMinute is not null) >= 0.8 * heard.Length);
+    }
+
     [Fact]
     public void AnEarlyBeatThatHardlyPulsesCounts()
     {
