@@ -217,9 +217,12 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
             return light.CauseOf(second) | LampOf(second);
         }
 
-        return (distance < options.RoomLightDistance && second.Pulse.Periodicity >= options.LeastPeriodicityBesideRoomLight) || roomLight.Is(second, ratio, logHeight) ? Reasons.AmbientLight
-            : LampOf(second) | (IsKnown ? Reasons.Motion : Reasons.Motion | Reasons.Misplaced);
+        return (distance < options.RoomLightDistance && second.Pulse.Periodicity >= options.LeastPeriodicityBesideRoomLight) || roomLight.Is(second, ratio, logHeight) ? Reasons.AmbientLight | UnprovenThing
+            : LampOf(second) | Reasons.Motion | UnprovenThing;
     }
+
+    // What shows no pulse may be no finger's, unless one was seen before.
+    private Reasons UnprovenThing => IsKnown ? Reasons.None : Reasons.Misplaced;
 
     /// <summary>Why nothing pulses: a finger that was seen before in the same light has no pulse now; anything else may be no finger.</summary>
     public Reasons CauseOfStillness(in SignalSecond second) =>
