@@ -189,7 +189,7 @@ internal sealed class SecondJudge
     private double LargestDisagreementOf(in RatioFit fit) =>
         calm.IsKnown ? (fit.Lines > 0 ? options.UnprovenDisagreement : options.LargestDisagreement)
         : fit.PulseSize <= options.UnprovenPulseSize ? options.UnprovenDisagreement
-        : fit.Lines > 0 && !fit.IsRoomLight ? 0
+        : fit.Lines > 0 && !fit.IsRoomLight && !IsPureLine(fit) ? 0
         : options.UnprovenDisagreement * options.UnprovenPulseSize / fit.PulseSize;
 
     // What noise was left beside a pulse told from movement is in its standard error: most of it was movement too.
@@ -215,7 +215,22 @@ internal sealed class SecondJudge
         var hasRhythm = pulse.Periodicity >= options.LeastPeriodicity;
         var likeness = pulse.Agreement + (options.ShapeWeight * Math.Min(Math.Max(pulse.FrontSteepness, pulse.Crest), options.MostShape));
         var least = hasRhythm ? options.LeastLikeness : calm.IsKnown && second.Fit.Lines == 0 ? options.LeastLikenessWithoutRhythm : options.LeastUnprovenLikeness;
-        return likeness >= least && !(hasRed && liveness.IsLacking(second)) && (IsShaped(pulse) || (hasRhythm && HasNoBack(second) && calm.IsSame(second)));
+        return likeness >= least && !(hasRed && liveness.IsLacking(second)) && (IsShaped(pulse) || (hasRhythm && HasNoBack(second) && calm.IsSame(second)) || IsLeftByLine(second));
+    }
+
+    // One line, and nothing but it: what moves has harmonics, and so has a pulse that was taken for one.
+    private bool IsPureLine(in RatioFit fit) => fit.Lines == 1 && fit.LinesExplain >= options.PureLineShare;
+
+    // A line on one of the pulse's harmonics takes the front along: the third harmonic and beats that are all alike remain.
+    private bool IsLeftByLine(in SignalSecond second)
+    {
+        var pulse = second.Pulse;
+        var harmonic = second.Fit.LineHz * pulse.PeriodSeconds;
+        return IsPureLine(second.Fit)
+            && Math.Abs(harmonic - Math.Round(harmonic)) < options.HarmonicDistance
+            && pulse.ThirdWaveShare >= options.LeastThirdWaveShareBesideBreathing
+            && pulse.Periodicity >= options.LeastThirdWavePeriodicity
+            && pulse.Agreement >= options.LeastThirdWaveAgreement;
     }
 
     // A finger keeps its R, or has a third harmonic; what has neither has taken its place until a finger is put on anew. One
@@ -228,7 +243,7 @@ internal sealed class SecondJudge
     }
 
     // Room light on one of the pulse's harmonics takes that along, and its front with it.
-    private bool HasNoBack(in SignalSecond second) => second.Fit.IsRoomLight || second.Pulse.FrontSteepness >= options.LeastFrontBesideCrest;
+    private bool HasNoBack(in SignalSecond second) => second.Fit.IsRoomLight || IsPureLine(second.Fit) || second.Pulse.FrontSteepness >= options.LeastFrontBesideCrest;
 
     private bool IsShaped(in WindowPulse pulse) =>
         pulse.FrontSteepness >= options.LeastFrontSteepness
