@@ -188,6 +188,7 @@ internal sealed class SecondJudge
     // line that was taken away may have been the pulse.
     private double LargestDisagreementOf(in RatioFit fit) =>
         calm.IsKnown ? (fit.Lines > 0 ? options.UnprovenDisagreement : options.LargestDisagreement)
+        : fit.Lines > 0 && !fit.IsOneLine ? 0
         : fit.PulseSize <= options.UnprovenPulseSize ? options.UnprovenDisagreement
         : fit.Lines > 0 && !fit.IsRoomLight && !IsPureLine(fit) ? 0
         : options.UnprovenDisagreement * options.UnprovenPulseSize / fit.PulseSize;
@@ -219,7 +220,7 @@ internal sealed class SecondJudge
     }
 
     // One line, and nothing but it: what moves has harmonics, and so has a pulse that was taken for one.
-    private bool IsPureLine(in RatioFit fit) => fit.Lines == 1 && fit.LinesExplain >= options.PureLineShare;
+    private bool IsPureLine(in RatioFit fit) => fit.IsOneLine && fit.LinesExplain >= options.PureLineShare;
 
     // A line on one of the pulse's harmonics takes the front along: the third harmonic and beats that are all alike remain.
     private bool IsLeftByLine(in SignalSecond second)
@@ -227,6 +228,7 @@ internal sealed class SecondJudge
         var pulse = second.Pulse;
         var harmonic = second.Fit.LineHz * pulse.PeriodSeconds;
         return IsPureLine(second.Fit)
+            && harmonic > 1 + options.HarmonicDistance
             && Math.Abs(harmonic - Math.Round(harmonic)) < options.HarmonicDistance
             && pulse.ThirdWaveShare >= options.LeastThirdWaveShareBesideBreathing
             && pulse.Periodicity >= options.LeastThirdWavePeriodicity

@@ -38,6 +38,23 @@ internal static class LinePart
         return Math.Abs(times - Math.Max(1, Math.Round(times))) < sameShare * times;
     }
 
+    /// <summary>Whether lines are one that is not quite steady: what is left of it lies beside it.</summary>
+    /// <param name="hertz">Their frequencies, Hz.</param>
+    /// <param name="windowSeconds">Length of the window, s.</param>
+    public static bool IsOneLine(ReadOnlySpan<double> hertz, int windowSeconds)
+    {
+        const double resolutions = 2;
+        foreach (var hz in hertz)
+        {
+            if (Math.Abs(hz - hertz[0]) * windowSeconds > resolutions)
+            {
+                return false;
+            }
+        }
+
+        return hertz.Length > 0;
+    }
+
     /// <summary>Whether light of a mixture can be told from the pulse.</summary>
     /// <param name="ratio">R of the pulse.</param>
     /// <param name="mix">The line's red over its infrared, in the logarithm of light.</param>

@@ -182,7 +182,7 @@ internal sealed class WindowAnalysis
     // light's mixture is known. Where the window repeats worse with its pulse put back, the line was something else.
     private RatioFit PutPulseBack(SmoothedBins bins, RatioFit fit)
     {
-        Load(bins, fit.WindowSeconds, isTakenFast);
+        Load(bins, fit.WindowSeconds, isTakenFast && !IsSlow(fit));
         var whole = pairs.AsSpan(0, 2 * design.SlowOf(fit.WindowSeconds).Length);
         var without = best.AsSpan(0, whole.Length);
         whole.CopyTo(without);
@@ -201,7 +201,7 @@ internal sealed class WindowAnalysis
         var amplitude = LinePart.LeavePulse(whole, without, fit.Ratio, mix);
         finder.Find(whole, beats.IntervalSoFarSeconds);
         var isStrange = !LinePart.IsMultiple(finder.PeriodSeconds, period) || !IsLikely(whole, fit.PulseSize, front);
-        if (finder.Periodicity < least || (isStrange && (fit.IsRoomLight || fit.LinesExplain > design.Options.PureLineShare || IsBetweenHarmonics(fit, period))))
+        if (finder.Periodicity < least || (isStrange && (fit.IsRoomLight || (fit.IsOneLine && fit.LinesExplain > design.Options.PureLineShare) || IsBetweenHarmonics(fit, period))))
         {
             return fit with { RoomLightSize = fit.IsRoomLight ? taken : 0 };
         }
@@ -209,6 +209,10 @@ internal sealed class WindowAnalysis
         whole.CopyTo(best);
         return fit with { PulseSize = LinePart.SizeOf(whole), RoomLightSize = amplitude };
     }
+
+    // With its second wave a lamp makes a slow pulse look fast; the first wave may not go with the baseline.
+    private bool IsSlow(in RatioFit fit) =>
+        fit.IsWithoutFirstWave || (calm.IsKnown && 60 * design.BinRateHz < design.Options.FastPulsePerMinute * calm.PeriodBins);
 
     // Light that reaches the channels in another mixture or phase than told comes back with the pulse and bends it.
     private bool IsLikely(ReadOnlySpan<double> whole, double sizeWithout, double frontWithout) =>
@@ -292,6 +296,7 @@ internal sealed class WindowAnalysis
             Lines = fit.Lines + 1,
             LineHz = lines.RemovedHz[0],
             LinesExplain = 1 - (PowerOfDisagreement(left) / loadedPower),
+            IsOneLine = LinePart.IsOneLine(lines.RemovedHz, seconds),
             IsWithoutFirstWave = fit.IsWithoutFirstWave,
             IsRoomLight = fit.Lines == 0 ? LinePart.IsEqualInCounts(lines.InInfrared, lines.InRed, bins.Last) : fit.IsRoomLight,
         };
