@@ -17,7 +17,7 @@ namespace PulseStream.Signal;
 /// <param name="IsWithoutFirstWave">Whether the first wave of a slow pulse was taken away with breathing and R was read from the others.</param>
 /// <param name="LineHz">Frequency of the strongest of the lines, Hz.</param>
 /// <param name="LinesExplain">Share of what the lights disagreed by, beyond white noise, as power, that the lines took away; 0 where none was.</param>
-/// <param name="IsOneLine">Whether the lines are one that is not quite steady: all of one frequency, as far as the window tells.</param>
+/// <param name="IsOneLine">Whether the lines are one that is not quite steady, all of one frequency as far as the window tells, but for what is slower than the pulse.</param>
 public readonly record struct RatioFit(
     int WindowSeconds,
     double Ratio,

@@ -182,20 +182,30 @@ internal sealed class WindowAnalysis
     // light's mixture is known. Where the window repeats worse with its pulse put back, the line was something else.
     private RatioFit PutPulseBack(SmoothedBins bins, RatioFit fit)
     {
-        Load(bins, fit.WindowSeconds, isTakenFast && !IsSlow(fit));
-        var whole = pairs.AsSpan(0, 2 * design.SlowOf(fit.WindowSeconds).Length);
-        var without = best.AsSpan(0, whole.Length);
-        whole.CopyTo(without);
-        lines.RemoveAlone(without, takenLinesHz.AsSpan(0, fit.Lines));
-        fit = fit with { PulseSize = LinePart.SizeOf(without) };
+        var hertz = takenLinesHz.AsSpan(0, fit.Lines);
+        var without = WithoutAlone(bins, fit.WindowSeconds, isFastPulse: false, hertz);
+        var (periodicity, period) = (finder.Periodicity, finder.PeriodSeconds);
+        if (isTakenFast)
+        {
+            // With its second wave a lamp makes a slow pulse look fast: its first wave may have gone with the baseline.
+            WithoutAlone(bins, fit.WindowSeconds, isFastPulse: true, hertz);
+            if (finder.Periodicity < periodicity)
+            {
+                WithoutAlone(bins, fit.WindowSeconds, isFastPulse: false, hertz);
+            }
+
+            (periodicity, period) = (finder.Periodicity, finder.PeriodSeconds);
+        }
+
+        var whole = pairs.AsSpan(0, without.Length);
+        var front = FrontOf(without);
+        fit = fit with { PulseSize = LinePart.SizeOf(without), IsOneLine = LinePart.IsOneLine(hertz, fit.WindowSeconds, period) };
         var mix = LinePart.MixOfRoomLight(bins.Last);
         if (!LinePart.IsTold(fit.Ratio, mix))
         {
             return fit;
         }
 
-        finder.Find(without, beats.IntervalSoFarSeconds);
-        var (periodicity, period, front) = (finder.Periodicity, finder.PeriodSeconds, FrontOf(without));
         var least = LinePart.IsOneMixtureOtherThan(whole, without, mix) ? periodicity : LinePart.LeastPeriodicityShare * periodicity;
         var taken = LinePart.AmplitudeOf(whole, without);
         var amplitude = LinePart.LeavePulse(whole, without, fit.Ratio, mix);
@@ -210,9 +220,16 @@ internal sealed class WindowAnalysis
         return fit with { PulseSize = LinePart.SizeOf(whole), RoomLightSize = amplitude };
     }
 
-    // With its second wave a lamp makes a slow pulse look fast; the first wave may not go with the baseline.
-    private bool IsSlow(in RatioFit fit) =>
-        fit.IsWithoutFirstWave || (calm.IsKnown && 60 * design.BinRateHz < design.Options.FastPulsePerMinute * calm.PeriodBins);
+    // Leaves the window in 'pairs', and in 'best' the same without lines, but with what rides on the pulse.
+    private ReadOnlySpan<double> WithoutAlone(SmoothedBins bins, int seconds, bool isFastPulse, ReadOnlySpan<double> hertz)
+    {
+        Load(bins, seconds, isFastPulse);
+        var without = best.AsSpan(0, 2 * design.SlowOf(seconds).Length);
+        pairs.AsSpan(0, without.Length).CopyTo(without);
+        lines.RemoveAlone(without, hertz);
+        finder.Find(without, beats.IntervalSoFarSeconds);
+        return without;
+    }
 
     // Light that reaches the channels in another mixture or phase than told comes back with the pulse and bends it.
     private bool IsLikely(ReadOnlySpan<double> whole, double sizeWithout, double frontWithout) =>
@@ -296,7 +313,6 @@ internal sealed class WindowAnalysis
             Lines = fit.Lines + 1,
             LineHz = lines.RemovedHz[0],
             LinesExplain = 1 - (PowerOfDisagreement(left) / loadedPower),
-            IsOneLine = LinePart.IsOneLine(lines.RemovedHz, seconds),
             IsWithoutFirstWave = fit.IsWithoutFirstWave,
             IsRoomLight = fit.Lines == 0 ? LinePart.IsEqualInCounts(lines.InInfrared, lines.InRed, bins.Last) : fit.IsRoomLight,
         };
