@@ -18,6 +18,7 @@ namespace PulseStream.Signal;
 /// <param name="LineHz">Frequency of the strongest of the lines, Hz.</param>
 /// <param name="LinesExplain">Share of what the lights disagreed by, beyond white noise, as power, that the lines took away; 0 where none was.</param>
 /// <param name="IsOneLine">Whether the lines are one that is not quite steady, all of one frequency as far as the window tells, but for what is slower than the pulse.</param>
+/// <param name="IsPureLine">Whether that one line is all that disturbs: what moves, and a pulse, have harmonics.</param>
 public readonly record struct RatioFit(
     int WindowSeconds,
     double Ratio,
@@ -35,4 +36,5 @@ public readonly record struct RatioFit(
     bool IsWithoutFirstWave = false,
     double LineHz = 0,
     double LinesExplain = 0,
-    bool IsOneLine = false);
+    bool IsOneLine = false,
+    bool IsPureLine = false);

@@ -199,7 +199,13 @@ internal sealed class WindowAnalysis
 
         var whole = pairs.AsSpan(0, without.Length);
         var front = FrontOf(without);
-        fit = fit with { PulseSize = LinePart.SizeOf(without), IsOneLine = LinePart.IsOneLine(hertz, fit.WindowSeconds, period) };
+        var isOneLine = LinePart.IsOneLine(hertz, fit.WindowSeconds, period);
+        fit = fit with
+        {
+            PulseSize = LinePart.SizeOf(without),
+            IsOneLine = isOneLine,
+            IsPureLine = isOneLine && fit.LinesExplain >= design.Options.PureLineShare,
+        };
         var mix = LinePart.MixOfRoomLight(bins.Last);
         if (!LinePart.IsTold(fit.Ratio, mix))
         {
@@ -211,7 +217,7 @@ internal sealed class WindowAnalysis
         var amplitude = LinePart.LeavePulse(whole, without, fit.Ratio, mix);
         finder.Find(whole, beats.IntervalSoFarSeconds);
         var isStrange = !LinePart.IsMultiple(finder.PeriodSeconds, period) || !IsLikely(whole, fit.PulseSize, front);
-        if (finder.Periodicity < least || (isStrange && (fit.IsRoomLight || (fit.IsOneLine && fit.LinesExplain > design.Options.PureLineShare) || IsBetweenHarmonics(fit, period))))
+        if (finder.Periodicity < least || (isStrange && (fit.IsRoomLight || fit.IsPureLine || IsBetweenHarmonics(fit, period))))
         {
             return fit with { RoomLightSize = fit.IsRoomLight ? taken : 0 };
         }
