@@ -182,24 +182,10 @@ internal sealed class WindowAnalysis
     // light's mixture is known. Where the window repeats worse with its pulse put back, the line was something else.
     private RatioFit PutPulseBack(SmoothedBins bins, RatioFit fit)
     {
-        var hertz = takenLinesHz.AsSpan(0, fit.Lines);
-        var without = WithoutAlone(bins, fit.WindowSeconds, isFastPulse: false, hertz);
-        var (periodicity, period) = (finder.Periodicity, finder.PeriodSeconds);
-        if (isTakenFast)
-        {
-            // With its second wave a lamp makes a slow pulse look fast: its first wave may have gone with the baseline.
-            WithoutAlone(bins, fit.WindowSeconds, isFastPulse: true, hertz);
-            if (finder.Periodicity < periodicity)
-            {
-                WithoutAlone(bins, fit.WindowSeconds, isFastPulse: false, hertz);
-            }
-
-            (periodicity, period) = (finder.Periodicity, finder.PeriodSeconds);
-        }
-
+        var without = LeaveWithoutLines(bins, fit);
         var whole = pairs.AsSpan(0, without.Length);
-        var front = FrontOf(without);
-        var isOneLine = LinePart.IsOneLine(hertz, fit.WindowSeconds, period);
+        var (periodicity, period, front) = (finder.Periodicity, finder.PeriodSeconds, FrontOf(without));
+        var isOneLine = LinePart.IsOneLine(LinesOf(fit), fit.WindowSeconds, period);
         fit = fit with
         {
             PulseSize = LinePart.SizeOf(without),
@@ -226,16 +212,32 @@ internal sealed class WindowAnalysis
         return fit with { PulseSize = LinePart.SizeOf(whole), RoomLightSize = amplitude };
     }
 
-    // Leaves the window in 'pairs', and in 'best' the same without lines, but with what rides on the pulse.
-    private ReadOnlySpan<double> WithoutAlone(SmoothedBins bins, int seconds, bool isFastPulse, ReadOnlySpan<double> hertz)
+    // Leaves the window in 'pairs', and in 'best' the same without lines, but with what rides on the pulse. With its second wave
+    // a lamp makes a slow pulse look fast: where it repeats worse, its first wave has gone with the baseline.
+    private ReadOnlySpan<double> LeaveWithoutLines(SmoothedBins bins, in RatioFit fit)
     {
-        Load(bins, seconds, isFastPulse);
-        var without = best.AsSpan(0, 2 * design.SlowOf(seconds).Length);
+        var without = LeaveWithoutLines(bins, fit, isTakenFast);
+        if (!isTakenFast)
+        {
+            return without;
+        }
+
+        var periodicity = finder.Periodicity;
+        without = LeaveWithoutLines(bins, fit, isFastPulse: false);
+        return finder.Periodicity > periodicity ? without : LeaveWithoutLines(bins, fit, isFastPulse: true);
+    }
+
+    private ReadOnlySpan<double> LeaveWithoutLines(SmoothedBins bins, in RatioFit fit, bool isFastPulse)
+    {
+        Load(bins, fit.WindowSeconds, isFastPulse);
+        var without = best.AsSpan(0, 2 * design.SlowOf(fit.WindowSeconds).Length);
         pairs.AsSpan(0, without.Length).CopyTo(without);
-        lines.RemoveAlone(without, hertz);
+        lines.RemoveAlone(without, LinesOf(fit));
         finder.Find(without, beats.IntervalSoFarSeconds);
         return without;
     }
+
+    private ReadOnlySpan<double> LinesOf(in RatioFit fit) => takenLinesHz.AsSpan(0, fit.Lines);
 
     // Light that reaches the channels in another mixture or phase than told comes back with the pulse and bends it.
     private bool IsLikely(ReadOnlySpan<double> whole, double sizeWithout, double frontWithout) =>

@@ -67,9 +67,15 @@ public sealed class MainsLightTests
 
     // A lamp that shines on one channel more than on the other cannot be put back: what it leaves of the pulse has no front.
     [Theory]
-    [InlineData(72, 5, 0.6, 0.0, 0)]
-    [InlineData(126, 4.5, 0.7, 0.5, 0)]
-    [InlineData(84, 2, 0.5, 0.3, 18)]
+    [InlineData(72, 8, 0.6, 0.0, 0)]
+    [InlineData(126, 8, 0.7, 0.5, 0)]
+    [InlineData(96, 6, 0.6, 0.3, 0)]
+    [InlineData(110, 3, 0.5, 0.9, 0)]
+    [InlineData(60, 9, 0.5, 0.2, 0)]
+    [InlineData(84, 2, 0.3, 0.3, 18)]
+    [InlineData(66, 4, 1.6, -0.6, 18)]
+    [InlineData(100, 2, 0.3, 0.9, 18)]
+    [InlineData(116, 2, 1.4, 0.9, 18)]
     [InlineData(126, 3, 1.5, -0.9, 18)]
     public void MainsLightOnTheSecondHarmonicIsReadThroughInOtherCountsOfEitherChannel(double pulsePerMinute, double perfusionPercent, double redShare, double phase, double fromSecond)
     {
@@ -87,12 +93,15 @@ public sealed class MainsLightTests
     }
 
     // With its second wave twice as tall a slow pulse looks fast, and what is slower than a fast one goes with the baseline.
-    [Fact]
-    public void MainsLightDoesNotTakeTheFirstWaveOfASlowPulseAlong()
+    [Theory]
+    [InlineData(47, 0.5)]
+    [InlineData(47, 1.5)]
+    [InlineData(44, 1)]
+    [InlineData(52, 1.5)]
+    public void MainsLightDoesNotTakeTheFirstWaveOfASlowPulseAlong(double pulsePerMinute, double breathingPercent)
     {
-        const double pulsePerMinute = 47;
-        const double hz = 2 * pulsePerMinute / 60;
-        var finger = new Finger { Seconds = 60, PulsePerMinute = pulsePerMinute, Blood = t => Thrown(t * pulsePerMinute / 60) };
+        var hz = 2 * pulsePerMinute / 60;
+        var finger = new Finger { Seconds = 60, BreathingPercent = breathingPercent, PulsePerMinute = pulsePerMinute, Blood = t => Thrown(t * pulsePerMinute / 60) };
         var samples = finger.Samples().With(RateHz, t => (AddedLight.Ramp(t, 18, 0.3) * 0.5 * Mains(t, hz, PulseCounts / 4), AddedLight.Ramp(t, 18, 0.3) * Mains(t, hz, PulseCounts / 4)));
         var later = Heard.Of(RateHz, samples).Usable.Where(s => s.SecondIndex >= 28).ToArray();
         Assert.InRange(later.Length, 29, 32);
