@@ -53,6 +53,12 @@ public static class ArchiveRecovery
         var path = Path.Combine(folder, WireNames.JournalFile);
         if (!File.Exists(path))
         {
+            // A cut may have left the log; in a folder without session.json it may be that of a session which begins just now.
+            if (File.Exists(Path.Combine(folder, WireNames.SessionFile)))
+            {
+                Journal.Remove(path);
+            }
+
             return;
         }
 
@@ -74,8 +80,7 @@ public static class ArchiveRecovery
             }
         }
 
-        File.Delete(path);
-        File.Delete(path + "-wal");
+        Journal.Remove(path);
         if (!Directory.EnumerateFileSystemEntries(folder).Any())
         {
             Directory.Delete(folder);

@@ -36,7 +36,6 @@ public sealed class ParquetRecordingWriter : IDisposable
     /// <param name="block">Follows the block before it.</param>
     public void Write(SampleBlock block)
     {
-        ArgumentNullException.ThrowIfNull(block);
         for (var at = 0; at < block.Samples.Length; at += LongestChunk)
         {
             var part = block.Samples.Span[at..Math.Min(at + LongestChunk, block.Samples.Length)];

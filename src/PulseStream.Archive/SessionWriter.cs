@@ -144,7 +144,7 @@ public sealed class SessionWriter : IDisposable
         journal.SetState(ArchiveRecovery.TallyKey, JsonSerializer.Serialize([tally.Samples, tally.Missing, tally.RefusedRows, tally.Repeats], TallyJson.Default.Int64Array));
         SessionSealer.Seal(Folder, journal, tally, isCancelled);
         journal.Dispose();
-        File.Delete(Path.Combine(Folder, WireNames.JournalFile));
+        Journal.Remove(Path.Combine(Folder, WireNames.JournalFile));
     }
 
     /// <summary>Takes the session out of the archive, where its recording as a whole is refused. Call once, nothing after it.</summary>

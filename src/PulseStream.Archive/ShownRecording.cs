@@ -26,7 +26,7 @@ public sealed class ShownRecording(string source, DateTimeOffset? start, IEnumer
 
     /// <summary>Whether a second had a finger in the clip.</summary>
     /// <param name="second">What the instrument says of it.</param>
-    public static bool HasFinger(Second second) => second is not UnusableSecond { Reasons: var reasons } || (reasons & (Reasons.NoFinger | Reasons.MissingSamples)) == Reasons.None;
+    public static bool HasFinger(Second second) => ((second.Unusable?.Reasons ?? Reasons.None) & (Reasons.NoFinger | Reasons.MissingSamples)) == Reasons.None;
 
     /// <summary>No block: there are no samples.</summary>
     /// <param name="cancel">Of no effect.</param>

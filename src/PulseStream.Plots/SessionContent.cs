@@ -85,7 +85,7 @@ internal sealed record SessionContent
             && arms.GetDouble() is > 0 and < 100 and var percent ? percent : 0;
     }
 
-    private static Second Widened(Second second, double arms) => second is UsableSecond { Spo2: { } spo2 } usable
+    private static Second Widened(Second second, double arms) => second.Usable is { Spo2: { } spo2 } usable
         ? usable with { Spo2 = DeviceAccuracy.Widen(spo2, arms) }
         : second;
 }

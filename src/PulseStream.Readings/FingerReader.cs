@@ -72,7 +72,7 @@ public sealed class FingerReader
         }
 
         var second = judge.Judge(measured);
-        if (second is UsableSecond && !measured.Fit.IsSeparated && judge.IsProven)
+        if (second.IsUsable && !measured.Fit.IsSeparated && judge.IsProven)
         {
             signal.LearnPulse();
         }

@@ -11,7 +11,7 @@ public interface IReadingObserver
 
     /// <summary>A second is complete.</summary>
     /// <param name="second">What is said of it.</param>
-    void OnSecond(Second second);
+    void OnSecond(in Second second);
 
     /// <summary>A reading was accepted at the second just told.</summary>
     /// <param name="reading">The reading.</param>

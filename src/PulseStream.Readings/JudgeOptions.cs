@@ -85,6 +85,15 @@ public sealed record JudgeOptions
     /// <summary>The same beside a pure swing, where slow drift may look like breathing: up to 0.085 was seen of it.</summary>
     public double LeastBreathingShareBesideSwing { get; init; } = 0.12;
 
+    /// <summary>What three harmonics of one steady rate leave of a pulse at least, as a share, root mean squares: beats of a hundredth of jitter leave a tenth and more, a pendulum next to nothing.</summary>
+    public double LeastUnsteadyShare { get; init; } = 0.03;
+
+    /// <summary>Shortest window, s, that tells it: in fewer beats a drift passes for another shape.</summary>
+    public int UnsteadyWindowSeconds { get; init; } = 6;
+
+    /// <summary>Period, s, from which a wave is slow beside breathing: 60 beats a minute.</summary>
+    public double SlowSwingPeriodSeconds { get; init; } = 1;
+
     /// <summary>Whole windows in a row in which a wave has to be seen to breathe, to be alive: drift looks like a breath in one.</summary>
     public int ProvingBreathSeconds { get; init; } = 3;
 

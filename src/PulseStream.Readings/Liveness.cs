@@ -21,7 +21,7 @@ internal sealed class Liveness(JudgeOptions options)
     public void Remember(in SignalSecond second)
     {
         breathingSeconds = Math.Max(0, breathingSeconds + (Breathes(second) ? 1 : -1));
-        IsShown |= HasThirdWave(second) || breathingSeconds >= options.ProvingBreathSeconds;
+        IsShown |= (HasThirdWave(second) && IsUnsteady(second)) || breathingSeconds >= options.ProvingBreathSeconds;
     }
 
     /// <summary>Something that swings in the clip: a wave of two harmonics at most, and nothing that breathes beside it.</summary>
@@ -30,18 +30,44 @@ internal sealed class Liveness(JudgeOptions options)
     {
         var pulse = second.Pulse;
         return !IsShown
-            && (!IsWhole(second)
-                ? pulse.ThirdWaveShare < options.UnsureThirdWaveShare
-                : pulse.ThirdWaveShare < options.SwingingThirdWaveShare
-                    && pulse.BreathingShare < (IsSwing(pulse) ? options.LeastBreathingShareBesideSwing : options.LeastBreathingShare));
+            && (IsSteady(second)
+                || (!IsWhole(second)
+                    ? pulse.ThirdWaveShare < options.UnsureThirdWaveShare
+                    : pulse.ThirdWaveShare < options.SwingingThirdWaveShare
+                        && pulse.BreathingShare < (IsSwing(pulse) ? options.LeastBreathingShareBesideSwing : options.LeastBreathingShare)));
     }
+
+    // What swings may have any three harmonics, but keeps its rate and its shape as no heart does. Noise is little of either.
+    private bool IsSteady(in SignalSecond second) =>
+        IsTelling(second)
+        && second.Pulse.UnsteadyShare < 2 * LeastUnsteadyShareOf(second.Pulse)
+        && !IsUnsteady(second)
+        && !Breathes(second);
+
+    private bool IsUnsteady(in SignalSecond second)
+    {
+        var noise = second.Fit.NoiseSize / second.Fit.PulseSize;
+        var share = second.Pulse.UnsteadyShare;
+        var least = LeastUnsteadyShareOf(second.Pulse);
+        return IsTelling(second) && !((share * share) - (noise * noise) < least * least);
+    }
+
+    // Too few beats to know the third harmonic are too few as well to know well what three harmonics leave.
+    private double LeastUnsteadyShareOf(in WindowPulse pulse) =>
+        double.IsNaN(pulse.ThirdWaveShare) ? 2 * options.LeastUnsteadyShare : options.LeastUnsteadyShare;
+
+    // A line that is taken away takes part of the wave along.
+    private bool IsTelling(in SignalSecond second) =>
+        second.Fit.WindowSeconds >= options.UnsteadyWindowSeconds && second.Fit.Lines == 0;
 
     private bool HasThirdWave(in SignalSecond second) =>
         second.Pulse.ThirdWaveShare >= options.LeastThirdWaveShareBesideBreathing
         || (IsWhole(second) && !(second.Pulse.ThirdWaveShare < options.UnsureThirdWaveShare));
 
+    // A slow wave leaks twice as much into what is looked at for breathing.
     private bool Breathes(in SignalSecond second) =>
-        IsWhole(second) && second.Pulse.BreathingShare >= options.LeastBreathingShareBesideSwing;
+        IsWhole(second)
+        && second.Pulse.BreathingShare >= options.LeastBreathingShareBesideSwing * (second.Pulse.PeriodSeconds > options.SlowSwingPeriodSeconds ? 2 : 1);
 
     private bool IsWhole(in SignalSecond second) => second.Fit.WindowSeconds >= options.SettlingSeconds;
 

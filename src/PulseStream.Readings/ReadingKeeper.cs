@@ -14,7 +14,7 @@ public sealed class ReadingKeeper(ReadingOptions options)
     /// <param name="second">The second.</param>
     /// <param name="hasFinger">Whether something is in the clip.</param>
     /// <param name="observer">Told of it and of what follows from it, while this runs.</param>
-    public void Take(Second second, bool hasFinger, IReadingObserver observer)
+    public void Take(in Second second, bool hasFinger, IReadingObserver observer)
     {
         ArgumentNullException.ThrowIfNull(observer);
 
@@ -26,7 +26,7 @@ public sealed class ReadingKeeper(ReadingOptions options)
             observer.OnReading(accepted);
         }
 
-        if (sittings.Step(second, hasFinger, accepted, steady.Held) is { } sitting)
+        if (sittings.Step(second, hasFinger, accepted, steady) is { } sitting)
         {
             observer.OnSitting(sitting);
         }

@@ -19,8 +19,8 @@ internal sealed class SittingKeeper(ReadingOptions options)
     /// <param name="second">The second.</param>
     /// <param name="hasFinger">Whether something is in the clip.</param>
     /// <param name="accepted">The reading accepted at it, or null.</param>
-    /// <param name="held">The reading held at it, or null.</param>
-    public Sitting? Step(Second second, bool hasFinger, Reading? accepted, Reading? held)
+    /// <param name="steady">The value that may be held at it.</param>
+    public Sitting? Step(in Second second, bool hasFinger, Reading? accepted, SteadyValue steady)
     {
         if (!hasFinger)
         {
@@ -34,7 +34,7 @@ internal sealed class SittingKeeper(ReadingOptions options)
 
         lastOn = second.SecondIndex;
         Gather(second);
-        Accept(accepted, held);
+        Accept(accepted, steady);
         return null;
     }
 
@@ -56,16 +56,18 @@ internal sealed class SittingKeeper(ReadingOptions options)
         return sitting;
     }
 
-    private void Gather(Second second)
+    private void Gather(in Second second)
     {
-        if (second is UnusableSecond unusable)
+        if (second.Unusable is { } refused)
         {
-            reasons |= unusable.Reasons;
+            reasons |= refused.Reasons;
         }
-        else if (second is UsableSecond usable)
+        else if (second.Usable is { } usable)
         {
             hasSpo2 |= usable.Spo2 is not null;
-            if (usable.PulseRatePerMinute is { } exact)
+
+            // Beside a saturation the median of the rates is not told, so they are not counted either.
+            if (!hasSpo2 && usable.PulseRatePerMinute is { } exact)
             {
                 var rate = WholeRate.Rounded(exact);
                 rates[rate] = rates.GetValueOrDefault(rate) + 1;
@@ -73,7 +75,7 @@ internal sealed class SittingKeeper(ReadingOptions options)
         }
     }
 
-    private void Accept(Reading? accepted, Reading? held)
+    private void Accept(Reading? accepted, SteadyValue steady)
     {
         if (accepted is not null)
         {
@@ -82,10 +84,10 @@ internal sealed class SittingKeeper(ReadingOptions options)
             highest = highest is null || accepted.WholeSpo2Percent > highest.WholeSpo2Percent ? accepted : highest;
         }
 
-        if (held is not null && lastOn + 1 - from >= options.SittingSeconds
-            && (record is null || held.WholeSpo2Percent > record.WholeSpo2Percent))
+        if (steady.HeldPercent is { } percent && lastOn + 1 - from >= options.SittingSeconds
+            && (record is null || percent > record.WholeSpo2Percent))
         {
-            record = held;
+            record = accepted ?? steady.Reading();
         }
     }
 

@@ -10,58 +10,39 @@ internal sealed class SteadyValue(ReadingOptions options)
     private readonly UsableSecond[] held = new UsableSecond[Math.Max(1, options.HeldSeconds)];
     private int whole;
     private int count;
-    private bool isTold;
 
-    /// <summary>The reading held now; null where none is.</summary>
-    public Reading? Held { get; private set; }
+    /// <summary>The whole percent of the reading held now; null where none is.</summary>
+    public int? HeldPercent => count < held.Length ? null : whole;
 
     /// <summary>For how many consecutive usable seconds the same whole percent has been held.</summary>
     public int Seconds => count;
 
     /// <summary>Takes the next second; a reading where one is accepted at it.</summary>
-    public Reading? Step(Second second)
+    public Reading? Step(in Second second)
     {
-        if (second is not UsableSecond { Spo2: { } spo2 } usable)
+        if (second.Usable is not { Spo2: { } spo2 } usable)
         {
-            Restart();
+            count = 0;
             return null;
         }
 
         if (count == 0 || Math.Abs(spo2.Percent - whole) > Hysteresis)
         {
-            Restart();
+            count = 0;
             whole = (int)Math.Round(spo2.Percent, MidpointRounding.AwayFromZero);
         }
 
         held[count % held.Length] = usable;
         count++;
-        if (count < held.Length)
-        {
-            return null;
-        }
-
-        Held = Reading(second.SecondIndex);
-        if (isTold)
-        {
-            return null;
-        }
-
-        isTold = true;
-        return Held;
+        return count == held.Length ? Reading() : null;
     }
 
-    private void Restart()
-    {
-        count = 0;
-        isTold = false;
-        Held = null;
-    }
-
-    private Reading Reading(long second)
+    /// <summary>The reading held now; there has to be one.</summary>
+    public Reading Reading()
     {
         double percent = 0, low = 0, high = 0, perfusion = 0;
         var warnings = Reasons.None;
-        foreach (var usable in held)
+        foreach (ref readonly var usable in held.AsSpan())
         {
             var spo2 = usable.Spo2!.Value;
             percent += spo2.Percent / held.Length;
@@ -72,7 +53,7 @@ internal sealed class SteadyValue(ReadingOptions options)
         }
 
         return new(
-            second,
+            held[(count - 1) % held.Length].SecondIndex,
             whole,
             new(percent, low, high),
             WholeRate.MedianOf(held),

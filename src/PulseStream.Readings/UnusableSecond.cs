@@ -4,5 +4,4 @@ namespace PulseStream.Readings;
 /// <param name="SecondIndex">Whole seconds since the recording's start.</param>
 /// <param name="Reasons">At least one.</param>
 /// <param name="PerfusionPercent">Infrared, peak to trough of a beat over the mean, percent; null where it is not known.</param>
-public sealed record UnusableSecond(long SecondIndex, Reasons Reasons, double? PerfusionPercent)
-    : Second(SecondIndex, PerfusionPercent);
+public readonly record struct UnusableSecond(long SecondIndex, Reasons Reasons, double? PerfusionPercent);

@@ -6,9 +6,9 @@ namespace PulseStream.Readings;
 /// <param name="PulseRatePerMinute">Beats a minute: mean rate of the beats of the eight seconds that end with this one; null where the rhythm is so irregular that it would depend on how one counts.</param>
 /// <param name="PerfusionPercent">Infrared, peak to trough of a beat over the mean, percent; null for a ready-made plethysmogram.</param>
 /// <param name="Warnings">What to keep in mind: <see cref="Reasons.LowPerfusion"/>, <see cref="Reasons.Irregular"/> or none.</param>
-public sealed record UsableSecond(
+public readonly record struct UsableSecond(
     long SecondIndex,
     Saturation? Spo2,
     double? PulseRatePerMinute,
     double? PerfusionPercent,
-    Reasons Warnings) : Second(SecondIndex, PerfusionPercent);
+    Reasons Warnings);

@@ -11,7 +11,7 @@ internal static class WholeRate
     {
         Span<double> rates = seconds.Length <= FewSeconds ? stackalloc double[FewSeconds] : new double[seconds.Length];
         var count = 0;
-        foreach (var second in seconds)
+        foreach (ref readonly var second in seconds)
         {
             if (second.PulseRatePerMinute is { } rate)
             {

@@ -32,8 +32,8 @@ public static class CoachingLine
     /// <param name="isHeld">Whether its value has been held for long enough to be a reading.</param>
     public static string Of(Second second, bool isHeld) => second switch
     {
-        UnusableSecond refused => Find(Refusals, refused.Reasons) ?? "This second cannot be used. Keep still.",
-        UsableSecond usable => Find(Warnings, usable.Warnings) ?? (isHeld ? "Steady. The reading holds." : "Good signal. Keep still."),
+        { Unusable: { } refused } => Find(Refusals, refused.Reasons) ?? "This second cannot be used. Keep still.",
+        { Usable: { } usable } => Find(Warnings, usable.Warnings) ?? (isHeld ? "Steady. The reading holds." : "Good signal. Keep still."),
         _ => "",
     };
 

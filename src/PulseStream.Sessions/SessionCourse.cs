@@ -78,11 +78,12 @@ internal sealed class SessionCourse : IReadingObserver
         _told.Add(new BeatFound(beat, _rate.SecondsAt(beat.RiseIndex)));
     }
 
-    public void OnSecond(Second second)
+    public void OnSecond(in Second second)
     {
+        var kept = second;
         _seconds++;
-        _usableSeconds += second is UsableSecond ? 1 : 0;
-        Keep(archive => archive.Append(second));
+        _usableSeconds += second.IsUsable ? 1 : 0;
+        Keep(archive => archive.Append(kept));
         _told.Add(new SecondJudged(second, _reader?.SteadySeconds ?? _shown.SteadySeconds));
     }
 

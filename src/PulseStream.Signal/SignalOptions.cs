@@ -27,9 +27,6 @@ public sealed record SignalOptions
     /// <summary>Skewness of the slope from which a known pulse is not asked for its third harmonic: twice what a pulse is believed for.</summary>
     public double SureFrontSteepness { get; init; } = 0.32;
 
-    /// <summary>Third harmonic over the first below which breathing is looked for beside the wave: what swings has no third, and what is not alive does not breathe.</summary>
-    public double BreathingBelowThirdWaveShare { get; init; } = 0.1;
-
     /// <summary>Longest window, s: a step of saturation has to show 90 % of itself within it.</summary>
     public int LongestWindowSeconds { get; init; } = 8;
 

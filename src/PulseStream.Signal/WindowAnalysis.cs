@@ -79,7 +79,7 @@ internal sealed class WindowAnalysis
         }
 
         fit = Separated(bins, seconds, fit);
-        return (hasRed ? fit : fit with { Ratio = double.NaN, StandardError = double.NaN, Disagreement = double.NaN }, beats.Measure(bins, best, pairs, fit, takenNoise, calm.Knows(fit.Ratio), endIndex));
+        return (hasRed ? fit : fit with { Ratio = double.NaN, StandardError = double.NaN, Disagreement = double.NaN }, beats.Measure(bins, best, pairs, fit, takenNoise, design.SlowOf(fit.WindowSeconds, isTakenFast), calm.Knows(fit.Ratio), endIndex));
     }
 
     // Leaves the window that was taken in 'best'.

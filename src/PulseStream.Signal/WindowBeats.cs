@@ -27,6 +27,7 @@ internal sealed class WindowBeats
     private readonly bool isPleth;
     private readonly BeatFinder finder;
     private readonly BeatShape shape;
+    private readonly SteadyWave steady;
     private readonly BeatTrain train;
     private readonly BeatTeller teller;
     private (int Length, double PeriodBins, double FrontSteepness, double Ratio) learnable;
@@ -39,6 +40,7 @@ internal sealed class WindowBeats
         this.isPleth = isPleth;
         finder = room.Finder;
         shape = room.Shape;
+        steady = room.Steady;
         train = new(design.BinRateHz);
         teller = new(room, hasRed);
     }
@@ -81,9 +83,10 @@ internal sealed class WindowBeats
     /// <param name="room">Room for another window.</param>
     /// <param name="fit">What was read from it.</param>
     /// <param name="noise">White noise of a bin of it.</param>
+    /// <param name="removed">What was removed from it as slow.</param>
     /// <param name="isKnown">Whether the calm pulse is known, with this R.</param>
     /// <param name="endIndex">Index just past the second that is told.</param>
-    public WindowPulse Measure(SmoothedBins bins, ReadOnlySpan<double> best, Span<double> room, in RatioFit fit, WhiteNoise noise, bool isKnown, long endIndex)
+    public WindowPulse Measure(SmoothedBins bins, ReadOnlySpan<double> best, Span<double> room, in RatioFit fit, WhiteNoise noise, SlowBasis removed, bool isKnown, long endIndex)
     {
         var window = best[..(2 * design.SlowOf(fit.WindowSeconds).Length)];
         finder.Find(window, IntervalSoFarSeconds);
@@ -101,6 +104,7 @@ internal sealed class WindowBeats
         learnable = fit.WindowSeconds >= design.Options.SeparationWindowSeconds && !fit.IsWithoutFirstWave
             ? (window.Length, finder.IntervalSeconds * design.BinRateHz, wave.FrontSteepness, fit.Ratio)
             : default;
+        var period = finder.PeriodSeconds;
         if (IsDrowned(agreement))
         {
             finder.FindInNoise(window);
@@ -121,7 +125,8 @@ internal sealed class WindowBeats
             wave.FrontSteepness,
             wave.Crest,
             third,
-            !isKnown && third < design.Options.BreathingBelowThirdWaveShare ? BreathingShare(bins, fit, room) : double.NaN,
+            !isKnown && !double.IsNaN(third) ? BreathingShare(bins, fit, room) : double.NaN,
+            isKnown || double.IsNaN(period) ? double.NaN : steady.UnsteadyShare(window, removed, period),
             Perfusion.PercentOf(height, isPleth));
     }
 

@@ -11,7 +11,8 @@ namespace PulseStream.Signal;
 /// <param name="FrontSteepness">Skewness of the slope: above 0 where blood comes faster than it goes.</param>
 /// <param name="Crest">Skewness of blood volume: above 0 where it is high for a shorter time than low.</param>
 /// <param name="ThirdWaveShare">Amplitude of the third harmonic over that of the first, no unit; NaN with too few beats, and where a known pulse has a steep front.</param>
-/// <param name="BreathingShare">What breathes beside a wave without a third harmonic, over the wave, root mean squares; NaN where the wave has one.</param>
+/// <param name="BreathingShare">What breathes beside the wave, over the wave, root mean squares; NaN where the pulse is known.</param>
+/// <param name="UnsteadyShare">What three harmonics of one steady rate leave of the wave, white noise included, over the wave, root mean squares; NaN where the pulse is known or nothing repeats.</param>
 /// <param name="PerfusionPercent">Median trough to peak of a beat over the mean light, percent; NaN without beats or light.</param>
 public readonly record struct WindowPulse(
     int BeatCount,
@@ -25,4 +26,5 @@ public readonly record struct WindowPulse(
     double Crest,
     double ThirdWaveShare,
     double BreathingShare,
+    double UnsteadyShare,
     double PerfusionPercent);

@@ -23,6 +23,8 @@ public sealed class WindowRoom(SignalDesign design)
 
     internal BeatShape Shape { get; } = new();
 
+    internal SteadyWave Steady { get; } = new(design);
+
     internal MotionSeparation Separation { get; } = new(design);
 
     internal Beat[] Beats { get; } = new Beat[MostBeats];

@@ -30,7 +30,6 @@ public sealed class RecordingScan
     /// <param name="block">Follows the block before it.</param>
     public void Add(SampleBlock block)
     {
-        ArgumentNullException.ThrowIfNull(block);
         (EndIndex, Samples) = (block.EndIndex, Samples + block.Samples.Length);
         foreach (ref readonly var sample in block.Samples.Span)
         {

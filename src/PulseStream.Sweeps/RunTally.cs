@@ -21,11 +21,7 @@ public sealed class RunTally(Func<long, (double Spo2, double Pulse)> truthAt, do
     private double? _first;
 
     /// <inheritdoc/>
-    public void OnSecond(Second second)
-    {
-        ArgumentNullException.ThrowIfNull(second);
-        Add(second.SecondIndex, (second as UsableSecond)?.Spo2?.Percent, (second as UsableSecond)?.PulseRatePerMinute);
-    }
+    public void OnSecond(in Second second) => Add(second.SecondIndex, second.Usable?.Spo2?.Percent, second.Usable?.PulseRatePerMinute);
 
     /// <summary>Holds one second against the truth.</summary>
     /// <param name="second">Which.</param>

@@ -13,7 +13,7 @@ internal sealed class FoundResults : IReadingObserver
     private readonly List<Reading> readings = [];
     private readonly List<Sitting> sittings = [];
 
-    public int UsableSeconds => seconds.OfType<UsableSecond>().Count();
+    public int UsableSeconds => seconds.Count(second => second.IsUsable);
 
     public static FoundResults In(IReadOnlyList<SampleBlock> blocks, RecordingHeader header)
     {
@@ -30,7 +30,7 @@ internal sealed class FoundResults : IReadingObserver
 
     public void OnBeat(in Beat beat) => beats.Add(beat);
 
-    public void OnSecond(Second second) => seconds.Add(second);
+    public void OnSecond(in Second second) => seconds.Add(second);
 
     public void OnReading(Reading reading) => readings.Add(reading);
 

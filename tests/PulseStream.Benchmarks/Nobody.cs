@@ -12,17 +12,17 @@ internal sealed class Nobody : IReadingObserver
 
     public long Usable { get; private set; }
 
+    public long Readings { get; private set; }
+
     public void OnBeat(in Beat beat) => Beats++;
 
-    public void OnSecond(Second second)
+    public void OnSecond(in Second second)
     {
         Seconds++;
-        Usable += second is UsableSecond ? 1 : 0;
+        Usable += second.IsUsable ? 1 : 0;
     }
 
-    public void OnReading(Reading reading)
-    {
-    }
+    public void OnReading(Reading reading) => Readings++;
 
     public void OnSitting(Sitting sitting)
     {

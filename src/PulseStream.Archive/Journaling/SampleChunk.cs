@@ -22,25 +22,28 @@ internal sealed record SampleChunk(long FirstIndex, int Count, int WholeChannels
     /// <param name="channels">Channels that the recording has.</param>
     public static SampleChunk Of(long firstIndex, ReadOnlySpan<Sample> samples, IReadOnlyList<int> channels)
     {
-        var bytes = new byte[samples.Length * sizeof(double) * channels.Count];
+        // Most light is counts: what is asked for at first is no more than those take, and so no large object.
+        var bytes = new byte[samples.Length * sizeof(int) * channels.Count];
         var doubles = MemoryMarshal.Cast<Sample, double>(samples);
         var whole = 0;
         var length = 0;
-        foreach (var channel in channels)
+        for (var n = 0; n < channels.Count; n++)
         {
-            if (TryPackWhole(doubles[channel..], samples.Length, bytes.AsSpan(length)))
+            var strided = doubles[channels[n]..];
+            if (TryPackWhole(strided, samples.Length, bytes.AsSpan(length)))
             {
-                whole |= 1 << channel;
+                whole |= 1 << channels[n];
                 length += samples.Length * sizeof(int);
             }
             else
             {
-                Pack(doubles[channel..], samples.Length, bytes.AsSpan(length));
+                Array.Resize(ref bytes, bytes.Length + (samples.Length * (sizeof(double) - sizeof(int))));
+                Pack(strided, samples.Length, bytes.AsSpan(length));
                 length += samples.Length * sizeof(double);
             }
         }
 
-        return new(firstIndex, samples.Length, whole, length == bytes.Length ? bytes : bytes[..length]);
+        return new(firstIndex, samples.Length, whole, bytes);
     }
 
     /// <summary>Unpacks one channel.</summary>
@@ -49,17 +52,35 @@ internal sealed record SampleChunk(long FirstIndex, int Count, int WholeChannels
     /// <param name="values">One value a sample.</param>
     public void CopyTo(IReadOnlyList<int> channels, int channel, Span<double> values)
     {
-        var offset = channels.TakeWhile(c => c != channel).Sum(c => Count * (IsWhole(c) ? sizeof(int) : sizeof(double)));
         if (!IsWhole(channel))
         {
-            MemoryMarshal.Cast<byte, double>(Bytes.AsSpan(offset))[..Count].CopyTo(values);
+            Column<double>(channels, channel).CopyTo(values);
             return;
         }
 
-        var whole = MemoryMarshal.Cast<byte, int>(Bytes.AsSpan(offset))[..Count];
+        var whole = Column<int>(channels, channel);
         for (var i = 0; i < whole.Length; i++)
         {
             values[i] = whole[i];
+        }
+    }
+
+    /// <summary>Unpacks one channel whose values are whole numbers, a negative zero among them.</summary>
+    /// <param name="channels">Channels that the recording has.</param>
+    /// <param name="channel">The one wanted.</param>
+    /// <param name="values">One value a sample.</param>
+    public void CopyTo(IReadOnlyList<int> channels, int channel, Span<int> values)
+    {
+        if (IsWhole(channel))
+        {
+            Column<int>(channels, channel).CopyTo(values);
+            return;
+        }
+
+        var plain = Column<double>(channels, channel);
+        for (var i = 0; i < plain.Length; i++)
+        {
+            values[i] = (int)plain[i];
         }
     }
 
@@ -89,6 +110,13 @@ internal sealed record SampleChunk(long FirstIndex, int Count, int WholeChannels
         {
             doubles[i] = strided[i * Stride];
         }
+    }
+
+    private ReadOnlySpan<T> Column<T>(IReadOnlyList<int> channels, int channel)
+        where T : unmanaged
+    {
+        var offset = channels.TakeWhile(c => c != channel).Sum(c => Count * (IsWhole(c) ? sizeof(int) : sizeof(double)));
+        return MemoryMarshal.Cast<byte, T>(Bytes.AsSpan(offset))[..Count];
     }
 
     private bool IsWhole(int channel) => (WholeChannels & (1 << channel)) != 0;

@@ -18,9 +18,9 @@ internal static class SecondRows
         ("reasons", CellKind.Text),
     ]);
 
-    public static Cell[] Of(Second second) => second is UsableSecond usable
+    public static Cell[] Of(Second second) => second.Usable is { } usable
         ? [usable.SecondIndex, 1, usable.Spo2?.Percent, usable.Spo2?.LowPercent, usable.Spo2?.HighPercent, usable.PulseRatePerMinute, usable.PerfusionPercent, WireNames.Of(usable.Warnings)]
-        : [second.SecondIndex, 0, double.NaN, double.NaN, double.NaN, double.NaN, second.PerfusionPercent, WireNames.Of(((UnusableSecond)second).Reasons)];
+        : [second.SecondIndex, 0, double.NaN, double.NaN, double.NaN, double.NaN, second.PerfusionPercent, WireNames.Of(second.Unusable?.Reasons ?? Reasons.None)];
 
     public static bool IsUsable(Cell[] row) => row[1].Number != 0;
 

@@ -62,26 +62,16 @@ internal sealed class SampleFile
             rows[i] = chunk.FirstIndex + i;
         }
 
-        var values = new double[chunk.Count];
         for (var i = 0; i < channels.Count; i++)
         {
-            chunk.CopyTo(channels, channels[i], values);
-            Extend(i, values);
-        }
-    }
-
-    private void Extend(int channel, ReadOnlySpan<double> values)
-    {
-        if (plain[channel] is { } doubles)
-        {
-            values.CopyTo(doubles.Extend(values.Length));
-            return;
-        }
-
-        var counts = whole[channel]!.Extend(values.Length);
-        for (var i = 0; i < counts.Length; i++)
-        {
-            counts[i] = (int)values[i];
+            if (plain[i] is { } doubles)
+            {
+                chunk.CopyTo(channels, channels[i], doubles.Extend(chunk.Count));
+            }
+            else
+            {
+                chunk.CopyTo(channels, channels[i], whole[i]!.Extend(chunk.Count));
+            }
         }
     }
 }

@@ -1,6 +1,5 @@
 using PulseStream.Cli.Inputs;
 using PulseStream.Comparison;
-using PulseStream.Readings;
 using PulseStream.Samples;
 using PulseStream.Sessions;
 using PulseStream.Sessions.Events;
@@ -88,7 +87,7 @@ internal sealed class BaselineRun(SessionOrder order, Surroundings surroundings,
         switch (told)
         {
             case SecondJudged { Second: var second }:
-                found.AddSecond(second is UsableSecond);
+                found.AddSecond(second.IsUsable);
                 break;
             case ReadingAccepted { Reading: var reading }:
                 found.Add(new AcceptedValue(reading.SecondIndex, reading.WholeSpo2Percent));

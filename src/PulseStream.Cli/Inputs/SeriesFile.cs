@@ -87,14 +87,14 @@ internal sealed class SeriesFile(Stream input, CalibrationCurve curve, CsvOption
         public List<(double Time, double Value)> PulseRate { get; } = [];
 
         // A second is known at its end.
-        public void OnSecond(Second second)
+        public void OnSecond(in Second second)
         {
-            if (second is UsableSecond { Spo2: { } spo2 })
+            if (second.Usable?.Spo2 is { } spo2)
             {
                 Saturation.Add((second.SecondIndex + 1, spo2.Percent));
             }
 
-            if (second is UsableSecond { PulseRatePerMinute: { } pulse })
+            if (second.Usable?.PulseRatePerMinute is { } pulse)
             {
                 PulseRate.Add((second.SecondIndex + 1, pulse));
             }

@@ -33,10 +33,10 @@ internal sealed class NdjsonPrinter(NdjsonLine line, bool withBeats) : ResultPri
             case BeatFound beat when withBeats:
                 Print(beat);
                 break;
-            case SecondJudged { Second: UsableSecond usable }:
+            case SecondJudged { Second.Usable: { } usable }:
                 Print(usable);
                 break;
-            case SecondJudged { Second: UnusableSecond unusable }:
+            case SecondJudged { Second.Unusable: { } unusable }:
                 Print(unusable);
                 break;
             case ReadingAccepted { Reading: var reading }:

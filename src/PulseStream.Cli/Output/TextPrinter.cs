@@ -40,7 +40,7 @@ internal sealed class TextPrinter(TextWriter text, bool withBeats) : ResultPrint
             case BeatFound beat when withBeats:
                 Print(beat);
                 break;
-            case SecondJudged { Second: UnusableSecond unusable }:
+            case SecondJudged { Second.Unusable: { } unusable }:
                 Write(_run.Add(unusable));
                 break;
             case SecondJudged:

@@ -43,7 +43,7 @@ internal static class PageMessage
 
     public static PageEvent Second(SecondJudged told, int heldSeconds)
     {
-        var usable = told.Second as UsableSecond;
+        var usable = told.Second.Usable;
         return Of(PageNames.Second, new
         {
             second = told.Second.SecondIndex,

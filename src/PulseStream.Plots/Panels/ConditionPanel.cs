@@ -63,9 +63,9 @@ internal static class ConditionPanel
         }
     }
 
-    private static Reasons RefusalsOf(Second second) => second is UnusableSecond refused ? refused.Reasons : Reasons.None;
+    private static Reasons RefusalsOf(Second second) => second.Unusable?.Reasons ?? Reasons.None;
 
-    private static Reasons WarningsOf(Second second) => second is UsableSecond usable ? usable.Warnings : Reasons.None;
+    private static Reasons WarningsOf(Second second) => second.Usable?.Warnings ?? Reasons.None;
 
     // NoFinger becomes "no finger".
     private static string NameOf(Reasons reason)

@@ -71,7 +71,7 @@ internal sealed class Panel : IDisposable
     /// <param name="seconds">All of them.</param>
     public void ShadeRefused(IEnumerable<Second> seconds)
     {
-        foreach (var run in SecondRun<bool>.Of(seconds, second => second is UnusableSecond ? true : null))
+        foreach (var run in SecondRun<bool>.Of(seconds, second => second.IsUsable ? null : true))
         {
             var span = Plot.Add.HorizontalSpan(run.From, run.To, Palette.Refused);
             span.LineWidth = 0;

@@ -28,8 +28,8 @@ internal static class PerfusionPanel
     // Movement and light that leaks past make a number of it that says nothing of the blood.
     private static double? PerfusionOf(Second second) => second switch
     {
-        UsableSecond usable => usable.PerfusionPercent,
-        UnusableSecond { Reasons: Reasons.LowPerfusion } weak => weak.PerfusionPercent,
+        { Usable: { } usable } => usable.PerfusionPercent,
+        { Unusable: { Reasons: Reasons.LowPerfusion } weak } => weak.PerfusionPercent,
         _ => null,
     };
 }

@@ -102,7 +102,7 @@ internal static class PlethysmogramPanel
     private static HashSet<long> CalmSecondsOf(IEnumerable<Second> seconds)
     {
         var calm = new HashSet<long>();
-        foreach (var run in SecondRun<bool>.Of(seconds, second => second is UsableSecond ? true : null))
+        foreach (var run in SecondRun<bool>.Of(seconds, second => second.IsUsable ? true : null))
         {
             for (var second = run.From + SettlingSeconds; second < run.To; second++)
             {

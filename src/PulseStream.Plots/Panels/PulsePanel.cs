@@ -1,5 +1,3 @@
-using PulseStream.Readings;
-
 namespace PulseStream.Plots.Panels;
 
 /// <summary>The pulse rate.</summary>
@@ -19,7 +17,7 @@ internal static class PulsePanel
     /// <param name="area">Its place.</param>
     public static Panel Draw(SessionContent content, PanelArea area)
     {
-        var runs = SecondRun<double>.Of(content.Seconds, second => (second as UsableSecond)?.PulseRatePerMinute).ToArray();
+        var runs = SecondRun<double>.Of(content.Seconds, second => second.Usable?.PulseRatePerMinute).ToArray();
         var (low, high) = ScaleOf(runs.SelectMany(run => run.Points).ToArray());
         var panel = new Panel(area, low, high);
         panel.ShadeRefused(content.Seconds);

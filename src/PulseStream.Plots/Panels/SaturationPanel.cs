@@ -33,7 +33,7 @@ internal static class SaturationPanel
     /// <param name="area">Its place.</param>
     public static Panel Draw(SessionContent content, PanelArea area)
     {
-        var runs = SecondRun<Saturation>.Of(content.Seconds, second => (second as UsableSecond)?.Spo2).ToArray();
+        var runs = SecondRun<Saturation>.Of(content.Seconds, second => second.Usable?.Spo2).ToArray();
         var (low, high) = ScaleOf(runs.SelectMany(run => run.Points).ToArray(), content.Readings, area.Height);
         var panel = new Panel(area, low, high, mostWritten: Full);
         panel.ShadeRefused(content.Seconds);
@@ -57,7 +57,7 @@ internal static class SaturationPanel
     }
 
     private static string Line(SessionContent content) =>
-        content.Seconds.Any(second => second is UsableSecond { Spo2.HasInterval: true }) ? "line with 95 % interval" : "line";
+        content.Seconds.Any(second => second.Usable?.Spo2 is { HasInterval: true }) ? "line with 95 % interval" : "line";
 
     private static void AddBand(Panel panel, SecondRun<Saturation> run)
     {

@@ -137,14 +137,14 @@ public sealed class CsvRecording : Recording
                 return;
             }
 
-            if (block is null)
+            if (block is not { } read)
             {
                 observer.OnCompleted();
                 return;
             }
 
             // Outside the try: what an observer throws is its own affair.
-            observer.OnNext(block);
+            observer.OnNext(read);
         }
     }
 

@@ -35,7 +35,6 @@ public sealed class CsvRecordingWriter
     /// <param name="block">Follows the block before it, with or without a gap.</param>
     public void Write(SampleBlock block)
     {
-        ArgumentNullException.ThrowIfNull(block);
         var index = block.FirstIndex;
         foreach (ref readonly var sample in block.Samples.Span)
         {

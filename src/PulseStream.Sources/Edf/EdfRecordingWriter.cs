@@ -64,7 +64,6 @@ public sealed class EdfRecordingWriter : IDisposable
     /// <param name="block">Follows the block before it.</param>
     public void Write(SampleBlock block)
     {
-        ArgumentNullException.ThrowIfNull(block);
         if (block.FirstIndex > _next)
         {
             _annotations.Enqueue(new EdfAnnotation(_header.Rate.SecondsAt(_next), _header.Rate.SecondsAt(block.FirstIndex - _next), [MissingText]));

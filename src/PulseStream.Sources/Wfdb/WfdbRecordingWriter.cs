@@ -56,7 +56,6 @@ public sealed class WfdbRecordingWriter : IDisposable
     /// <param name="block">Follows the block before it.</param>
     public void Write(SampleBlock block)
     {
-        ArgumentNullException.ThrowIfNull(block);
         while (_next < block.FirstIndex)
         {
             WriteFrame(Sample.OfLight(double.NaN, double.NaN));

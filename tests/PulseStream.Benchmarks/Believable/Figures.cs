@@ -62,7 +62,7 @@ internal sealed class Figures
         foreach (var second in seconds)
         {
             Count(truth, (int)second.SecondIndex, second);
-            if (second is UsableSecond usable)
+            if (second.Usable is { } usable)
             {
                 Compare(truth, beats, (int)second.SecondIndex, usable);
             }
@@ -81,12 +81,12 @@ internal sealed class Figures
 
     private void Count(TruthSecond[] truth, int at, Second second)
     {
-        var isUsable = second is UsableSecond;
+        var isUsable = second.IsUsable;
         if (Cause(truth[at]) is { } cause)
         {
             disturbed++;
             disturbedUsable += isUsable ? 1 : 0;
-            if (second is UnusableSecond unusable && at >= FirstWindowSeconds)
+            if (second.Unusable is { } unusable && at >= FirstWindowSeconds)
             {
                 refused++;
                 namedRight += (unusable.Reasons & cause) != Reasons.None ? 1 : 0;

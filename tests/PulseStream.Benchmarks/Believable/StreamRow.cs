@@ -42,7 +42,7 @@ internal sealed record StreamRow(string Name, Func<Random, Scenario> Make)
             // Beats are counted in the seconds' pulse rates.
         }
 
-        public void OnSecond(Second second) => Seconds.Add(second);
+        public void OnSecond(in Second second) => Seconds.Add(second);
 
         public void OnReading(Reading reading) => Readings.Add(reading);
 

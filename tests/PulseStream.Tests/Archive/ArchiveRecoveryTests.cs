@@ -91,6 +91,23 @@ public sealed class ArchiveRecoveryTests
     }
 
     [Fact]
+    public void ALogThatACutLeftBehindItsJournalIsCleared()
+    {
+        using var archive = new TemporaryArchive();
+        using var writer = Sessions.Begin(archive.Folder);
+        writer.Append(Sessions.WholeCounts(0, 100));
+        writer.Seal(new(100, 0, 0, 0));
+        var log = Path.Combine(writer.Folder, "journal.db-wal");
+        Assert.False(File.Exists(log));
+        File.WriteAllText(log, "left behind");
+
+        Recover(archive.Folder);
+
+        Assert.False(File.Exists(log));
+        Assert.Equal(100, ArchivedSession.Open(writer.Folder).Counts.Samples);
+    }
+
+    [Fact]
     public void GapsOfASessionThatWasCutOffCountAsMissing()
     {
         using var archive = new TemporaryArchive();
@@ -180,6 +197,7 @@ public sealed class ArchiveRecoveryTests
         var noise = new byte[5000];
         new Random(5).NextBytes(noise);
         File.WriteAllBytes(first, noise);
+        File.WriteAllBytes(first + "-wal", noise);
 
         var said = Recover(archive.Folder);
 
@@ -200,10 +218,10 @@ public sealed class ArchiveRecoveryTests
         }
 
         var random = new Random(6);
-        for (var i = 0; i < 60; i++)
+        for (var i = 0; i < 120; i++)
         {
             using var trial = new TemporaryArchive();
-            var path = Path.Combine(Copy(SessionFolder(archive.Folder), trial.Folder), "journal.db");
+            var path = Path.Combine(Copy(SessionFolder(archive.Folder), trial.Folder), i % 2 == 0 ? "journal.db" : "journal.db-wal");
             var bytes = File.ReadAllBytes(path);
             bytes[random.Next(bytes.Length)] ^= (byte)(1 << random.Next(8));
             File.WriteAllBytes(path, bytes);

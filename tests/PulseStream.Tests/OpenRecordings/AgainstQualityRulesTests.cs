@@ -1,4 +1,3 @@
-using PulseStream.Readings;
 using PulseStream.Samples;
 using Xunit;
 using Recording = System.Collections.Generic.IEnumerable<PulseStream.Tests.OpenRecordings.JudgedWindow>;
@@ -123,7 +122,7 @@ public sealed class AgainstQualityRulesTests
             var beats = Beats(told, end);
             var beatError = beats.Length < 2 ? double.NaN : errorOf(end, QualityRules.WindowSeconds, RatePerMinute(beats));
             var doRulesPass = QualityRules.Accept(Window(signal, rateHz, end), rateHz, beats, QualityRules.LeastPlethScore);
-            var rate = (second as UsableSecond)?.PulseRatePerMinute;
+            var rate = second.Usable?.PulseRatePerMinute;
             yield return new(rate is null ? double.NaN : errorOf(end, OurSeconds, rate.Value), beatError, doRulesPass ? beatError : double.NaN);
         }
     }

@@ -52,7 +52,7 @@ internal static class OpenData
 
         public void OnBeat(in Beat beat) => Beats.Add(beat);
 
-        public void OnSecond(Second second) => Seconds.Add(second);
+        public void OnSecond(in Second second) => Seconds.Add(second);
 
         public void OnReading(Reading reading)
         {

@@ -61,7 +61,7 @@ public sealed class PulseAgainstReferencesTests
         var colours = OpenData.Columns(Path.Combine(folder, $"{subject}-{hand}.csv"));
         var reference = Reference(OpenData.Columns(Path.Combine(folder, $"{subject}-reference.csv")));
         var found = OpenData.Run(RateHz, SampleColumns.Infrared, colours[Green].Select(c => Sample.OfLight(double.NaN, c)));
-        var rates = found.Seconds.OfType<UsableSecond>().Where(s => s.PulseRatePerMinute is not null).ToArray();
+        var rates = found.Seconds.Select(s => s.Usable).OfType<UsableSecond>().Where(s => s.PulseRatePerMinute is not null).ToArray();
         var errors = rates.Select(s => Error(reference, s)).Where(e => !double.IsNaN(e)).ToArray();
         return (errors, (double)errors.Length / Math.Min(found.Seconds.Count, reference.Length));
     }

@@ -24,7 +24,7 @@ public sealed class WristInExerciseTests
         var columns = OpenData.Columns(Path.Combine("wrist-exercise", recording + ".csv"));
         var heart = RPeaks.Times(columns[1], RateHz).ToArray();
         var found = OpenData.Run(RateHz, SampleColumns.Infrared | SampleColumns.Acceleration, columns[2].Select((p, n) => Moving(p, columns, n)));
-        var given = found.Seconds.OfType<UsableSecond>().Where(s => s.PulseRatePerMinute is not null).ToArray();
+        var given = found.Seconds.Select(s => s.Usable).OfType<UsableSecond>().Where(s => s.PulseRatePerMinute is not null).ToArray();
         var errors = given.Select(s => Math.Abs(s.PulseRatePerMinute!.Value - RateBefore(heart, s.SecondIndex + 1))).ToArray();
         var wrong = errors.Count(e => e > WrongPerMinute);
         var said = $"{given.Length} of {found.Seconds.Count} seconds, mean error {errors.DefaultIfEmpty().Average():F1} /min, {wrong} wrong";

@@ -120,8 +120,8 @@ internal sealed class InventedSession(string archive, RecordingHeader header, st
     {
         var phase = 2 * Math.PI * time / BeatSeconds;
         var blood = Math.Sin(phase) + (0.3 * Math.Sin((2 * phase) + 1));
-        var jerk = second is UnusableSecond { Reasons: var r } && r.HasFlag(Reasons.Motion) ? 20 * Math.Sin(9 * time) : 0;
-        var infrared = second is UnusableSecond { Reasons: var n } && n.HasFlag(Reasons.NoFinger) ? 500 : 150_000 * Math.Exp(-0.01 * (blood + jerk));
+        var jerk = second.Unusable?.Reasons.HasFlag(Reasons.Motion) == true ? 20 * Math.Sin(9 * time) : 0;
+        var infrared = second.Unusable?.Reasons.HasFlag(Reasons.NoFinger) == true ? 500 : 150_000 * Math.Exp(-0.01 * (blood + jerk));
         return header.Columns.HasFlag(SampleColumns.Red) ? Sample.OfLight(0.9 * infrared, infrared)
             : header.Columns.HasFlag(SampleColumns.Infrared) ? Sample.OfLight(double.NaN, infrared)
             : Sample.OfPleth(blood);

@@ -15,8 +15,8 @@ public class SessionContentTests
         var plain = SessionContent.Read(new InventedSession(archive.Folder, InventedSession.TwoLights).Usable(3, 90).Seal());
         var stated = SessionContent.Read(new InventedSession(archive.Folder, InventedSession.TwoLights, """{"name":"clinic","arms":2}""").Usable(3, 90).Seal());
 
-        var before = Assert.IsType<UsableSecond>(plain.Seconds[0]).Spo2!.Value;
-        var after = Assert.IsType<UsableSecond>(stated.Seconds[0]).Spo2!.Value;
+        var before = plain.Seconds[0].Usable!.Value.Spo2!.Value;
+        var after = stated.Seconds[0].Usable!.Value.Spo2!.Value;
 
         // √(0.8² + (1.96 · 2)²): independent errors add in quadrature (common practice).
         Assert.Equal(before.Percent - 4.0008, after.LowPercent, 1e-3);
@@ -59,7 +59,7 @@ public class SessionContentTests
     {
         Second[] seconds = [Usable(0), Usable(1), new UnusableSecond(2, Reasons.Motion, null), Usable(3), Usable(9)];
 
-        var runs = SecondRun<double>.Of(seconds, second => (second as UsableSecond)?.PulseRatePerMinute);
+        var runs = SecondRun<double>.Of(seconds, second => second.Usable?.PulseRatePerMinute);
 
         Assert.Equal([(0, 2), (3, 4), (9, 10)], runs.Select(run => (run.From, run.To)));
     }

@@ -13,7 +13,7 @@ internal sealed class Heard : IReadingObserver
 
     public IEnumerable<Second> Seconds => Events.OfType<Second>();
 
-    public IEnumerable<UsableSecond> Usable => Events.OfType<UsableSecond>();
+    public IEnumerable<UsableSecond> Usable => Seconds.Select(s => s.Usable).OfType<UsableSecond>();
 
     public IEnumerable<Reading> Readings => Events.OfType<Reading>();
 
@@ -48,11 +48,11 @@ internal sealed class Heard : IReadingObserver
         return heard;
     }
 
-    public Reasons ReasonsAt(long second) => Seconds.OfType<UnusableSecond>().SingleOrDefault(s => s.SecondIndex == second)?.Reasons ?? Reasons.None;
+    public Reasons ReasonsAt(long second) => Seconds.SingleOrDefault(s => s.SecondIndex == second).Unusable?.Reasons ?? Reasons.None;
 
     public void OnBeat(in Beat beat) => Events.Add(beat);
 
-    public void OnSecond(Second second) => Events.Add(second);
+    public void OnSecond(in Second second) => Events.Add(second);
 
     public void OnReading(Reading reading) => Events.Add(reading);
 

@@ -1,4 +1,3 @@
-using PulseStream.Readings;
 using Xunit;
 
 namespace PulseStream.Tests.Readings;
@@ -28,7 +27,7 @@ public sealed class SlowPulseTests
 
         var finger = new Finger { Seconds = 60, PulsePerMinute = pulsePerMinute, PerfusionPercent = 1, Movement = Breath };
         var heard = Heard.Of(RateHz, finger.Samples());
-        Assert.All(heard.Seconds.Where(s => s.SecondIndex >= StartSeconds), s => Assert.IsType<UsableSecond>(s));
+        Assert.All(heard.Seconds.Where(s => s.SecondIndex >= StartSeconds), s => Assert.True(s.IsUsable));
         Assert.All(heard.Usable, s => Assert.Equal(97, s.Spo2!.Value.Percent, PercentTolerance));
         var rates = heard.Usable.Select(s => s.PulseRatePerMinute).OfType<double>().ToArray();
         Assert.True(rates.Count(r => Math.Abs(r - pulsePerMinute) <= PulseTolerance) >= LeastShare * rates.Length, string.Join(' ', rates.Select(r => $"{r:F1}")));

@@ -23,7 +23,7 @@ public sealed class WaveTests
     public void APulseOfAnyShapeIsRead(double pulsePerMinute, double secondWave)
     {
         var heard = Of(new() { Pulse = Track.Constant(pulsePerMinute), SecondWave = secondWave });
-        Assert.All(heard.Seconds.Where(s => s.SecondIndex >= StartSeconds), s => Assert.IsType<UsableSecond>(s));
+        Assert.All(heard.Seconds.Where(s => s.SecondIndex >= StartSeconds), s => Assert.True(s.IsUsable));
         Assert.All(heard.Usable, s => Assert.Equal(97, s.Spo2!.Value.Percent, PercentTolerance));
     }
 
@@ -39,7 +39,7 @@ public sealed class WaveTests
 
         static double Step(double x) => 0.5 - (0.5 * Math.Cos(Math.PI * Math.Clamp(x, 0, 1)));
         var heard = Heard.Of(100, new Finger { Blood = Blood }.Samples());
-        Assert.All(heard.Seconds.Where(s => s.SecondIndex >= StartSeconds), s => Assert.IsType<UsableSecond>(s));
+        Assert.All(heard.Seconds.Where(s => s.SecondIndex >= StartSeconds), s => Assert.True(s.IsUsable));
         Assert.All(heard.Usable, s => Assert.Equal(97, s.Spo2!.Value.Percent, PercentTolerance));
     }
 
@@ -121,7 +121,7 @@ public sealed class WaveTests
         const double change = 25;
         static double Blood(double t)
         {
-            var turn = 2 * Math.PI * 1.2 * t;
+            var turn = 2 * Math.PI * ((1.2 * t) + (0.04 * Math.Sin(2 * Math.PI * 0.2 * t)));
             return t < change ? 0.5 - (0.35 * (Math.Cos(turn) + (0.3 * Math.Cos((2 * turn) - 0.9)) + (0.1 * Math.Cos(3 * turn)))) : 0.5;
         }
 
@@ -135,6 +135,39 @@ public sealed class WaveTests
         var heard = Heard.Of(100, new Finger { Seconds = 80, Blood = Blood, BreathingPercent = 0, Movement = Swing }.Samples());
         Assert.Contains(heard.Readings, r => r.SecondIndex < change);
         Assert.Equal([], heard.Readings.Where(r => r.SecondIndex > change).Select(r => r.SecondIndex));
+    }
+
+    // Three harmonics make a front and a third wave, but keep their rate and their shape as no heart does.
+    [Theory]
+    [InlineData(1.53, 0.29, 0.03, 0)]
+    [InlineData(2.24, 0.48, 0.18, 0.01)]
+    [InlineData(0.75, 0.42, 0.1, 0.005)]
+    public void ASteadySwingOfThreeHarmonicsIsNoReading(double hz, double second, double third, double fading)
+    {
+        (double, double) Swing(double t)
+        {
+            var turn = 2 * Math.PI * hz * t;
+            var light = 0.008 * Math.Exp(-fading * t) * (Math.Sin(turn) + (second * Math.Sin((2 * turn) + 3.5)) + (third * Math.Sin((3 * turn) + 1)));
+            return (light, 0.65 * light);
+        }
+
+        var heard = Heard.Of(100, new Finger { Seconds = 60, PerfusionPercent = 0, BreathingPercent = 0, NoisePercent = 0.004, Movement = Swing }.Samples());
+        Assert.Empty(heard.Readings);
+        Assert.Empty(heard.Usable.Where(s => s.SecondIndex > 5));
+    }
+
+    // A heart that beats as evenly as a clock is as steady; the breath beside it tells that it is one.
+    [Fact]
+    public void AnEvenFastPulseThatBreathesIsRead()
+    {
+        static double Blood(double t)
+        {
+            var turn = 2 * Math.PI * 2.5 * t;
+            return 0.5 - (0.35 * (Math.Sin(turn) + (0.3 * Math.Sin((2 * turn) + 3.5)) + (0.05 * Math.Sin((3 * turn) + 1))));
+        }
+
+        var heard = Heard.Of(100, new Finger { Blood = Blood, BreathingPercent = 0.6 }.Samples());
+        Assert.All(heard.Seconds.Where(s => s.SecondIndex >= StartSeconds), s => Assert.IsType<UsableSecond>(s));
     }
 
     // The finger that was alive has gone, and the clip was put on something else with an R like its own.
@@ -160,7 +193,7 @@ public sealed class WaveTests
         }
 
         var heard = Heard.Of(100, new Finger { Blood = Blood, BreathingPercent = 0.6 }.Samples());
-        Assert.All(heard.Seconds.Where(s => s.SecondIndex >= StartSeconds), s => Assert.IsType<UsableSecond>(s));
+        Assert.All(heard.Seconds.Where(s => s.SecondIndex >= StartSeconds), s => Assert.True(s.IsUsable));
     }
 
     // No finger is made of two harmonics, but what breathes beside its wave is alive, once it was seen to for some seconds.
@@ -169,7 +202,7 @@ public sealed class WaveTests
     {
         static double Blood(double t) => 0.5 + (0.35 * (Math.Sin(2 * Math.PI * 1.2 * t) + (0.4 * Math.Sin(4 * Math.PI * 1.2 * t))));
         var heard = Heard.Of(100, new Finger { Blood = Blood, BreathingPercent = 0.5 }.Samples());
-        Assert.All(heard.Seconds.Where(s => s.SecondIndex >= StartSeconds + 3), s => Assert.IsType<UsableSecond>(s));
+        Assert.All(heard.Seconds.Where(s => s.SecondIndex >= StartSeconds + 3), s => Assert.True(s.IsUsable));
     }
 
     // The step that a finger leaves when it comes on has rises of its own.
@@ -217,8 +250,8 @@ public sealed class WaveTests
     {
         var heard = Of(new() { Pulse = Track.Constant(pulsePerMinute), SecondWave = secondWave, Rhythm = Rhythm.Bigeminy });
         var settled = heard.Seconds.Where(s => s.SecondIndex >= StartSeconds).ToArray();
-        Assert.True(settled.OfType<UsableSecond>().Count() >= 0.9 * settled.Length);
-        Assert.All(settled.OfType<UsableSecond>(), s => Assert.InRange(s.PulseRatePerMinute ?? pulsePerMinute, 0.9 * pulsePerMinute, 1.1 * pulsePerMinute));
+        Assert.True(settled.Count(s => s.IsUsable) >= 0.9 * settled.Length);
+        Assert.All(settled, s => Assert.InRange(s.Usable?.PulseRatePerMinute ?? pulsePerMinute, 0.9 * pulsePerMinute, 1.1 * pulsePerMinute));
     }
 
     // The early beat rises from the second wave of the one before and may not show; the pause behind it does.
@@ -258,7 +291,7 @@ public sealed class WaveTests
     public void AWarmingFingerIsReadAllTheTime(double pulsePerMinute)
     {
         var heard = Of(new() { Pulse = Track.Constant(pulsePerMinute), Perfusion = Track.Ramp(0.3, 3, 10, 50) });
-        Assert.All(heard.Seconds.Where(s => s.SecondIndex >= StartSeconds), s => Assert.IsType<UsableSecond>(s));
+        Assert.All(heard.Seconds.Where(s => s.SecondIndex >= StartSeconds), s => Assert.True(s.IsUsable));
     }
 
     [Theory]

@@ -100,12 +100,12 @@ internal sealed class BedsideView(RecordingHeader header, int heldSeconds)
     private void Take(SecondJudged judged)
     {
         steadySeconds = Math.Min(judged.SteadySeconds, heldSeconds);
-        numerals = Numerals(judged.Second as UsableSecond);
+        numerals = Numerals(judged.Second.Usable);
         coaching = CoachingLine.Of(judged.Second, steadySeconds >= heldSeconds);
         condition = judged.Second switch
         {
-            UnusableSecond refused => $"refused: {string.Join(", ", WireNames.Of(refused.Reasons))}",
-            UsableSecond { Warnings: not Reasons.None } warned => $"steady {steadySeconds} of {heldSeconds} s, {string.Join(", ", WireNames.Of(warned.Warnings))}",
+            { Unusable: { } refused } => $"refused: {string.Join(", ", WireNames.Of(refused.Reasons))}",
+            { Usable: { Warnings: not Reasons.None } warned } => $"steady {steadySeconds} of {heldSeconds} s, {string.Join(", ", WireNames.Of(warned.Warnings))}",
             _ => $"steady {steadySeconds} of {heldSeconds} s",
         };
     }
