@@ -232,6 +232,7 @@ internal sealed class WindowAnalysis
         Load(bins, fit.WindowSeconds, isFastPulse);
         var without = best.AsSpan(0, 2 * design.SlowOf(fit.WindowSeconds).Length);
         pairs.AsSpan(0, without.Length).CopyTo(without);
+        isTakenFast = isFastPulse;
         lines.RemoveAlone(without, LinesOf(fit));
         finder.Find(without, beats.IntervalSoFarSeconds);
         return without;
