@@ -20,8 +20,9 @@ internal sealed class Liveness(JudgeOptions options)
     /// <summary>Takes in a believed second.</summary>
     public void Remember(in SignalSecond second)
     {
+        // A line that was taken away has taken part of the third harmonic along, or left part of itself there.
         breathingSeconds = Math.Max(0, breathingSeconds + (Breathes(second) ? 1 : -1));
-        IsShown |= (HasThirdWave(second) && IsUnsteady(second)) || breathingSeconds >= options.ProvingBreathSeconds;
+        IsShown |= (HasThirdWave(second) && second.Fit.Lines == 0 && IsUnsteady(second)) || breathingSeconds >= options.ProvingBreathSeconds;
     }
 
     /// <summary>Something that swings in the clip: a wave of two harmonics at most, and nothing that breathes beside it.</summary>
@@ -56,9 +57,7 @@ internal sealed class Liveness(JudgeOptions options)
     private double LeastUnsteadyShareOf(in WindowPulse pulse) =>
         double.IsNaN(pulse.ThirdWaveShare) ? 2 * options.LeastUnsteadyShare : options.LeastUnsteadyShare;
 
-    // A line that is taken away takes part of the wave along.
-    private bool IsTelling(in SignalSecond second) =>
-        second.Fit.WindowSeconds >= options.UnsteadyWindowSeconds && second.Fit.Lines == 0;
+    private bool IsTelling(in SignalSecond second) => second.Fit.WindowSeconds >= options.UnsteadyWindowSeconds;
 
     private bool HasThirdWave(in SignalSecond second) =>
         second.Pulse.ThirdWaveShare >= options.LeastThirdWaveShareBesideBreathing

@@ -126,8 +126,17 @@ internal sealed class WindowBeats
             wave.Crest,
             third,
             !isKnown && !double.IsNaN(third) ? BreathingShare(bins, fit, room) : double.NaN,
-            isKnown || double.IsNaN(period) ? double.NaN : steady.UnsteadyShare(window, removed, period),
+            isKnown || double.IsNaN(period) ? double.NaN : steady.UnsteadyShare(fit.Lines > 0 ? WithLines(bins, removed, room) : window, removed, period),
             Perfusion.PercentOf(height, isPleth));
+    }
+
+    // A line may have been a harmonic of the wave that reaches either light in another mixture.
+    private static ReadOnlySpan<double> WithLines(SmoothedBins bins, SlowBasis removed, Span<double> room)
+    {
+        var whole = room[..(2 * removed.Length)];
+        bins.CopyNewest(whole);
+        removed.Remove(whole);
+        return whole;
     }
 
     private double BreathingShare(SmoothedBins bins, in RatioFit fit, Span<double> room)

@@ -156,6 +156,21 @@ public sealed class WaveTests
         Assert.Empty(heard.Usable.Where(s => s.SecondIndex > 5));
     }
 
+    // What bends the light of one emitter adds a second harmonic to it alone, which is taken away like mains light.
+    [Fact]
+    public void ASteadySwingThatTheLightsShowDifferentlyIsNoReading()
+    {
+        static (double, double) Swing(double t)
+        {
+            var turn = 2 * Math.PI * 1.5 * t;
+            var wave = Math.Sin(turn) + (0.1 * Math.Sin((2 * turn) + 3.5)) + (0.03 * Math.Sin((3 * turn) + 1));
+            return (0.01 * wave, 0.01 * ((1.14 * wave) + (0.1 * wave * wave)));
+        }
+
+        var heard = Heard.Of(100, new Finger { Seconds = 40, PerfusionPercent = 0, BreathingPercent = 0, NoisePercent = 0.004, Movement = Swing }.Samples());
+        Assert.Empty(heard.Readings);
+    }
+
     // A heart that beats as evenly as a clock is as steady; the breath beside it tells that it is one.
     [Fact]
     public void AnEvenFastPulseThatBreathesIsRead()
@@ -167,7 +182,7 @@ public sealed class WaveTests
         }
 
         var heard = Heard.Of(100, new Finger { Blood = Blood, BreathingPercent = 0.6 }.Samples());
-        Assert.All(heard.Seconds.Where(s => s.SecondIndex >= StartSeconds), s => Assert.IsType<UsableSecond>(s));
+        Assert.All(heard.Seconds.Where(s => s.SecondIndex >= StartSeconds), s => Assert.True(s.IsUsable));
     }
 
     // The finger that was alive has gone, and the clip was put on something else with an R like its own.
