@@ -55,7 +55,7 @@ public sealed record SignalOptions
     public double PureLineShare { get; init; } = 0.98;
 
     /// <summary>What a pulse that is put back where a line was may have of the calm pulse's size, or of what is left without the line where none is known: with more, the line's own light came back.</summary>
-    public double LargestPutBack { get; init; } = 1.3;
+    public double LargestPutBack { get; init; } = 1.5;
 
     /// <summary>Disagreement of the lights, in units of R, above which a movement is looked for, once a calm pulse is known.</summary>
     public double SeparatedDisagreement { get; init; } = 0.02;

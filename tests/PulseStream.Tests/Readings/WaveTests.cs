@@ -153,7 +153,7 @@ public sealed class WaveTests
 
         var heard = Heard.Of(100, new Finger { Seconds = 60, PerfusionPercent = 0, BreathingPercent = 0, NoisePercent = 0.004, Movement = Swing }.Samples());
         Assert.Empty(heard.Readings);
-        Assert.Empty(heard.Usable.Where(s => s.SecondIndex > 5));
+        Assert.DoesNotContain(heard.Usable, s => s.SecondIndex > 5);
     }
 
     // What bends the light of one emitter adds a second harmonic to it alone, which is taken away like mains light.
