@@ -19,6 +19,7 @@ internal sealed class SecondJudge
     private readonly CalmFinger calm;
     private readonly SaturationInterval interval;
     private readonly Liveness liveness;
+    private readonly BesideLines besideLines;
     private readonly Presence presence;
     private readonly MissingRing missing = new();
     private int sinceDisturbance = int.MaxValue;
@@ -34,6 +35,7 @@ internal sealed class SecondJudge
         calm = new(options, hasRed);
         interval = new(curve, options);
         liveness = new(options);
+        besideLines = new(options);
         presence = new(options);
     }
 
@@ -185,11 +187,12 @@ internal sealed class SecondJudge
     }
 
     // The taller a wave that was never seen as a calm pulse, the more movement may be in it for the same disagreement; and the
-    // line that was taken away may have been the pulse.
+    // line that was taken away may have been the pulse, whose harmonics are lines as well.
     private double LargestDisagreementOf(in RatioFit fit) =>
         calm.IsKnown ? (fit.Lines > 0 ? options.UnprovenDisagreement : options.LargestDisagreement)
+        : fit.Lines > 0 && !fit.IsOneLine ? double.NegativeInfinity
         : fit.PulseSize <= options.UnprovenPulseSize ? options.UnprovenDisagreement
-        : fit.Lines > 0 && !fit.IsRoomLight ? 0
+        : fit.Lines > 0 && !fit.IsRoomLight && !fit.IsPureLine ? 0
         : options.UnprovenDisagreement * options.UnprovenPulseSize / fit.PulseSize;
 
     // What noise was left beside a pulse told from movement is in its standard error: most of it was movement too.
@@ -215,7 +218,7 @@ internal sealed class SecondJudge
         var hasRhythm = pulse.Periodicity >= options.LeastPeriodicity;
         var likeness = pulse.Agreement + (options.ShapeWeight * Math.Min(Math.Max(pulse.FrontSteepness, pulse.Crest), options.MostShape));
         var least = hasRhythm ? options.LeastLikeness : calm.IsKnown && second.Fit.Lines == 0 ? options.LeastLikenessWithoutRhythm : options.LeastUnprovenLikeness;
-        return likeness >= least && !(hasRed && liveness.IsLacking(second)) && (IsShaped(pulse) || (hasRhythm && HasNoBack(second) && calm.IsSame(second)));
+        return likeness >= least && !(hasRed && liveness.IsLacking(second)) && (IsShaped(second) || (hasRhythm && HasNoBack(second) && calm.IsSame(second)) || besideLines.LeavesPulse(second));
     }
 
     // A finger keeps its R, or has a third harmonic; what has neither has taken its place until a finger is put on anew. One
@@ -228,12 +231,15 @@ internal sealed class SecondJudge
     }
 
     // Room light on one of the pulse's harmonics takes that along, and its front with it.
-    private bool HasNoBack(in SignalSecond second) => second.Fit.IsRoomLight || second.Pulse.FrontSteepness >= options.LeastFrontBesideCrest;
+    private bool HasNoBack(in SignalSecond second) => second.Fit.IsRoomLight || second.Fit.IsPureLine || second.Pulse.FrontSteepness >= options.LeastFrontBesideCrest;
 
-    private bool IsShaped(in WindowPulse pulse) =>
-        pulse.FrontSteepness >= options.LeastFrontSteepness
+    private bool IsShaped(in SignalSecond second)
+    {
+        var pulse = second.Pulse;
+        return pulse.FrontSteepness >= options.LeastFrontSteepness
             || (pulse.Crest >= options.LeastCrest && pulse.FrontSteepness >= options.LeastFrontBesideCrest)
-            || (IsBlunt(pulse) && pulse.Periodicity >= options.LeastThirdWavePeriodicity && pulse.Agreement >= options.LeastThirdWaveAgreement);
+            || (besideLines.LeavesFirstWave(second) && IsBlunt(pulse) && pulse.Periodicity >= options.LeastThirdWavePeriodicity && pulse.Agreement >= options.LeastThirdWaveAgreement);
+    }
 
     // A strong second wave makes a fast pulse nearly round; what has some of a third harmonic and breathes is none the less alive.
     private bool IsBlunt(in WindowPulse pulse) =>

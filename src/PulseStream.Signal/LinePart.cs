@@ -38,6 +38,32 @@ internal static class LinePart
         return Math.Abs(times - Math.Max(1, Math.Round(times))) < sameShare * times;
     }
 
+    /// <summary>Whether lines are one that is not quite steady: what is left of it lies beside it. What is slower than the pulse is breathing.</summary>
+    /// <param name="hertz">Their frequencies, Hz.</param>
+    /// <param name="windowSeconds">Length of the window, s.</param>
+    /// <param name="periodSeconds">Period of the pulse, s.</param>
+    public static bool IsOneLine(ReadOnlySpan<double> hertz, int windowSeconds, double periodSeconds)
+    {
+        const double resolutions = 2;
+        const double slowerShare = 0.8;
+        var one = double.NaN;
+        foreach (var hz in hertz)
+        {
+            if (hz * periodSeconds < slowerShare)
+            {
+                continue;
+            }
+
+            one = double.IsNaN(one) ? hz : one;
+            if (Math.Abs(hz - one) * windowSeconds > resolutions)
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
     /// <summary>Whether light of a mixture can be told from the pulse.</summary>
     /// <param name="ratio">R of the pulse.</param>
     /// <param name="mix">The line's red over its infrared, in the logarithm of light.</param>

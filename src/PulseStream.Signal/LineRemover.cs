@@ -20,6 +20,9 @@ internal sealed class LineRemover
 
     /// <summary>Degrees of freedom that one line takes: cosine and sine, as they are, drifting, bending and riding on the pulse.</summary>
     public const int FreedomOfLine = 8;
+
+    // Cosine and sine as they are, drifting and bending: what rides on the pulse can take half of its first wave along.
+    private const int OwnShapes = 3;
     private const double LowestHz = 0.6;
     private const double HighestHz = 12;
 
@@ -28,7 +31,9 @@ internal sealed class LineRemover
     private readonly double binRateHz;
     private readonly int longest;
     private readonly double[] room;
+    private readonly double[] removedHz = new double[MostLines];
     private int columnCount;
+    private int lineCount;
     private SlowBasis slow;
 
     public LineRemover(SignalDesign design)
@@ -39,8 +44,11 @@ internal sealed class LineRemover
         slow = design.SlowOf(design.Options.LongestWindowSeconds);
     }
 
-    /// <summary>Frequency of the line last removed, Hz.</summary>
+    /// <summary>Frequency of the line last looked for, Hz.</summary>
     public double LineHz { get; private set; }
+
+    /// <summary>Frequencies of the lines that have been removed from the window, Hz, the strongest first.</summary>
+    public ReadOnlySpan<double> RemovedHz => removedHz.AsSpan(0, lineCount);
 
     /// <summary>Cosine and sine of the line last removed from infrared, natural logarithm of light.</summary>
     public (double Cosine, double Sine) InInfrared { get; private set; }
@@ -53,7 +61,20 @@ internal sealed class LineRemover
     public void Restart(SlowBasis removedBasis)
     {
         columnCount = 0;
+        lineCount = 0;
         slow = removedBasis;
+    }
+
+    /// <summary>Removes lines of known frequencies from a new window and leaves what rides on the pulse: R is read without that, beats are seen with it.</summary>
+    /// <param name="pairs">Infrared and red in turn.</param>
+    /// <param name="hertz">Their frequencies.</param>
+    public void RemoveAlone(Span<double> pairs, ReadOnlySpan<double> hertz)
+    {
+        foreach (var hz in hertz)
+        {
+            LineHz = hz;
+            Remove(pairs, OwnShapes);
+        }
     }
 
     /// <summary>Finds the line without which both lights agree best and, where it explains enough of what they disagree by, in both halves, removes it from both.</summary>
@@ -76,7 +97,8 @@ internal sealed class LineRemover
         var scale = 2.0 / lanes.Length;
         InInfrared = (scale * cosine.GetElement(0), scale * sine.GetElement(0));
         InRed = (scale * cosine.GetElement(1), scale * sine.GetElement(1));
-        Remove(pairs);
+        Remove(pairs, FreedomOfLine / 2);
+        removedHz[lineCount++] = LineHz;
         return true;
     }
 
@@ -183,11 +205,11 @@ internal sealed class LineRemover
         return (inPhase, quadrature);
     }
 
-    private void Remove(Span<double> pairs)
+    private void Remove(Span<double> pairs, int shapes)
     {
         var pulse = Math.Sqrt(RatioSums.Over(pairs).Infrared / (pairs.Length / 2));
         var first = columnCount;
-        for (var shape = 0; shape < FreedomOfLine / 2; shape++)
+        for (var shape = 0; shape < shapes; shape++)
         {
             AddColumns(pairs, shape, pulse);
         }

@@ -15,6 +15,10 @@ namespace PulseStream.Signal;
 /// <param name="Newest">How both lights vary in the newest seconds, where they disagree; default where they agree.</param>
 /// <param name="IsSeparated">Whether a movement was taken away by its own ratio and the calm pulse's height; what the lights disagree by is then in the standard error.</param>
 /// <param name="IsWithoutFirstWave">Whether the first wave of a slow pulse was taken away with breathing and R was read from the others.</param>
+/// <param name="LineHz">Frequency of the strongest of the lines, Hz.</param>
+/// <param name="LinesExplain">Share of what the lights disagreed by, beyond white noise, as power, that the lines took away; 0 where none was.</param>
+/// <param name="IsOneLine">Whether the lines are one that is not quite steady, all of one frequency as far as the window tells, but for what is slower than the pulse.</param>
+/// <param name="IsPureLine">Whether that one line is all that disturbs: what moves, and a pulse, have harmonics.</param>
 public readonly record struct RatioFit(
     int WindowSeconds,
     double Ratio,
@@ -29,4 +33,8 @@ public readonly record struct RatioFit(
     double RoomLightSize,
     LightScatter Newest,
     bool IsSeparated = false,
-    bool IsWithoutFirstWave = false);
+    bool IsWithoutFirstWave = false,
+    double LineHz = 0,
+    double LinesExplain = 0,
+    bool IsOneLine = false,
+    bool IsPureLine = false);

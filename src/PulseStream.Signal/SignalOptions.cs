@@ -51,7 +51,10 @@ public sealed record SignalOptions
     /// <summary>Share of the disagreement that one steady line has to explain before it is removed as mains light.</summary>
     public double LineShare { get; init; } = 0.7;
 
-    /// <summary>What a pulse that is put back where a line was may have of the calm pulse's size: with more, the line's own light came back.</summary>
+    /// <summary>Share of the disagreement's power that a line explains where nothing but one line disturbs: what moves with the heart, and movement, have a second harmonic of a tenth and more.</summary>
+    public double PureLineShare { get; init; } = 0.98;
+
+    /// <summary>What a pulse that is put back where a line was may have of the calm pulse's size, or of what is left without the line where none is known: with more, the line's own light came back.</summary>
     public double LargestPutBack { get; init; } = 1.5;
 
     /// <summary>Disagreement of the lights, in units of R, above which a movement is looked for, once a calm pulse is known.</summary>

@@ -17,7 +17,8 @@ internal sealed class WindowAnalysis
     private int removed;
     private WhiteNoise noise;
     private WhiteNoise takenNoise;
-    private double takenLineHz;
+    private readonly double[] takenLinesHz = new double[LineRemover.MostLines];
+    private double loadedPower;
     private bool isLoadedFast;
     private bool isTakenFast;
 
@@ -140,7 +141,7 @@ internal sealed class WindowAnalysis
         var basis = design.SlowOf(seconds, isFastPulse);
         var window = pairs.AsSpan(0, 2 * basis.Length);
         if (!separation.TrySeparate(window, basis, calm, out var separated)
-            || WaveShape.Of(CourseOf(window), 0, design.BinRateHz).FrontSteepness < options.LeastFrontShare * calm.FrontSteepness
+            || FrontOf(window) < options.LeastFrontShare * calm.FrontSteepness
             || separated.StandardError > Math.Sqrt((taken.StandardError * taken.StandardError) + (taken.Disagreement * taken.Disagreement)))
         {
             return taken;
@@ -173,29 +174,36 @@ internal sealed class WindowAnalysis
             taken = fit;
             isTakenFast = isLoadedFast;
             takenNoise = noise;
-            takenLineHz = lines.LineHz;
+            lines.RemovedHz.CopyTo(takenLinesHz);
         }
     }
 
-    // Room light's mixture is known. Where the window repeats worse with its pulse put back, the line was something else.
-    private RatioFit PutPulseBack(SmoothedBins bins, in RatioFit fit)
+    // Leaves the window in 'best' without the lines alone, and with the pulse that went with them where it can be told: room
+    // light's mixture is known. Where the window repeats worse with its pulse put back, the line was something else.
+    private RatioFit PutPulseBack(SmoothedBins bins, RatioFit fit)
     {
+        var without = LeaveWithoutLines(bins, fit);
+        var whole = pairs.AsSpan(0, without.Length);
+        var (periodicity, period, front) = (finder.Periodicity, finder.PeriodSeconds, FrontOf(without));
+        var isOneLine = LinePart.IsOneLine(LinesOf(fit), fit.WindowSeconds, period);
+        fit = fit with
+        {
+            PulseSize = LinePart.SizeOf(without),
+            IsOneLine = isOneLine,
+            IsPureLine = isOneLine && fit.LinesExplain >= design.Options.PureLineShare,
+        };
         var mix = LinePart.MixOfRoomLight(bins.Last);
         if (!LinePart.IsTold(fit.Ratio, mix))
         {
             return fit;
         }
 
-        var without = Find(bins, fit.WindowSeconds);
-        var (periodicity, period) = (finder.Periodicity, finder.PeriodSeconds);
-        Load(bins, fit.WindowSeconds, isTakenFast);
-        var whole = pairs.AsSpan(0, without.Length);
         var least = LinePart.IsOneMixtureOtherThan(whole, without, mix) ? periodicity : LinePart.LeastPeriodicityShare * periodicity;
         var taken = LinePart.AmplitudeOf(whole, without);
         var amplitude = LinePart.LeavePulse(whole, without, fit.Ratio, mix);
         finder.Find(whole, beats.IntervalSoFarSeconds);
-        var isStrange = !LinePart.IsMultiple(finder.PeriodSeconds, period) || !IsLikeCalm(whole);
-        if (finder.Periodicity < least || (isStrange && (fit.IsRoomLight || IsBetweenHarmonics(fit.WindowSeconds, period))))
+        var isStrange = !LinePart.IsMultiple(finder.PeriodSeconds, period) || !IsLikely(whole, fit.PulseSize, front);
+        if (finder.Periodicity < least || (isStrange && (fit.IsRoomLight || fit.IsPureLine || IsBetweenHarmonics(fit, period))))
         {
             return fit with { RoomLightSize = fit.IsRoomLight ? taken : 0 };
         }
@@ -204,18 +212,48 @@ internal sealed class WindowAnalysis
         return fit with { PulseSize = LinePart.SizeOf(whole), RoomLightSize = amplitude };
     }
 
+    // Leaves the window in 'pairs', and in 'best' the same without lines, but with what rides on the pulse. With its second wave
+    // a lamp makes a slow pulse look fast: where it repeats worse, its first wave has gone with the baseline.
+    private ReadOnlySpan<double> LeaveWithoutLines(SmoothedBins bins, in RatioFit fit)
+    {
+        var without = LeaveWithoutLines(bins, fit, isTakenFast);
+        if (!isTakenFast)
+        {
+            return without;
+        }
+
+        var periodicity = finder.Periodicity;
+        without = LeaveWithoutLines(bins, fit, isFastPulse: false);
+        return finder.Periodicity > periodicity ? without : LeaveWithoutLines(bins, fit, isFastPulse: true);
+    }
+
+    private ReadOnlySpan<double> LeaveWithoutLines(SmoothedBins bins, in RatioFit fit, bool isFastPulse)
+    {
+        Load(bins, fit.WindowSeconds, isFastPulse);
+        var without = best.AsSpan(0, 2 * design.SlowOf(fit.WindowSeconds).Length);
+        pairs.AsSpan(0, without.Length).CopyTo(without);
+        isTakenFast = isFastPulse;
+        lines.RemoveAlone(without, LinesOf(fit));
+        finder.Find(without, beats.IntervalSoFarSeconds);
+        return without;
+    }
+
+    private ReadOnlySpan<double> LinesOf(in RatioFit fit) => takenLinesHz.AsSpan(0, fit.Lines);
+
     // Light that reaches the channels in another mixture or phase than told comes back with the pulse and bends it.
-    private bool IsLikeCalm(ReadOnlySpan<double> whole) =>
-        !calm.IsKnown
-        || (LinePart.SizeOf(whole) < design.Options.LargestPutBack * calm.Size
-            && WaveShape.Of(finder.Course, 0, design.BinRateHz).FrontSteepness >= design.Options.LeastFrontShare * calm.FrontSteepness);
+    private bool IsLikely(ReadOnlySpan<double> whole, double sizeWithout, double frontWithout) =>
+        calm.IsKnown
+            ? LinePart.SizeOf(whole) < design.Options.LargestPutBack * calm.Size && FrontOf(whole) >= design.Options.LeastFrontShare * calm.FrontSteepness
+            : LinePart.SizeOf(whole) < design.Options.LargestPutBack * sizeWithout && FrontOf(whole) > frontWithout;
+
+    private double FrontOf(ReadOnlySpan<double> window) => WaveShape.Of(CourseOf(window), 0, design.BinRateHz).FrontSteepness;
 
     // What moves with the heart, as veins do, lies on the pulse's harmonics: what it leaves of the pulse says nothing of blood.
-    private bool IsBetweenHarmonics(int windowSeconds, double periodSeconds)
+    private bool IsBetweenHarmonics(in RatioFit fit, double periodSeconds)
     {
         const double resolutions = 1.5;
-        var harmonic = takenLineHz * (calm.IsKnown ? calm.PeriodBins / design.BinRateHz : periodSeconds);
-        return Math.Abs(harmonic - Math.Round(harmonic)) > resolutions * periodSeconds / windowSeconds;
+        var harmonic = fit.LineHz * (calm.IsKnown ? calm.PeriodBins / design.BinRateHz : periodSeconds);
+        return Math.Abs(harmonic - Math.Round(harmonic)) > resolutions * periodSeconds / fit.WindowSeconds;
     }
 
     // The newest half of the shortest window: a disturbance that has just begun fills most of it.
@@ -258,8 +296,14 @@ internal sealed class WindowAnalysis
         removed = basis.Count;
         isLoadedFast = isFastPulse;
         noise = bins.NoiseOver(seconds);
-        return RatioRegression.Fit(window, noise, design.Kernel.NoiseGain, removed, seconds);
+        var fit = RatioRegression.Fit(window, noise, design.Kernel.NoiseGain, removed, seconds);
+        loadedPower = PowerOfDisagreement(fit);
+        return fit;
     }
+
+    private static double PowerOfDisagreement(in RatioFit fit) => Square(fit.Disagreement * fit.PulseSize);
+
+    private static double Square(double x) => x * x;
 
     private bool TryRemoveLine(SmoothedBins bins, int seconds, ref RatioFit fit)
     {
@@ -272,9 +316,12 @@ internal sealed class WindowAnalysis
 
         removed += LineRemover.FreedomOfLine;
         noise = noise.WithoutLine(lines.InInfrared, lines.InRed, design.Kernel.GainAt(lines.LineHz / design.BinRateHz), design.Kernel.RestNoiseGain);
-        fit = RatioRegression.Fit(window, noise, design.Kernel.NoiseGain, removed, seconds) with
+        var left = RatioRegression.Fit(window, noise, design.Kernel.NoiseGain, removed, seconds);
+        fit = left with
         {
             Lines = fit.Lines + 1,
+            LineHz = lines.RemovedHz[0],
+            LinesExplain = 1 - (PowerOfDisagreement(left) / loadedPower),
             IsWithoutFirstWave = fit.IsWithoutFirstWave,
             IsRoomLight = fit.Lines == 0 ? LinePart.IsEqualInCounts(lines.InInfrared, lines.InRed, bins.Last) : fit.IsRoomLight,
         };

@@ -18,6 +18,9 @@ public sealed class MainsLightTests
     private const double PercentTolerance = 0.4;
     private const double PulseTolerance = 2;
 
+    // Without their second wave beats are seen less sharply: a rate is told that lies within 3 % of the period's.
+    private const double RateShareBesideLines = 0.03;
+
     [Theory]
     [InlineData(72, 2)]
     [InlineData(66, 2)]
@@ -62,6 +65,59 @@ public sealed class MainsLightTests
         static double Later(double t) => AddedLight.Ramp(t, 18, 0.3);
     }
 
+    // A lamp that shines on one channel more than on the other cannot be put back: what it leaves of the pulse has no front.
+    [Theory]
+    [InlineData(60, 9, 0.5, 0.2, 0)]
+    [InlineData(80, 4, 1.4, 0.9, 0)]
+    [InlineData(66, 4, 1.6, -0.6, 18)]
+    [InlineData(100, 2, 0.3, 0.9, 18)]
+    [InlineData(126, 3, 1.5, -0.9, 18)]
+    public void MainsLightOnTheSecondHarmonicIsReadThroughInOtherCountsOfEitherChannel(double pulsePerMinute, double perfusionPercent, double redShare, double phase, double fromSecond)
+    {
+        var finger = new Finger { Seconds = 60, PulsePerMinute = pulsePerMinute, PerfusionPercent = perfusionPercent, Blood = t => Thrown(t * pulsePerMinute / 60) };
+        var hz = 2 * pulsePerMinute / 60;
+        var quarter = perfusionPercent / 100 * 80_000 / 4;
+        var samples = finger.Samples().With(RateHz, t => (On(t) * redShare * Mains(t + (phase / (2 * Math.PI * hz)), hz, quarter), On(t) * Mains(t, hz, quarter)));
+        var heard = Heard.Of(RateHz, samples);
+        var later = heard.Usable.Where(s => s.SecondIndex >= fromSecond + 9).ToArray();
+        Assert.InRange(later.Length, 0.9 * (51 - fromSecond), 51 - fromSecond);
+        Assert.All(later, s => Assert.Equal(97, s.Spo2!.Value.Percent, PercentTolerance));
+        Assert.All(later, s => Assert.Equal(pulsePerMinute, s.PulseRatePerMinute ?? pulsePerMinute, RateShareBesideLines * pulsePerMinute));
+
+        double On(double t) => fromSecond == 0 ? 1 : AddedLight.Ramp(t, fromSecond, 0.3);
+    }
+
+    // With its second wave so tall a slow pulse looks fast, and what is slower than a fast one goes with the baseline.
+    [Theory]
+    [InlineData(46, 1.5, 0.4, 0.9)]
+    [InlineData(50, 1, 0.6, -0.6)]
+    public void MainsLightDoesNotTakeTheFirstWaveOfASlowPulseAlong(double pulsePerMinute, double breathingPercent, double redShare, double phase)
+    {
+        var finger = new Finger { Seconds = 60, PulsePerMinute = pulsePerMinute, BreathingPercent = breathingPercent };
+        var hz = 2 * pulsePerMinute / 60;
+        var samples = finger.Samples().With(RateHz, t => (On(t) * redShare * Mains(t + (phase / (2 * Math.PI * hz)), hz, PulseCounts / 3), On(t) * Mains(t, hz, PulseCounts / 3)));
+        var later = Heard.Of(RateHz, samples).Usable.Where(s => s.SecondIndex >= 28).ToArray();
+        Assert.InRange(later.Length, 25, 32);
+        Assert.All(later, s => Assert.Equal(97, s.Spo2!.Value.Percent, PercentTolerance));
+
+        static double On(double t) => AddedLight.Ramp(t, 18, 0.3);
+    }
+
+    // The pulse's harmonics are lines as well: without them it is the movement that is left, and looks like a pulse.
+    [Fact]
+    public void APulseIsNoMainsLightBesideAnEvenMovementWithAFront()
+    {
+        const double movementPerMinute = 138;
+        var finger = new Finger
+        {
+            PulsePerMinute = 117,
+            Movement = t => (-0.05 * Thrown(Wandering(t)), -0.058 * Thrown(Wandering(t))),
+        };
+        Assert.DoesNotContain(Heard.Of(RateHz, finger.Samples()).Usable, s => Math.Abs(s.Spo2!.Value.Percent - 97) > 3);
+
+        static double Wandering(double t) => (t * movementPerMinute / 60) + (0.3 * Math.Sin(2 * Math.PI * 0.13 * t)) + (0.1 * Math.Sin(2 * Math.PI * 0.31 * t));
+    }
+
     // Smoothing takes part of a fast line away: that is no white noise.
     [Fact]
     public void FastMainsLightManyTimesThePulseIsNotNoise()
@@ -91,6 +147,14 @@ public sealed class MainsLightTests
         var heard = Heard.Of(RateHz, samples);
         Assert.Empty(heard.Usable);
         Assert.All(Enumerable.Range(8, 12), second => Assert.True(heard.ReasonsAt(second).HasFlag(Reasons.NoFinger)));
+    }
+
+    // Rises in a seventh of the beat and falls slowly: its third harmonic is a fifth of the first.
+    private static double Thrown(double phase)
+    {
+        const double front = 0.14;
+        var p = phase - Math.Floor(phase);
+        return p < front ? Math.Pow(Math.Sin(0.5 * Math.PI * p / front), 2) : Math.Exp(-2.5 * (p - front)) * (1 - ((p - front) / (1 - front)));
     }
 
     // Never negative, as light is: its mean is half as much again as its amplitude.
