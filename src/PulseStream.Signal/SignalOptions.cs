@@ -27,6 +27,9 @@ public sealed record SignalOptions
     /// <summary>Skewness of the slope from which a known pulse is not asked for its third harmonic: twice what a pulse is believed for.</summary>
     public double SureFrontSteepness { get; init; } = 0.32;
 
+    /// <summary>Shortest window, s, in which a wave is measured for how steady it is: of fewer beats, drift makes another shape.</summary>
+    public int SteadinessWindowSeconds { get; init; } = 6;
+
     /// <summary>Longest window, s: a step of saturation has to show 90 % of itself within it.</summary>
     public int LongestWindowSeconds { get; init; } = 8;
 

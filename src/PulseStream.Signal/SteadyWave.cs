@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace PulseStream.Signal;
 
 /// <summary>
@@ -103,17 +105,23 @@ internal sealed class SteadyWave
     // Power of a frequency under a Hann window, and by how much an angle of a bin has to be more for its phase to stay.
     private static (double Power, double Slope) PhaseAt(ReadOnlySpan<double> volumes, double turn)
     {
+        // Turns by so much for each bin: no sine has to be looked up for one.
         var half = 0.5 * volumes.Length;
+        var now = Turned(turn * (0.5 - half));
+        var step = Turned(turn);
+        var windowNow = Turned(Math.PI * ((0.5 / half) - 1));
+        var windowStep = Turned(Math.PI / half);
         double cosines = 0, sines = 0, lateCosines = 0, lateSines = 0;
         for (var n = 0; n < volumes.Length; n++)
         {
             var time = ((n + 0.5) / half) - 1;
-            var value = volumes[n] * (0.5 + (0.5 * Math.Cos(Math.PI * time)));
-            var (sine, cosine) = Math.SinCos(turn * half * time);
-            cosines += value * cosine;
-            sines -= value * sine;
-            lateCosines += value * time * cosine;
-            lateSines -= value * time * sine;
+            var value = volumes[n] * (0.5 + (0.5 * windowNow.Real));
+            cosines += value * now.Real;
+            sines -= value * now.Imaginary;
+            lateCosines += value * time * now.Real;
+            lateSines -= value * time * now.Imaginary;
+            now *= step;
+            windowNow *= windowStep;
         }
 
         var power = (cosines * cosines) + (sines * sines);
@@ -125,12 +133,14 @@ internal sealed class SteadyWave
     private int AddColumns(SlowBasis removed, double turn, bool isGrowing, int count, int length)
     {
         var both = pair.AsSpan(0, 2 * length);
+        var now = Complex.One;
+        var step = Turned(turn);
         for (var n = 0; n < length; n++)
         {
-            var time = (2 * (n + 0.5) / length) - 1;
-            var (sine, cosine) = Math.SinCos(turn * n);
-            both[2 * n] = isGrowing ? time * cosine : cosine;
-            both[(2 * n) + 1] = isGrowing ? time * sine : sine;
+            var size = isGrowing ? (2 * (n + 0.5) / length) - 1 : 1;
+            both[2 * n] = size * now.Real;
+            both[(2 * n) + 1] = size * now.Imaginary;
+            now *= step;
         }
 
         removed.Remove(both);
@@ -163,6 +173,8 @@ internal sealed class SteadyWave
 
         return count;
     }
+
+    private static Complex Turned(double angle) => new(Math.Cos(angle), Math.Sin(angle));
 
     private static void Subtract(Span<double> column, ReadOnlySpan<double> unit)
     {

@@ -15,11 +15,6 @@ internal sealed class WindowBeats
     private const double DrownedPeriodicity = 0.4;
     private const double DrownedIntervalShare = 0.92;
 
-    // Two beats in a period, the second sooner than a heart can beat again, or hardly early: the two waves of one beat. An early
-    // beat comes a fifth of an interval early at least, which makes an irregularity of 0.4.
-    private const double TwoWavesShare = 0.1;
-    private const double LeastOfEarlyBeats = 0.38;
-
     // A wave so many times the size of the second before, or so small a part of it, is another one: a finger that comes on leaves
     // a step behind that has beats of its own.
     private const double OtherWaveShare = 3;
@@ -141,7 +136,7 @@ internal sealed class WindowBeats
             wave.Crest,
             third,
             !isKnown && !double.IsNaN(third) ? BreathingShare(bins, fit, room) : double.NaN,
-            isKnown || double.IsNaN(period) ? double.NaN : steady.UnsteadyShare(fit.Lines > 0 ? WithLines(bins, removed, room) : window, removed, period),
+            isKnown || double.IsNaN(period) || fit.WindowSeconds < design.Options.SteadinessWindowSeconds ? double.NaN : steady.UnsteadyShare(fit.Lines > 0 ? WithLines(bins, removed, room) : window, removed, period),
             Perfusion.PercentOf(height, isPleth));
     }
 
@@ -223,15 +218,9 @@ internal sealed class WindowBeats
     // In one light alone noise makes and hides weak beats in every tenth window: there windows would differ for ever.
     private bool IsCountDoubtful(SmoothedBins bins, in Rhythm rhythm, double end) =>
         finder.IsDoubtful
-        || IsTwoWavesInTurn(rhythm)
+        || (finder.RepeatsWell && TwoWaves.AreCounted(rhythm, finder.PeriodSeconds))
         || (hasRed && finder.IsUndecided && !finder.RepeatsWell && rhythm.Irregularity > Rhythm.LateAbove)
         || (hasRed && votes.DifferBehind(Math.Max(end - (design.Options.AveragingSeconds * design.BinRateHz), train.SoundFrom), bins.Gaps));
-
-    private bool IsTwoWavesInTurn(in Rhythm rhythm) =>
-        finder.RepeatsWell
-        && Math.Abs(Math.Log(rhythm.RatePerMinute * finder.PeriodSeconds / 120)) < TwoWavesShare
-        && (rhythm.ShortIntervalSeconds < ValveClosure.SoonestBeatSeconds(finder.PeriodSeconds)
-            || rhythm.Irregularity is > Rhythm.LateAbove and < LeastOfEarlyBeats);
 
     private double ComparedSeconds()
     {

@@ -79,6 +79,18 @@ public sealed class PulseRateTests
         Assert.All(Read(heart), s => Assert.Null(s.PulseRatePerMinute));
     }
 
+    // Hardly early, but later than any second wave: a heart that beats a little unevenly in turn.
+    [Theory]
+    [InlineData(80, 0.85, 0.6)]
+    [InlineData(70, 0.88, 0.8)]
+    public void TheRateOfBeatsThatAreALittleEarlyIsTold(double perMinute, double early, double height)
+    {
+        var heart = Heart.Of(Seconds, (k, _) => 60 / perMinute * (k % 2 == 0 ? early : 2 - early), k => k % 2 == 0 ? 1 : height);
+        var read = Read(heart);
+        Assert.True(read.Count(s => s.PulseRatePerMinute is not null) >= LeastShare * read.Length);
+        Assert.All(read.Where(s => s.PulseRatePerMinute is not null), s => Assert.Equal(0, Error(heart, s), Tolerance));
+    }
+
     // The full beat stays up for its short interval, the early one falls through its long one: two kinds of beat.
     [Theory]
     [InlineData(0.5)]
