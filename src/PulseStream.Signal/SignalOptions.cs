@@ -30,6 +30,9 @@ public sealed record SignalOptions
     /// <summary>Shortest window, s, in which a wave is measured for how steady it is: of fewer beats, drift makes another shape.</summary>
     public int SteadinessWindowSeconds { get; init; } = 6;
 
+    /// <summary>Third harmonic over the first below which it is not: two harmonics are a swing however unsteady they are.</summary>
+    public double SteadinessThirdWaveShare { get; init; } = 0.006;
+
     /// <summary>Longest window, s: a step of saturation has to show 90 % of itself within it.</summary>
     public int LongestWindowSeconds { get; init; } = 8;
 

@@ -136,9 +136,14 @@ internal sealed class WindowBeats
             wave.Crest,
             third,
             !isKnown && !double.IsNaN(third) ? BreathingShare(bins, fit, room) : double.NaN,
-            isKnown || double.IsNaN(period) || fit.WindowSeconds < design.Options.SteadinessWindowSeconds ? double.NaN : steady.UnsteadyShare(fit.Lines > 0 ? WithLines(bins, removed, room) : window, removed, period),
+            IsAskedForSteadiness(fit, third) && !isKnown && !double.IsNaN(period)
+                ? steady.UnsteadyShare(fit.Lines > 0 ? WithLines(bins, removed, room) : window, removed, period)
+                : double.NaN,
             Perfusion.PercentOf(height, isPleth));
     }
+
+    private bool IsAskedForSteadiness(in RatioFit fit, double thirdWaveShare) =>
+        fit.WindowSeconds >= design.Options.SteadinessWindowSeconds && !(thirdWaveShare < design.Options.SteadinessThirdWaveShare);
 
     // A line may have been a harmonic of the wave that reaches either light in another mixture.
     private static ReadOnlySpan<double> WithLines(SmoothedBins bins, SlowBasis removed, Span<double> room)

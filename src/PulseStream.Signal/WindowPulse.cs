@@ -12,7 +12,7 @@ namespace PulseStream.Signal;
 /// <param name="Crest">Skewness of blood volume: above 0 where it is high for a shorter time than low.</param>
 /// <param name="ThirdWaveShare">Amplitude of the third harmonic over that of the first, no unit; NaN with too few beats, and where a known pulse has a steep front.</param>
 /// <param name="BreathingShare">What breathes beside the wave, over the wave, root mean squares; NaN where the pulse is known.</param>
-/// <param name="UnsteadyShare">What three harmonics of one steady rate leave of the wave, white noise included, over the wave, root mean squares; NaN where the pulse is known, the window is short or nothing repeats.</param>
+/// <param name="UnsteadyShare">What three harmonics of one steady rate leave of the wave, white noise included, over the wave, root mean squares; NaN where the pulse is known or has no third harmonic, the window is short or nothing repeats.</param>
 /// <param name="PerfusionPercent">Median trough to peak of a beat over the mean light, percent; NaN without beats or light.</param>
 public readonly record struct WindowPulse(
     int BeatCount,
