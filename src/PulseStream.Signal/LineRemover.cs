@@ -262,16 +262,16 @@ internal sealed class LineRemover
             column[n] = pair[(2 * n) + lane];
         }
 
-        var whole = Dot(column, column);
+        var whole = Projection.Dot(column, column);
         for (var pass = 0; pass < 2; pass++)
         {
             for (var k = 0; k < columnCount; k++)
             {
-                Subtract(column, Column(k, length));
+                Projection.Subtract(column, Column(k, length));
             }
         }
 
-        var left = Dot(column, column);
+        var left = Projection.Dot(column, column);
         if (left > LeastNewShare * whole)
         {
             var scale = 1 / Math.Sqrt(left);
@@ -282,25 +282,5 @@ internal sealed class LineRemover
 
             columnCount++;
         }
-    }
-
-    private static void Subtract(Span<double> column, ReadOnlySpan<double> unit)
-    {
-        var share = Dot(column, unit);
-        for (var n = 0; n < column.Length; n++)
-        {
-            column[n] -= share * unit[n];
-        }
-    }
-
-    private static double Dot(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
-    {
-        var sum = 0.0;
-        for (var n = 0; n < a.Length; n++)
-        {
-            sum += a[n] * b[n];
-        }
-
-        return sum;
     }
 }

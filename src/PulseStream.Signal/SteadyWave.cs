@@ -61,7 +61,7 @@ internal sealed class SteadyWave
             (turn, least) = Better(volumes, removed, turn * (1 + step), Better(volumes, removed, turn * (1 - step), (turn, least)));
         }
 
-        return Math.Sqrt(least / Dot(volumes, volumes));
+        return Math.Sqrt(least / Projection.Dot(volumes, volumes));
     }
 
     private (double Turn, double Left) Better(ReadOnlySpan<double> volumes, SlowBasis removed, double turn, (double Turn, double Left) best)
@@ -83,10 +83,10 @@ internal sealed class SteadyWave
         volumes.CopyTo(left);
         for (var k = 0; k < count; k++)
         {
-            Subtract(left, Column(k, left.Length));
+            Projection.Subtract(left, Column(k, left.Length));
         }
 
-        return Dot(left, left);
+        return Projection.Dot(left, left);
     }
 
     // Angle of a bin, in which the phase of the stronger of the first two harmonics stays where it is: the slow part takes
@@ -154,11 +154,11 @@ internal sealed class SteadyWave
 
             for (var k = 0; k < count; k++)
             {
-                Subtract(column, Column(k, length));
+                Projection.Subtract(column, Column(k, length));
             }
 
             // Of a slow wave's first harmonic the slow part may have left nothing.
-            var power = Dot(column, column);
+            var power = Projection.Dot(column, column);
             if (power > LeastPower)
             {
                 var scale = 1 / Math.Sqrt(power);
@@ -175,24 +175,4 @@ internal sealed class SteadyWave
     }
 
     private static Complex Turned(double angle) => new(Math.Cos(angle), Math.Sin(angle));
-
-    private static void Subtract(Span<double> column, ReadOnlySpan<double> unit)
-    {
-        var share = Dot(column, unit);
-        for (var n = 0; n < column.Length; n++)
-        {
-            column[n] -= share * unit[n];
-        }
-    }
-
-    private static double Dot(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
-    {
-        var sum = 0.0;
-        for (var n = 0; n < a.Length; n++)
-        {
-            sum += a[n] * b[n];
-        }
-
-        return sum;
-    }
 }
