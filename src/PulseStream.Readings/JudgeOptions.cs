@@ -94,7 +94,7 @@ public sealed record JudgeOptions
     /// <summary>Period, s, from which a wave is slow beside breathing: 60 beats a minute.</summary>
     public double SlowSwingPeriodSeconds { get; init; } = 1;
 
-    /// <summary>Whole windows in a row in which a wave has to be seen to breathe, to be alive: drift looks like a breath in one.</summary>
+    /// <summary>Whole windows in which a wave has to be seen to breathe, beyond those in which it is not, to be alive: drift looks like a breath in one.</summary>
     public int ProvingBreathSeconds { get; init; } = 3;
 
     /// <summary>Autocorrelation below which a window has no rhythm of its own to vouch for its beats: chance shaking reaches it once in fifty windows.</summary>
@@ -196,7 +196,7 @@ public sealed record JudgeOptions
     /// <summary>What this grows by for each second since the last that was believed: blood loses half a point a second for long.</summary>
     public double SeparatedJumpPerSecond { get; init; } = 0.02;
 
-    /// <summary>What it grows to at most: four points, after which the hand has to be still once.</summary>
+    /// <summary>What it grows to at most: four points. Beside it a pulse told from movement keeps within <see cref="LargestSeparatedDrift"/> of the last calm second.</summary>
     public double LargestSeparatedJump { get; init; } = 0.16;
 
     /// <summary>Distance of R from the last calm second's that a pulse told from movement may have: three points.</summary>

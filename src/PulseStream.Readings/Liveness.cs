@@ -2,7 +2,7 @@ using PulseStream.Signal;
 
 namespace PulseStream.Readings;
 
-/// <summary>Tells a living pulse from something that swings in the clip, by its third harmonic and by what breathes beside it.</summary>
+/// <summary>Tells a living pulse from something that swings in the clip: by a third harmonic in a wave that is not steady, and by what breathes beside it.</summary>
 internal sealed class Liveness(JudgeOptions options)
 {
     private int breathingSeconds;
@@ -24,7 +24,7 @@ internal sealed class Liveness(JudgeOptions options)
         IsShown |= (HasThirdWave(second) && IsUnsteady(second)) || breathingSeconds >= options.ProvingBreathSeconds;
     }
 
-    /// <summary>Something that swings in the clip: a wave of two harmonics at most, and nothing that breathes beside it.</summary>
+    /// <summary>Something that swings in the clip: a wave of two harmonics at most, or of a steady rate and shape, and nothing that breathes beside it.</summary>
     /// <remarks>A breath is longer than a short window, in which a third harmonic is not well known either.</remarks>
     public bool IsLacking(in SignalSecond second)
     {

@@ -21,6 +21,7 @@ internal sealed class SecondJudge
     private readonly Liveness liveness;
     private readonly BesideLines besideLines;
     private readonly Presence presence;
+    private readonly RateSureness rate;
     private readonly MissingRing missing = new();
     private int sinceDisturbance = int.MaxValue;
     private int sinceEndStop = int.MaxValue;
@@ -37,6 +38,7 @@ internal sealed class SecondJudge
         liveness = new(options);
         besideLines = new(options);
         presence = new(options);
+        rate = new(options, hasRed);
     }
 
     /// <summary>Whether the second judged last had something in the clip.</summary>
@@ -269,39 +271,12 @@ internal sealed class SecondJudge
         var pulse = second.Pulse;
         var perfusion = PerfusionOf(second);
         var warnings = (perfusion < options.LowPerfusionPercent ? Reasons.LowPerfusion : Reasons.None)
-            | (IsIrregular(pulse) ? Reasons.Irregular : Reasons.None);
+            | (rate.IsIrregular(pulse) ? Reasons.Irregular : Reasons.None);
         return new(
             second.SecondIndex,
             hasRed ? interval.Of(second, calm.LeakedRatio(second)) : null,
-            IsRateSure(second) ? pulse.RatePerMinute : null,
+            rate.IsSure(second) ? pulse.RatePerMinute : null,
             perfusion,
             warnings);
     }
-
-    private bool IsIrregular(in WindowPulse pulse) => pulse.Irregularity > options.Irregularity;
-
-    private bool IsRateSure(in SignalSecond second)
-    {
-        var pulse = second.Pulse;
-        return double.IsFinite(pulse.RatePerMinute)
-            && pulse.RateSpreadPerMinute < pulse.RatePerMinute
-            && !(pulse.Irregularity > options.LargestIrregularity)
-            && !(IsIrregular(pulse) && (pulse.RateSpreadPerMinute > options.LargestRateSpreadPerMinute || pulse.Agreement < options.LeastIrregularAgreement))
-            && !MissesPeriod(pulse)
-            && (second.Fit.Lines == 0 || IsRateOfPeriod(pulse));
-    }
-
-    // What repeats has a beat in each period, or two where they come in pairs; another number has waves in it that are none. Noise
-    // in one light alone changes the period as well as the beats.
-    private bool MissesPeriod(in WindowPulse pulse)
-    {
-        var beats = pulse.RatePerMinute * pulse.PeriodSeconds / 60;
-        return hasRed
-            && pulse.Periodicity >= options.LeastPeriodicityOfRate
-            && Math.Min(Math.Abs(Math.Log(beats)), Math.Abs(Math.Log(beats / 2))) > options.LargestRateMiss;
-    }
-
-    // A line takes part of the pulse along or leaves part of itself: beats that miss the period are waves of neither.
-    private bool IsRateOfPeriod(in WindowPulse pulse) =>
-        Math.Abs(Math.Log(pulse.RatePerMinute * pulse.PeriodSeconds / 60)) < options.LargestRateMissBesideLines;
 }
