@@ -1,6 +1,7 @@
 using PulseStream.Readings;
 using PulseStream.Samples;
 using PulseStream.Signal;
+using PulseStream.Tests.Samples;
 using Xunit;
 
 namespace PulseStream.Tests.Readings;
@@ -50,17 +51,22 @@ public sealed class StreamCostTests
     {
         const int hz = 100, seconds = 240, steadySeconds = 60;
         var samples = Present(new Finger { RateHz = hz, Seconds = seconds });
-        var reader = new FingerReader(new("test", new SampleRate(hz), columns), CalibrationCurve.TextbookLine, new ReadingOptions());
+        var (usable, readings) = (0, 0);
         var listener = new Listener();
-        reader.Read(new(0, samples.AsMemory(0, steadySeconds * hz)), listener);
-        var (usable, readings) = (listener.Usable, listener.Readings);
-        var before = GC.GetAllocatedBytesForCurrentThread();
-        for (var at = steadySeconds * hz; at < samples.Length; at += hz / 10)
+        Assert.Equal(0, Allocated.LeastBytes(() =>
         {
-            reader.Read(new(at, samples.AsMemory(at, hz / 10)), listener);
-        }
-
-        Assert.Equal(0, GC.GetAllocatedBytesForCurrentThread() - before);
+            listener = new();
+            var reader = new FingerReader(new("test", new SampleRate(hz), columns), CalibrationCurve.TextbookLine, new ReadingOptions());
+            reader.Read(new(0, samples.AsMemory(0, steadySeconds * hz)), listener);
+            (usable, readings) = (listener.Usable, listener.Readings);
+            return () =>
+            {
+                for (var at = steadySeconds * hz; at < samples.Length; at += hz / 10)
+                {
+                    reader.Read(new(at, samples.AsMemory(at, hz / 10)), listener);
+                }
+            };
+        }));
         Assert.Equal(seconds - steadySeconds, listener.Usable - usable);
         Assert.Equal(0, listener.Readings - readings);
     }
