@@ -55,6 +55,9 @@ public sealed record JudgeOptions
     /// <summary>Skewness of the slope that such a wave has at least: none falls faster than it rises.</summary>
     public double LeastFrontBesideCrest { get; init; } = -0.15;
 
+    /// <summary>The same of a slow wave that repeats well: its second wave may be the taller one.</summary>
+    public double LeastFrontBesideSecondWave { get; init; } = -0.5;
+
     /// <summary>Third harmonic over the first, as amplitudes, from which a wave that repeats well is a pulse whatever its front: what swings has next to none, a pulse of up to 120 a minute a tenth and more.</summary>
     public double LeastThirdWaveShare { get; init; } = 0.1;
 

@@ -34,7 +34,7 @@ internal sealed class Liveness(JudgeOptions options)
                 || (!IsWhole(second)
                     ? pulse.ThirdWaveShare < options.UnsureThirdWaveShare
                     : pulse.ThirdWaveShare < options.SwingingThirdWaveShare
-                        && pulse.BreathingShare < LeastBreathingShareOf(pulse)));
+                        && pulse.BreathingShare < (IsSwing(pulse) ? options.LeastBreathingShareBesideSwing : options.LeastBreathingShare)));
     }
 
     // What swings may have any three harmonics, but keeps its rate and its shape as no heart does. Noise is little of either.
@@ -65,9 +65,7 @@ internal sealed class Liveness(JudgeOptions options)
     // A slow wave leaks twice as much into what is looked at for breathing.
     private bool Breathes(in SignalSecond second) =>
         IsWhole(second)
-        && second.Pulse.BreathingShare >= LeastBreathingShareOf(second.Pulse) * (second.Pulse.PeriodSeconds > options.SlowSwingPeriodSeconds ? 2 : 1);
-
-    private double LeastBreathingShareOf(in WindowPulse pulse) => IsSwing(pulse) ? options.LeastBreathingShareBesideSwing : options.LeastBreathingShare;
+        && second.Pulse.BreathingShare >= options.LeastBreathingShareBesideSwing * (second.Pulse.PeriodSeconds > options.SlowSwingPeriodSeconds ? 2 : 1);
 
     private bool IsWhole(in SignalSecond second) => second.Fit.WindowSeconds >= options.SettlingSeconds;
 
