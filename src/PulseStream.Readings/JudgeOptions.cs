@@ -82,6 +82,9 @@ public sealed record JudgeOptions
     /// <summary>Period, s, above which a third harmonic is far below the edge of the smoothing, and no pulse has less than 0.01: 120 beats a minute.</summary>
     public double SureSwingPeriodSeconds { get; init; } = 0.5;
 
+    /// <summary>Period, s, below which a pulse's third harmonic lies beyond the edge of the smoothing, and half as much of it tells it from a swing: 180 beats a minute.</summary>
+    public double RapidSwingPeriodSeconds { get; init; } = 1.0 / 3;
+
     /// <summary>Breathing over the wave, root mean squares, below which a wave of two harmonics is not believed before any other was: a finger breathes by a tenth of its pulse and more, what a swinging wave leaks stays below 0.07.</summary>
     public double LeastBreathingShare { get; init; } = 0.08;
 

@@ -11,15 +11,10 @@ internal static class ThirdWave
     // Two whole intervals between those at the ends, which the slow fit bends.
     private const int FewestBeats = 5;
 
-    // What the smoothing leaves of a third harmonic at 165 beats a minute; what a faster pulse loses beyond is made good, once at most.
-    private const double LeftBySmoothing = 0.5;
-    private const double LargestGain = 2;
-
     /// <summary>Amplitude of the third harmonic over that of the first, by Fourier sums over the phase between beats; NaN with too few beats.</summary>
     /// <param name="volumes">Blood volume, slow part removed.</param>
     /// <param name="rises">Steepest rises, bins.</param>
-    /// <param name="smoothing">What the volumes were smoothed by.</param>
-    public static double ShareOf(ReadOnlySpan<double> volumes, ReadOnlySpan<double> rises, SmoothingKernel smoothing)
+    public static double ShareOf(ReadOnlySpan<double> volumes, ReadOnlySpan<double> rises)
     {
         if (rises.Length < FewestBeats)
         {
@@ -45,13 +40,6 @@ internal static class ThirdWave
             }
         }
 
-        var share = Math.Sqrt(((thirdCosine * thirdCosine) + (thirdSine * thirdSine)) / ((firstCosine * firstCosine) + (firstSine * firstSine)));
-        return share * GainAt((rises.Length - 3) / (rises[^2] - rises[1]), smoothing);
-    }
-
-    private static double GainAt(double beatsPerBin, SmoothingKernel smoothing)
-    {
-        var left = smoothing.GainAt(3 * beatsPerBin) / smoothing.GainAt(beatsPerBin);
-        return left < LeftBySmoothing ? Math.Min(LeftBySmoothing / Math.Max(left, 0), LargestGain) : 1;
+        return Math.Sqrt(((thirdCosine * thirdCosine) + (thirdSine * thirdSine)) / ((firstCosine * firstCosine) + (firstSine * firstSine)));
     }
 }

@@ -103,7 +103,7 @@ internal sealed class WindowBeats
         var count = finder.Count;
         var (agreement, height) = (shape.Agreement, shape.Height);
         var wave = WaveShape.Of(finder.Course, noise.Infrared * design.Kernel.SlopeNoiseGain, design.BinRateHz);
-        var third = isKnown && wave.FrontSteepness >= design.Options.SureFrontSteepness ? double.NaN : ThirdWave.ShareOf(finder.Course.Volumes, finder.Rises, design.Kernel);
+        var third = isKnown && wave.FrontSteepness >= design.Options.SureFrontSteepness ? double.NaN : ThirdWave.ShareOf(finder.Course.Volumes, finder.Rises);
         learnable = fit.WindowSeconds >= design.Options.SeparationWindowSeconds && !fit.IsWithoutFirstWave
             ? (window.Length, finder.IntervalSeconds * design.BinRateHz, wave.FrontSteepness, fit.Ratio)
             : default;
