@@ -145,6 +145,9 @@ public sealed record JudgeOptions
     /// <summary>Difference of rate and period, or of rate and half the period, as a logarithm, that contradicts it: one beat in ten.</summary>
     public double LargestRateMiss { get; init; } = 0.1;
 
+    /// <summary>Distance of a line from half the rate, in units of the rate, within which what is left may be the pulse's second wave alone: what a window of eight seconds tells of frequencies, or more.</summary>
+    public double OvertoneDistance { get; init; } = 0.1;
+
     /// <summary>Difference of rate and period, as a logarithm, above which no rate is told beside a line that was taken away: one beat too many or too few in eight seconds is more at any rate.</summary>
     public double LargestRateMissBesideLines { get; init; } = 0.03;
 

@@ -19,7 +19,7 @@ internal sealed class RateSureness(JudgeOptions options, bool hasRed)
             && !(pulse.Irregularity > options.LargestIrregularity)
             && !(IsIrregular(pulse) && (pulse.RateSpreadPerMinute > options.LargestRateSpreadPerMinute || pulse.Agreement < options.LeastIrregularAgreement))
             && !MissesPeriod(pulse)
-            && (second.Fit.Lines == 0 || IsRateOfPeriod(pulse));
+            && (second.Fit.Lines == 0 || (IsRateOfPeriod(pulse) && !IsOvertoneOfLine(second)));
     }
 
     // What repeats has a beat in each period, or two where they come in pairs; another number has waves in it that are none. Noise
@@ -35,4 +35,11 @@ internal sealed class RateSureness(JudgeOptions options, bool hasRed)
     // A line takes part of the pulse along or leaves part of itself: beats that miss the period are waves of neither.
     private bool IsRateOfPeriod(in WindowPulse pulse) =>
         Math.Abs(Math.Log(pulse.RatePerMinute * pulse.PeriodSeconds / 60)) < options.LargestRateMissBesideLines;
+
+    // A lamp on the pulse's own frequency takes its first wave along: what repeats twice as fast may be all that is left of it.
+    private bool IsOvertoneOfLine(in SignalSecond second)
+    {
+        const double half = 0.5;
+        return Math.Abs((second.Fit.LineHz * second.Pulse.PeriodSeconds) - half) < options.OvertoneDistance;
+    }
 }

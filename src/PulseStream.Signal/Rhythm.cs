@@ -1,11 +1,11 @@
 namespace PulseStream.Signal;
 
 /// <summary>Rate and regularity of the beats of the averaging window, which always ends with the second that is told.</summary>
-/// <param name="RatePerMinute">Mean rate, 1/min; NaN with fewer than three beats.</param>
+/// <param name="RatePerMinute">Mean rate, 1/min; NaN with fewer than four beats.</param>
 /// <param name="RateSpreadPerMinute">What an equally fair way of counting the same window may differ by from it, either way, 1/min.</param>
 /// <param name="Irregularity">Root mean square of the differences of successive intervals over the mean interval; 0 with fewer than three intervals.</param>
 /// <param name="MedianIntervalSeconds">Median interval, s; NaN without any.</param>
-/// <param name="ShortIntervalSeconds">Lower quartile of the intervals, s; NaN with fewer than three beats and across gaps.</param>
+/// <param name="ShortIntervalSeconds">Lower quartile of the intervals, s; NaN with fewer than four beats and across gaps.</param>
 /// <remarks>
 /// Two countings of a window differ where the rhythm is irregular: beats over the time from the first to the last of them,
 /// and beats with the parts of intervals that its two ends cut off over the whole window. The middle of both is told and
@@ -21,6 +21,9 @@ internal readonly record struct Rhythm(double RatePerMinute, double RateSpreadPe
     // to within breathing. An irregular heart's intervals of ±40 % fit both by chance now and then.
     private const double HidingShare = 1.87;
     private const double SameIntervalShare = 0.04;
+
+    // In two, a weak early beat between each two full ones would not be missed.
+    private const int FewestIntervals = 3;
 
     // Beats seen over less of the window than this speak for little of it.
     private const double LeastSeenShare = 0.5;
@@ -45,12 +48,12 @@ internal readonly record struct Rhythm(double RatePerMinute, double RateSpreadPe
         var intervals = beats.Length - 1;
         var mean = (beats[^1] - beats[0]) / intervals;
         var byBeats = 60 * binRateHz / mean;
-        if (intervals < 2)
+        if (intervals < FewestIntervals)
         {
-            return Unknown with { MedianIntervalSeconds = median / binRateHz };
+            return Unknown with { Irregularity = irregularitySoFar, MedianIntervalSeconds = median / binRateHz };
         }
 
-        var irregularity = intervals < 3 ? irregularitySoFar : Irregular(beats, mean);
+        var irregularity = Irregular(beats, mean);
         var byTime = 60 * binRateHz / IntervalByTime(train, first, mean, irregularity < LateAbove, window);
         var unseen = irregularity * byBeats * window.UnseenShare;
         var missed = MayHideABeat(beats) ? byBeats / intervals : 0;
@@ -105,11 +108,6 @@ internal readonly record struct Rhythm(double RatePerMinute, double RateSpreadPe
 
     private static double Irregular(ReadOnlySpan<double> beats, double mean)
     {
-        if (beats.Length < 4)
-        {
-            return 0;
-        }
-
         var sum = 0.0;
         for (var k = 2; k < beats.Length; k++)
         {

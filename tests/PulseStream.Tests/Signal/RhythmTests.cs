@@ -8,12 +8,15 @@ public sealed class RhythmTests
 {
     private const double BinRateHz = 50;
 
+    // A weak early beat between each two would not be missed in so few.
     [Fact]
-    public void TwoIntervalsOfAnIrregularHeartDoNotTellItsRate()
+    public void TwoIntervalsTellNoRate()
     {
         var window = RateWindow.Of(seenTo: 395, end: 400, soundFrom: 200, averagedBins: 400);
-        double[] beats = [230, 290, 350];
-        Assert.Equal(0, Rhythm.Of(beats, window, BinRateHz, irregularitySoFar: 0).RateSpreadPerMinute, 1.0);
-        Assert.True(Rhythm.Of(beats, window, BinRateHz, irregularitySoFar: 0.2).RateSpreadPerMinute > 3);
+        var rhythm = Rhythm.Of([230, 290, 350], window, BinRateHz, irregularitySoFar: 0.2);
+        Assert.Equal(double.NaN, rhythm.RatePerMinute);
+        Assert.Equal(0.2, rhythm.Irregularity);
+        Assert.Equal(1.2, rhythm.MedianIntervalSeconds, 1e-9);
+        Assert.Equal(50, Rhythm.Of([200, 260, 320, 380], window, BinRateHz, irregularitySoFar: 0.2).RatePerMinute, 1.0);
     }
 }
