@@ -3,7 +3,7 @@ using PulseStream.Signal;
 namespace PulseStream.Readings;
 
 /// <summary>Tells a living pulse from something that swings in the clip: by a third harmonic in a wave that is not steady, and by what breathes beside it.</summary>
-internal sealed class Liveness(JudgeOptions options)
+internal sealed class Liveness(JudgeOptions options, int steadinessWindowSeconds)
 {
     private int breathingSeconds;
 
@@ -56,7 +56,7 @@ internal sealed class Liveness(JudgeOptions options)
     private double LeastUnsteadyShareOf(in WindowPulse pulse) =>
         double.IsNaN(pulse.ThirdWaveShare) ? 2 * options.LeastUnsteadyShare : options.LeastUnsteadyShare;
 
-    private bool IsTelling(in SignalSecond second) => second.Fit.WindowSeconds >= options.UnsteadyWindowSeconds;
+    private bool IsTelling(in SignalSecond second) => second.Fit.WindowSeconds >= steadinessWindowSeconds;
 
     private bool HasThirdWave(in SignalSecond second) =>
         second.Pulse.ThirdWaveShare >= options.LeastThirdWaveShareBesideBreathing

@@ -20,6 +20,17 @@ internal sealed class RoomLight(JudgeOptions options)
     public bool Is(in SignalSecond second, double ratio, double logHeight) =>
         IsSteadyLine(second) || (double.IsNaN(logHeight) ? IsLoneLine(second) : IsCalmWithout(second, ratio, logHeight) || IsCalmBesideLine(second, ratio, logHeight));
 
+    /// <summary>Whether most of what both lights show may be room light: a wave that repeats, of as many counts in either. A movement may by chance have its mixture.</summary>
+    /// <param name="second">The second.</param>
+    public bool IsMost(in SignalSecond second) =>
+        Math.Abs(second.Fit.Ratio - MixOf(second)) < options.RoomLightDistance
+        && second.Pulse.Periodicity >= options.LeastPeriodicityBesideRoomLight;
+
+    /// <summary>Whether what disturbs is as much one frequency as a lamp: a hand that shakes does not keep so steady.</summary>
+    /// <param name="second">The second.</param>
+    public bool IsOneLine(in SignalSecond second) =>
+        second.Fit.IsPureLine || second.Fit.Newest.LineShare > options.SteadyLineShare;
+
     private bool IsSteadyLine(in SignalSecond second) =>
         LeavesPulse(second)
         && second.Fit.Newest.LineShare > options.SteadyLineShare

@@ -22,23 +22,26 @@ internal sealed class SecondJudge
     private readonly BesideLines besideLines;
     private readonly Presence presence;
     private readonly RateSureness rate;
+    private readonly BrightLight brightLight = new();
+    private readonly FormerFinger former;
     private readonly MissingRing missing = new();
     private int sinceDisturbance = int.MaxValue;
     private int sinceEndStop = int.MaxValue;
     private int airSeconds;
     private int soundSeconds;
 
-    public SecondJudge(CalibrationCurve curve, JudgeOptions options, bool hasRed)
+    public SecondJudge(CalibrationCurve curve, ReadingOptions reading, bool hasRed)
     {
         this.curve = curve;
-        this.options = options;
+        options = reading.Judge;
         this.hasRed = hasRed;
         calm = new(options, hasRed);
         interval = new(curve, options);
-        liveness = new(options);
+        liveness = new(options, reading.Signal.SteadinessWindowSeconds);
         besideLines = new(options);
         presence = new(options);
         rate = new(options, hasRed);
+        former = new(options);
     }
 
     /// <summary>Whether the second judged last had something in the clip.</summary>
@@ -54,7 +57,7 @@ internal sealed class SecondJudge
         calm.See(second);
         var reasons = ReasonsOf(second);
         HasFinger = reasons == Reasons.None
-            || (!reasons.HasFlag(Reasons.NoFinger) && (HasFinger || ShowsFinger(second, reasons)));
+            || (!IsLeft(reasons) && (HasFinger || ShowsFinger(second, reasons)));
         if (reasons != Reasons.None)
         {
             return new UnusableSecond(second.SecondIndex, reasons, PerfusionOf(second));
@@ -71,6 +74,7 @@ internal sealed class SecondJudge
             calm.Remember(second);
             liveness.Remember(second);
             presence.Remember(second);
+            former.Remember(second);
         }
 
         return Usable(second);
@@ -79,6 +83,9 @@ internal sealed class SecondJudge
     // Still light may be air that has not been still for long enough to be called so: a finger comes on with a movement.
     private static bool ShowsFinger(in SignalSecond second, Reasons reasons) =>
         reasons != Reasons.MissingSamples && !Presence.IsFlat(second);
+
+    // Where the end stop is, no finger is in the way; else the light tells.
+    private bool IsLeft(Reasons reasons) => reasons.HasFlag(Reasons.NoFinger) && (reasons.HasFlag(Reasons.Saturated) || presence.IsLeft);
 
     private static double? PerfusionOf(in SignalSecond second) =>
         second.Fit.WindowSeconds > 0 && double.IsFinite(second.Pulse.PerfusionPercent) ? second.Pulse.PerfusionPercent : null;
@@ -93,21 +100,35 @@ internal sealed class SecondJudge
             return received;
         }
 
-        if (second.Fit.WindowSeconds == 0 || (second.Pulse.BeatCount < options.LeastBeats && second.Fit.WindowSeconds < options.SettlingSeconds))
+        if (second.Fit.WindowSeconds == 0 || (second.Pulse.BeatCount < options.LeastBeats && second.Fit.WindowSeconds < options.SettlingSeconds && !IsFormerFinger(second)))
         {
-            return Presence.IsFlat(second) ? FlatReason(second) : sinceEndStop < SlowestBeatSeconds ? Reasons.Saturated : Reasons.Settling;
+            return Presence.IsFlat(second) ? FlatReason(second) : IsTooBright(second) ? Reasons.Saturated : presence.IsGone(second) ? Gone(second) : Reasons.Settling;
         }
 
         var pulse = PulseReasons(second);
         if (pulse != Reasons.None)
         {
             soundSeconds = 0;
-            return pulse;
+            return presence.IsGone(second) ? Gone(second) : pulse;
         }
 
         soundSeconds++;
-        return calm.ReasonsOf(second) | RangeReason(second) | ChanceReason(second);
+        var wasKnown = calm.IsKnown;
+        var reasons = calm.ReasonsOf(second);
+        if (wasKnown && !calm.IsKnown)
+        {
+            liveness.Forget();
+        }
+
+        return reasons | RangeReason(second) | ChanceReason(second);
     }
+
+    // What moves where the finger was may be a finger half off as well.
+    private Reasons Gone(in SignalSecond second) => presence.Absence(second) | Reasons.Misplaced;
+
+    // Light that a breath lifts into the end stop comes back to it within a window.
+    private bool IsTooBright(in SignalSecond second) =>
+        sinceEndStop < SlowestBeatSeconds || (sinceEndStop <= options.SettlingSeconds && brightLight.IsNear(second));
 
     // What is wrong with the samples themselves comes before what is wrong with the pulse in them.
     private Reasons ReceivedReasons(in SignalSecond second)
@@ -122,6 +143,7 @@ internal sealed class SecondJudge
         sinceEndStop = light.AtEndStopShare > options.AtEndStopShare ? 0 : sinceEndStop == int.MaxValue ? sinceEndStop : sinceEndStop + 1;
         if (sinceEndStop == 0)
         {
+            brightLight.Remember(second);
             return Reasons.Saturated | (presence.IsOpenAir(second) || light.AtEndStopShare > WholeShare ? Reasons.NoFinger : Reasons.None);
         }
 
@@ -219,7 +241,7 @@ internal sealed class SecondJudge
         var pulse = second.Pulse;
         var hasRhythm = pulse.Periodicity >= options.LeastPeriodicity;
         var likeness = pulse.Agreement + (options.ShapeWeight * Math.Min(Math.Max(pulse.FrontSteepness, pulse.Crest), options.MostShape));
-        var least = hasRhythm ? options.LeastLikeness : calm.IsKnown && second.Fit.Lines == 0 ? options.LeastLikenessWithoutRhythm : options.LeastUnprovenLikeness;
+        var least = hasRhythm ? options.LeastLikeness : (calm.IsKnown && second.Fit.Lines == 0) || IsFormerFinger(second) ? options.LeastLikenessWithoutRhythm : options.LeastUnprovenLikeness;
         return likeness >= least && !(hasRed && liveness.IsLacking(second)) && (IsShaped(second) || (hasRhythm && HasNoBack(second) && calm.IsSame(second)) || besideLines.LeavesPulse(second));
     }
 
@@ -245,12 +267,14 @@ internal sealed class SecondJudge
 
     // A strong second wave makes a fast pulse nearly round; what has some of a third harmonic and breathes is none the less alive.
     private bool IsBlunt(in WindowPulse pulse) =>
-        pulse.ThirdWaveShare >= options.LeastThirdWaveShare
+        (pulse.ThirdWaveShare >= options.LeastThirdWaveShare && pulse.ThirdWaveShare <= options.MostThirdWaveShare)
         || (pulse.ThirdWaveShare >= options.LeastThirdWaveShareBesideBreathing && pulse.BreathingShare >= options.LeastBreathingShare);
+
+    private bool IsFormerFinger(in SignalSecond second) => !calm.IsKnown && former.IsBack(second);
 
     // Shaking that looks like a few beats by chance looks so for one second; a heart without rhythm goes on.
     private Reasons ChanceReason(in SignalSecond second) =>
-        hasRed && !calm.IsKnown && second.Pulse.Periodicity < options.LeastPeriodicity && soundSeconds < options.SoundSecondsWithoutRhythm
+        hasRed && !calm.IsKnown && second.Pulse.Periodicity < options.LeastPeriodicity && soundSeconds < options.SoundSecondsWithoutRhythm && !IsFormerFinger(second)
             ? Reasons.Settling
             : Reasons.None;
 
