@@ -235,7 +235,7 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
     public Reasons CauseOfShape(in SignalSecond second)
     {
         var distance = Math.Abs(second.Fit.Ratio - RoomLight.MixOf(second));
-        if (distance < options.RoomLightAlone && second.Fit.Disagreement < options.RoomLightAlone)
+        if (second.Fit.Lines == 0 && distance < options.RoomLightAlone && second.Fit.Disagreement < options.RoomLightAlone)
         {
             return Reasons.AmbientLight | Reasons.NoFinger;
         }

@@ -120,7 +120,7 @@ internal sealed class SecondJudge
             liveness.Forget();
         }
 
-        return reasons | RangeReason(second) | ChanceReason(second);
+        return reasons.HasFlag(Reasons.Motion) && presence.IsGone(second) ? Gone(second) : reasons | RangeReason(second) | ChanceReason(second);
     }
 
     // What moves where the finger was may be a finger half off as well.
