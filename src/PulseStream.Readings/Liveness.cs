@@ -32,8 +32,8 @@ internal sealed class Liveness(JudgeOptions options, int steadinessWindowSeconds
         return !IsShown
             && (IsSteady(second)
                 || (!IsWhole(second)
-                    ? pulse.ThirdWaveShare < options.UnsureThirdWaveShare
-                    : pulse.ThirdWaveShare < options.SwingingThirdWaveShare
+                    ? pulse.ThirdWaveShare < LeftBySmoothing(pulse) * options.UnsureThirdWaveShare
+                    : pulse.ThirdWaveShare < LeftBySmoothing(pulse) * options.SwingingThirdWaveShare
                         && pulse.BreathingShare < (IsSwing(pulse) ? options.LeastBreathingShareBesideSwing : options.LeastBreathingShare)));
     }
 
@@ -68,6 +68,9 @@ internal sealed class Liveness(JudgeOptions options, int steadinessWindowSeconds
         && second.Pulse.BreathingShare >= options.LeastBreathingShareBesideSwing * (second.Pulse.PeriodSeconds > options.SlowSwingPeriodSeconds ? 2 : 1);
 
     private bool IsWhole(in SignalSecond second) => second.Fit.WindowSeconds >= options.SettlingSeconds;
+
+    // Of more than three beats a second the smoothing leaves less than half of a third harmonic, and of what a swing shows of one.
+    private double LeftBySmoothing(in WindowPulse pulse) => pulse.PeriodSeconds < options.RapidSwingPeriodSeconds ? 0.5 : 1;
 
     // Below this rate the smoothing leaves every pulse a third harmonic.
     private bool IsSwing(in WindowPulse pulse) =>
