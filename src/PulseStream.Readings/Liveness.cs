@@ -30,12 +30,17 @@ internal sealed class Liveness(JudgeOptions options, int steadinessWindowSeconds
     {
         var pulse = second.Pulse;
         return !IsShown
-            && (IsSteady(second)
+            && (IsSeveralWaves(second)
+                || IsSteady(second)
                 || (!IsWhole(second)
                     ? pulse.ThirdWaveShare < LeftBySmoothing(pulse) * options.UnsureThirdWaveShare
                     : pulse.ThirdWaveShare < LeftBySmoothing(pulse) * options.SwingingThirdWaveShare
                         && pulse.BreathingShare < (IsSwing(pulse) ? options.LeastBreathingShareBesideSwing : options.LeastBreathingShare)));
     }
+
+    // A wave too fast for a pulse is taken for one of a third of its rate, whose first harmonic is missing; so it may be where a
+    // line was taken away.
+    private bool IsSeveralWaves(in SignalSecond second) => second.Fit.Lines == 0 && second.Pulse.ThirdWaveShare > options.MostThirdWaveShare;
 
     // What swings may have any three harmonics, but keeps its rate and its shape as no heart does. Noise is little of either.
     private bool IsSteady(in SignalSecond second) =>

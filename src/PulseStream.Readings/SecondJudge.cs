@@ -57,7 +57,7 @@ internal sealed class SecondJudge
         calm.See(second);
         var reasons = ReasonsOf(second);
         HasFinger = reasons == Reasons.None
-            || (!IsLeft(reasons) && (HasFinger || ShowsFinger(second, reasons)));
+            || (!(reasons.HasFlag(Reasons.NoFinger) && presence.IsLeft) && (HasFinger || ShowsFinger(second, reasons)));
         if (reasons != Reasons.None)
         {
             return new UnusableSecond(second.SecondIndex, reasons, PerfusionOf(second));
@@ -83,9 +83,6 @@ internal sealed class SecondJudge
     // Still light may be air that has not been still for long enough to be called so: a finger comes on with a movement.
     private static bool ShowsFinger(in SignalSecond second, Reasons reasons) =>
         reasons != Reasons.MissingSamples && !Presence.IsFlat(second);
-
-    // Where the end stop is, no finger is in the way; else the light tells.
-    private bool IsLeft(Reasons reasons) => reasons.HasFlag(Reasons.NoFinger) && (reasons.HasFlag(Reasons.Saturated) || presence.IsLeft);
 
     private static double? PerfusionOf(in SignalSecond second) =>
         second.Fit.WindowSeconds > 0 && double.IsFinite(second.Pulse.PerfusionPercent) ? second.Pulse.PerfusionPercent : null;
@@ -271,7 +268,7 @@ internal sealed class SecondJudge
 
     // A strong second wave makes a fast pulse nearly round; what has some of a third harmonic and breathes is none the less alive.
     private bool IsBlunt(in WindowPulse pulse) =>
-        (pulse.ThirdWaveShare >= options.LeastThirdWaveShare && pulse.ThirdWaveShare <= options.MostThirdWaveShare)
+        pulse.ThirdWaveShare >= options.LeastThirdWaveShare
         || (pulse.ThirdWaveShare >= options.LeastThirdWaveShareBesideBreathing && pulse.BreathingShare >= options.LeastBreathingShare);
 
     private bool IsFormerFinger(in SignalSecond second) => !calm.IsKnown && former.IsBack(second);

@@ -93,7 +93,7 @@ internal sealed class WindowAnalysis
                 return taken;
             }
 
-if (seconds - 2 >= design.Options.ShortestWindowSeconds && bins.HasJerk(seconds, design.Options.ShortestWindowSeconds))
+            if (seconds - 2 >= design.Options.ShortestWindowSeconds && bins.HasJerk(seconds, design.Options.ShortestWindowSeconds))
             {
                 continue;
             }

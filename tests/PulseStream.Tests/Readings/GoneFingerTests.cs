@@ -61,13 +61,24 @@ public sealed class GoneFingerTests
 
     // Three waves of a flicker taken for one have a third harmonic larger than the first.
     [Theory]
-    [InlineData(7.9)]
-    [InlineData(6.7)]
-    public void ThreeWavesOfAFlickerAreNoBeat(double hz)
+    [InlineData(50, 0.002, 6)]
+    [InlineData(100, 0.004, 6.27)]
+    public void ThreeWavesOfAFlickerAreNoBeat(double rateHz, double swing, double hz)
     {
-        double At(double t) => 0.0028 * Math.Sin(2 * Math.PI * hz * t);
-        var air = new Finger { Seconds = 60, PerfusionPercent = 0, BreathingPercent = 0, NoisePercent = 0.12, RateHz = 50, Movement = t => (At(t), 0.87 * At(t)) };
-        Assert.Empty(Heard.Of(50, air.Samples()).Usable);
+        double At(double t) => swing * Math.Sin(2 * Math.PI * hz * t);
+        var air = new Finger { PerfusionPercent = 0, BreathingPercent = 0, RateHz = rateHz, Movement = t => (At(t), 0.87 * At(t)) };
+        Assert.DoesNotContain(Heard.Of(rateHz, air.Samples()).Usable, s => s.SecondIndex >= 8);
+    }
+
+    // Half off for two seconds, then out: the second sitting is another one.
+    [Fact]
+    public void AFingerThatSlipsOutHasLeft()
+    {
+        var finger = new Finger { Seconds = 50 };
+        var half = finger with { PerfusionPercent = 0.3, Movement = t => (0.4 + (0.02 * Math.Sin(2 * Math.PI * 1.7 * t)), 0.5 + (0.01 * Math.Sin(2 * Math.PI * 2.3 * t))) };
+        var samples = Between(20, 22, finger, half.Samples());
+        samples.AsSpan(2200, 600).Fill(Sample.OfLight(262_143, 262_143));
+        Assert.Equal(2, Heard.Of(RateHz, samples, fullScale: 262_143).Sittings.Count());
     }
 
     // Whatever was taken for the pulse, another one many times as high is not refused for ever.
