@@ -10,9 +10,6 @@ internal sealed class SecondJudge
 
     // All but a few samples at the end stop: there is no beat left to see, the emitters shine straight in.
     private const double WholeShare = 0.98;
-
-    // Light that each beat lifts into the end stop is back at it within the slowest pulse's interval.
-    private const int SlowestBeatSeconds = 2;
     private readonly CalibrationCurve curve;
     private readonly JudgeOptions options;
     private readonly bool hasRed;
@@ -23,11 +20,10 @@ internal sealed class SecondJudge
     private readonly BesideLines besideLines;
     private readonly Presence presence;
     private readonly RateSureness rate;
-    private readonly BrightLight brightLight = new();
+    private readonly BrightLight brightLight;
     private readonly FormerFinger former;
     private readonly MissingRing missing = new();
     private int sinceDisturbance = int.MaxValue;
-    private int sinceEndStop = int.MaxValue;
     private int airSeconds;
     private int soundSeconds;
 
@@ -44,6 +40,7 @@ internal sealed class SecondJudge
         presence = new(options);
         rate = new(options, hasRed);
         former = new(options);
+        brightLight = new(options);
     }
 
     /// <summary>Whether the second judged last had something in the clip.</summary>
@@ -102,7 +99,7 @@ internal sealed class SecondJudge
 
         if (second.Fit.WindowSeconds == 0 || (second.Pulse.BeatCount < options.LeastBeats && second.Fit.WindowSeconds < options.SettlingSeconds && !IsFormerFinger(second)))
         {
-            return Presence.IsFlat(second) ? FlatReason(second) : IsTooBright(second) ? Reasons.Saturated : presence.IsGone(second) ? Gone(second) : Reasons.Settling;
+            return Presence.IsFlat(second) ? FlatReason(second) : brightLight.IsTooBright(second) ? Reasons.Saturated : presence.IsGone(second) ? Gone(second) : Reasons.Settling;
         }
 
         var pulse = PulseReasons(second);
@@ -126,10 +123,6 @@ internal sealed class SecondJudge
     // What moves where the finger was may be a finger half off as well.
     private Reasons Gone(in SignalSecond second) => presence.Absence(second) | Reasons.Misplaced;
 
-    // Light that a breath lifts into the end stop comes back to it within a window.
-    private bool IsTooBright(in SignalSecond second) =>
-        sinceEndStop < SlowestBeatSeconds || (sinceEndStop <= options.SettlingSeconds && brightLight.IsNear(second));
-
     // What is wrong with the samples themselves comes before what is wrong with the pulse in them.
     private Reasons ReceivedReasons(in SignalSecond second)
     {
@@ -140,10 +133,8 @@ internal sealed class SecondJudge
             return Reasons.MissingSamples;
         }
 
-        sinceEndStop = light.AtEndStopShare > options.AtEndStopShare ? 0 : sinceEndStop == int.MaxValue ? sinceEndStop : sinceEndStop + 1;
-        if (sinceEndStop == 0)
+        if (brightLight.Sees(second))
         {
-            brightLight.Remember(second);
             return Reasons.Saturated | (presence.IsOpenAir(second) || light.AtEndStopShare > WholeShare ? Reasons.NoFinger : Reasons.None);
         }
 
