@@ -127,7 +127,7 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
         isLeaking = hasRed && IsLeaking(second);
         if (isLeaking)
         {
-            return light.CauseOf(second);
+            return light.CauseOf(second) | PureLampOf(second);
         }
 
         if (hasRed && second.Fit.Lines == 0 && slip.Sees(second))
@@ -145,15 +145,28 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
                 return Reasons.None;
             }
 
-            if (isGradual && HasSameFront(second) && ++otherHeightSeconds > options.NewHeightSeconds)
+            if (HasSameFront(second) && ++otherHeightSeconds > options.NewHeightSeconds)
             {
-                logHeight = Math.Log(second.Fit.PulseSize);
+                TakeOtherHeight(second, isGradual);
             }
 
             return Reasons.Motion;
         }
 
         return Reasons.None;
+    }
+
+    // A pulse that stays many times as high as the known one is another finger's, which has to show itself anew.
+    private void TakeOtherHeight(in SignalSecond second, bool isSameFinger)
+    {
+        if (isSameFinger)
+        {
+            logHeight = Math.Log(second.Fit.PulseSize);
+        }
+        else
+        {
+            Forget();
+        }
     }
 
     // Movement at the pulse's own rate can take the pulse's place and leave it for the movement, and so can veins for a line;
@@ -181,43 +194,59 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
     {
         if (IsKnown && light.HasMoved(second))
         {
-            return light.CauseOf(second) | LampOf(second);
+            return light.CauseOf(second) | PureLampOf(second);
         }
 
-        return !roomLight.Is(second, ratio, logHeight) ? Reasons.Motion | LampOf(second)
-            : IsOnHarmonic(second) ? Reasons.AmbientLight | Reasons.Motion
-            : Reasons.AmbientLight;
+        return roomLight.Is(second, ratio, logHeight) ? CauseOfRoomLight(second) : Reasons.Motion | LampOf(second);
     }
+
+    // As many counts in either light: what moves may have that by chance, but not keep to one frequency off the pulse's own as
+    // a lamp does, and of no pulse that was never seen is it known what frequency it has.
+    private Reasons CauseOfRoomLight(in SignalSecond second) =>
+        IsKnown && roomLight.IsOneLine(second) && !IsOnHarmonic(second) ? Reasons.AmbientLight : Reasons.AmbientLight | Reasons.Motion;
 
     // Whatever it adds to either light, a lamp is one frequency; a hand that shakes evenly is nearly one as well. What has the
     // pulse's own frequency is rather the pulse of veins.
     private Reasons LampOf(in SignalSecond second) =>
-        IsKnown && second.Fit.Newest.LineShare > options.LampLineShare && Math.Abs((second.Fit.Newest.LineHz * periodSeconds) - 1) >= options.HarmonicDistance
+        IsKnown && second.Fit.Newest.LineShare > options.LampLineShare && IsOffFirstWave(second.Fit.Newest.LineHz)
+            ? Reasons.AmbientLight
+            : PureLampOf(second);
+
+    // Where the light itself has moved, chance makes two seconds of a slip look like one frequency; not a whole window.
+    private Reasons PureLampOf(in SignalSecond second) =>
+        (second.Fit.IsPureLine && (second.Fit.IsRoomLight || IsOffFirstWave(second.Fit.LineHz))) || IsMostlyRoomLight(second)
             ? Reasons.AmbientLight
             : Reasons.None;
+
+    // A pulse that has room light's own mixture has it still when it slips.
+    private bool IsMostlyRoomLight(in SignalSecond second) =>
+        roomLight.IsMost(second) && !(IsKnown && HasSamePeriod(second) && Math.Abs(second.Fit.Ratio - ratio) < options.SeparatedJump);
+
+    private bool IsOffFirstWave(double hz) => Math.Abs((hz * periodSeconds) - 1) >= options.HarmonicDistance;
 
     // What moves with the heart, as veins do, may by chance move as many counts of either light.
     private bool IsOnHarmonic(in SignalSecond second)
     {
         var harmonic = second.Fit.Newest.LineHz * periodSeconds;
-        return IsKnown && Math.Abs(harmonic - Math.Round(harmonic)) < options.HarmonicDistance;
+        return Math.Abs(harmonic - Math.Round(harmonic)) < options.HarmonicDistance;
     }
 
     /// <summary>Why a wave in which both lights agree is no pulse: light that moved, room light alone, else something shakes; whether a finger, only a finger seen before can tell.</summary>
     public Reasons CauseOfShape(in SignalSecond second)
     {
         var distance = Math.Abs(second.Fit.Ratio - RoomLight.MixOf(second));
-        if (distance < options.RoomLightAlone && second.Fit.Disagreement < options.RoomLightAlone)
+        if (second.Fit.Lines == 0 && distance < options.RoomLightAlone && second.Fit.Disagreement < options.RoomLightAlone)
         {
             return Reasons.AmbientLight | Reasons.NoFinger;
         }
 
         if (IsKnown && light.HasMoved(second))
         {
-            return light.CauseOf(second) | LampOf(second);
+            return light.CauseOf(second) | PureLampOf(second);
         }
 
-        return (distance < options.RoomLightDistance && second.Pulse.Periodicity >= options.LeastPeriodicityBesideRoomLight) || roomLight.Is(second, ratio, logHeight) ? Reasons.AmbientLight | UnprovenThing
+        return roomLight.Is(second, ratio, logHeight) ? CauseOfRoomLight(second)
+            : IsMostlyRoomLight(second) ? Reasons.AmbientLight | Reasons.Motion
             : LampOf(second) | Reasons.Motion | UnprovenThing;
     }
 

@@ -12,6 +12,7 @@ internal sealed class CalmLight(JudgeOptions options)
     private const double EqualCountsShare = 0.04;
     private const double LevelError = 0.004;
     private const double EqualSharesShare = 0.1;
+    private const double AlikeShare = 0.8;
 
     // A lamp is on within a second, which may fall on two; what comes more slowly may be a finger that slips.
     private const double StepShare = 0.3;
@@ -94,10 +95,22 @@ internal sealed class CalmLight(JudgeOptions options)
         var red = second.Light.RedCounts - Math.Exp(logRed);
         var largest = Math.Max(Math.Abs(infrared), Math.Abs(red));
         var tolerance = (EqualCountsShare * largest) + (LevelError * Math.Max(second.Light.InfraredCounts, second.Light.RedCounts));
-        return Math.Abs(infrared - red) > tolerance ? Reasons.Misplaced
-            : IsEqualShare(second) || IsGradual(second) ? Reasons.AmbientLight | Reasons.Misplaced
-            : Reasons.AmbientLight;
+        var isEqual = Math.Abs(infrared - red) <= tolerance;
+        return IsGradual(second) ? (isEqual ? Reasons.AmbientLight | Reasons.Misplaced : Reasons.Misplaced)
+            : isEqual && !IsEqualShare(second) ? Reasons.AmbientLight
+            : isEqual || (IsAlike(infrared, red) && HasSettled()) ? Reasons.AmbientLight | Reasons.Misplaced
+            : Reasons.Misplaced;
     }
+
+    // Channels are amplified each for itself, and dark samples that are taken off inside an instrument may leave some of a lamp
+    // in one: what comes at once and is of the order of as many counts may be a lamp, or a finger half off.
+    private static bool IsAlike(double infrared, double red) => Math.Min(infrared, red) > AlikeShare * Math.Max(infrared, red);
+
+    // A slip that has just begun has come within a second as well; it goes on.
+    private bool HasSettled() =>
+        levelCount > 1
+        && Math.Abs(infraredLevels[(levelCount - 1) % LongestWindow] - infraredLevels[(levelCount - 2) % LongestWindow])
+            < StepShare * Math.Abs(infraredLevels[(levelCount - 1) % LongestWindow] - logInfrared);
 
     // Leaked light may by chance be as many counts in both channels.
     private bool IsGradual(in SignalSecond second) => largestStep < StepShare * (Math.Log(second.Light.InfraredCounts) - logInfrared);

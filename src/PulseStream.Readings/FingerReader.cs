@@ -36,7 +36,7 @@ public sealed class FingerReader
 
         var hasRed = header.Columns.HasFlag(SampleColumns.Red) && header.Columns.HasFlag(SampleColumns.Infrared);
         signal = new(room, header.Columns, header.FullScaleCounts);
-        judge = new(curve, options.Judge, hasRed);
+        judge = new(curve, options, hasRed);
         keeper = new(options);
     }
 

@@ -70,6 +70,9 @@ public sealed record JudgeOptions
     /// <summary>Agreement of the beats that such a wave has at least.</summary>
     public double LeastThirdWaveAgreement { get; init; } = 0.95;
 
+    /// <summary>Third harmonic over the first above which it is none: no pulse's first wave is the smaller one, but three periods of a faster wave taken for one have none.</summary>
+    public double MostThirdWaveShare { get; init; } = 1;
+
     /// <summary>Third harmonic over the first, as amplitudes, below which a wave is a swing, unless something breathes beside it: pulses of up to 180 a minute have 0.01 and more, swings up to 0.004.</summary>
     public double SwingingThirdWaveShare { get; init; } = 0.006;
 
@@ -93,9 +96,6 @@ public sealed record JudgeOptions
 
     /// <summary>What three harmonics of one steady rate leave of a pulse at least, as a share, root mean squares: beats of a hundredth of jitter leave a tenth and more, a pendulum next to nothing.</summary>
     public double LeastUnsteadyShare { get; init; } = 0.03;
-
-    /// <summary>Shortest window, s, that tells it: in fewer beats a drift passes for another shape.</summary>
-    public int UnsteadyWindowSeconds { get; init; } = 6;
 
     /// <summary>Period, s, from which a wave is slow beside breathing: 60 beats a minute.</summary>
     public double SlowSwingPeriodSeconds { get; init; } = 1;
@@ -235,8 +235,8 @@ public sealed record JudgeOptions
     /// <summary>Shrinking, as a logarithm, above which any such change of R is a slip: vessels alone take seconds for a third of the pulse, and leave R.</summary>
     public double LargestShrink { get; init; } = 0.5;
 
-    /// <summary>Distance of R from room light's mixture below which a wave that is no pulse is room light, in units of R: as far as a pulse a fiftieth of its size moves it.</summary>
-    public double RoomLightDistance { get; init; } = 0.02;
+    /// <summary>Distance of R from room light's mixture below which a wave that is no pulse may be room light, in units of R: as far as a pulse a third of its size moves it.</summary>
+    public double RoomLightDistance { get; init; } = 0.05;
 
     /// <summary>The same, and the disagreement, below which nothing else is in the light at all: no finger pulses beside it.</summary>
     public double RoomLightAlone { get; init; } = 0.003;

@@ -3,7 +3,7 @@ using PulseStream.Signal;
 namespace PulseStream.Readings;
 
 /// <summary>Tells a living pulse from something that swings in the clip: by a third harmonic in a wave that is not steady, and by what breathes beside it.</summary>
-internal sealed class Liveness(JudgeOptions options)
+internal sealed class Liveness(JudgeOptions options, int steadinessWindowSeconds)
 {
     private int breathingSeconds;
 
@@ -30,12 +30,17 @@ internal sealed class Liveness(JudgeOptions options)
     {
         var pulse = second.Pulse;
         return !IsShown
-            && (IsSteady(second)
+            && (IsSeveralWaves(second)
+                || IsSteady(second)
                 || (!IsWhole(second)
                     ? pulse.ThirdWaveShare < LeftBySmoothing(pulse) * options.UnsureThirdWaveShare
                     : pulse.ThirdWaveShare < LeftBySmoothing(pulse) * options.SwingingThirdWaveShare
                         && pulse.BreathingShare < (IsSwing(pulse) ? options.LeastBreathingShareBesideSwing : options.LeastBreathingShare)));
     }
+
+    // A wave too fast for a pulse is taken for one of a third of its rate, whose first harmonic is missing; so it may be where a
+    // line was taken away.
+    private bool IsSeveralWaves(in SignalSecond second) => second.Fit.Lines == 0 && second.Pulse.ThirdWaveShare > options.MostThirdWaveShare;
 
     // What swings may have any three harmonics, but keeps its rate and its shape as no heart does. Noise is little of either.
     private bool IsSteady(in SignalSecond second) =>
@@ -56,7 +61,7 @@ internal sealed class Liveness(JudgeOptions options)
     private double LeastUnsteadyShareOf(in WindowPulse pulse) =>
         double.IsNaN(pulse.ThirdWaveShare) ? 2 * options.LeastUnsteadyShare : options.LeastUnsteadyShare;
 
-    private bool IsTelling(in SignalSecond second) => second.Fit.WindowSeconds >= options.UnsteadyWindowSeconds;
+    private bool IsTelling(in SignalSecond second) => second.Fit.WindowSeconds >= steadinessWindowSeconds;
 
     private bool HasThirdWave(in SignalSecond second) =>
         second.Pulse.ThirdWaveShare >= options.LeastThirdWaveShareBesideBreathing

@@ -22,18 +22,23 @@ internal sealed class Presence(JudgeOptions options)
     // Thirty times what the light of an emitter is let scatter by, and more than a pulse that stops at once leaves in it.
     private const double LargestNoise = 3e-3;
 
+    // What swings by less than a tenth of the way that the light has gone does not swing between finger and air.
+    private const double StayingShare = 0.1;
+
     // A heart does not stop for a second: where a tenth of the window's pulse is left, the finger has gone.
     private const double StoppedShare = 0.1;
     private readonly double[] means = new double[8];
     private double fingerInfrared = double.NaN;
     private double fingerRed = double.NaN;
     private int count;
+    private int goneSeconds;
 
     /// <summary>Takes over the light of a believed second.</summary>
     public void Remember(in SignalSecond second)
     {
         fingerInfrared = Math.Log(second.Light.InfraredCounts);
         fingerRed = Math.Log(second.Light.RedCounts);
+        goneSeconds = 0;
     }
 
     /// <summary>Whether nothing but white noise is in the second: no beat, no breath.</summary>
@@ -57,18 +62,32 @@ internal sealed class Presence(JudgeOptions options)
             return false;
         }
 
+        goneSeconds = 0;
         means[count % means.Length] = level;
         count++;
         return IsAway(second) || HasStopped(second) || (count >= StillSeconds && !IsDrifting(second));
     }
 
-    /// <summary>What may be in the clip where nothing pulses and there is no finger: nothing where both lights have brightened, else something lifeless as well.</summary>
+    /// <summary>What may be in the clip where nothing pulses and there is no finger: nothing where both lights have brightened; where they have not, or no finger was seen to compare with, something lifeless as well.</summary>
     public Reasons Absence(in SignalSecond second)
     {
         var infrared = Math.Log(second.Light.InfraredCounts) - fingerInfrared;
         var red = Math.Log(second.Light.RedCounts) - fingerRed;
-        return infrared < options.OpenAirRise || red < options.OpenAirRise ? Reasons.NoFinger | Reasons.Misplaced : Reasons.NoFinger;
+        return infrared >= options.OpenAirRise && red >= options.OpenAirRise ? Reasons.NoFinger : Reasons.NoFinger | Reasons.Misplaced;
     }
+
+    /// <summary>Whether the light has left the finger's level and stays where it is: the finger has gone, however what is left flickers. To be asked once a second.</summary>
+    public bool IsGone(in SignalSecond second)
+    {
+        var infrared = Math.Abs(Math.Log(second.Light.InfraredCounts) - fingerInfrared);
+        var red = Math.Abs(Math.Log(second.Light.RedCounts) - fingerRed);
+        var isGone = IsAway(second) && second.Light.LevelSwing < StayingShare * Math.Max(infrared, red);
+        goneSeconds = isGone ? goneSeconds + 1 : 0;
+        return isGone;
+    }
+
+    /// <summary>Whether a second without a finger says that it has left: still light does, light that is not still may be a finger half off and has to stay for a window.</summary>
+    public bool IsLeft => goneSeconds == 0 || goneSeconds >= options.SettlingSeconds;
 
     /// <summary>Whether the light has left the finger's level by more than blood or a grip change it.</summary>
     public bool IsAway(in SignalSecond second) =>

@@ -8,6 +8,9 @@ internal sealed class RoomLight(JudgeOptions options)
     // Nearer to R than this, room light mixes its red and infrared as blood does.
     private const double LeastMixDistance = 0.05;
 
+    // More than half of a wave's power is no one rate's: no lamp, even with a pulse beside it.
+    private const double UnevenShare = 0.7;
+
     /// <summary>Red over infrared, in the logarithm of light, of what adds the same counts to both channels.</summary>
     /// <param name="second">The second.</param>
     public static double MixOf(in SignalSecond second) => second.Light.InfraredCounts / second.Light.RedCounts;
@@ -19,6 +22,18 @@ internal sealed class RoomLight(JudgeOptions options)
     /// <remarks>A movement reaches both lights at once; a line of equal counts is room light in any phase where nothing else is left.</remarks>
     public bool Is(in SignalSecond second, double ratio, double logHeight) =>
         IsSteadyLine(second) || (double.IsNaN(logHeight) ? IsLoneLine(second) : IsCalmWithout(second, ratio, logHeight) || IsCalmBesideLine(second, ratio, logHeight));
+
+    /// <summary>Whether most of what both lights show may be room light: a wave with a rhythm, of as many counts in either. A movement may by chance have its mixture.</summary>
+    /// <param name="second">The second.</param>
+    public bool IsMost(in SignalSecond second) =>
+        Math.Abs(second.Fit.Ratio - MixOf(second)) < options.RoomLightDistance
+        && second.Pulse.Periodicity >= options.LeastPeriodicity
+        && !(second.Pulse.UnsteadyShare > UnevenShare);
+
+    /// <summary>Whether what disturbs is as much one frequency as a lamp: a hand that shakes does not keep so steady.</summary>
+    /// <param name="second">The second.</param>
+    public bool IsOneLine(in SignalSecond second) =>
+        second.Fit.IsPureLine || second.Fit.Newest.LineShare > options.SteadyLineShare;
 
     private bool IsSteadyLine(in SignalSecond second) =>
         LeavesPulse(second)

@@ -10,9 +10,6 @@ internal sealed class SecondJudge
 
     // All but a few samples at the end stop: there is no beat left to see, the emitters shine straight in.
     private const double WholeShare = 0.98;
-
-    // Light that each beat lifts into the end stop is back at it within the slowest pulse's interval.
-    private const int SlowestBeatSeconds = 2;
     private readonly CalibrationCurve curve;
     private readonly JudgeOptions options;
     private readonly bool hasRed;
@@ -23,24 +20,27 @@ internal sealed class SecondJudge
     private readonly BesideLines besideLines;
     private readonly Presence presence;
     private readonly RateSureness rate;
+    private readonly BrightLight brightLight;
+    private readonly FormerFinger former;
     private readonly MissingRing missing = new();
     private int sinceDisturbance = int.MaxValue;
-    private int sinceEndStop = int.MaxValue;
     private int airSeconds;
     private int soundSeconds;
 
-    public SecondJudge(CalibrationCurve curve, JudgeOptions options, bool hasRed)
+    public SecondJudge(CalibrationCurve curve, ReadingOptions reading, bool hasRed)
     {
         this.curve = curve;
-        this.options = options;
+        options = reading.Judge;
         this.hasRed = hasRed;
         calm = new(options, hasRed);
         interval = new(curve, options);
+        liveness = new(options, reading.Signal.SteadinessWindowSeconds);
         sinceCalm = new(options);
-        liveness = new(options);
         besideLines = new(options);
         presence = new(options);
         rate = new(options, hasRed);
+        former = new(options);
+        brightLight = new(options);
     }
 
     /// <summary>Whether the second judged last had something in the clip.</summary>
@@ -56,7 +56,7 @@ internal sealed class SecondJudge
         calm.See(second);
         var reasons = ReasonsOf(second);
         HasFinger = reasons == Reasons.None
-            || (!reasons.HasFlag(Reasons.NoFinger) && (HasFinger || ShowsFinger(second, reasons)));
+            || (!(reasons.HasFlag(Reasons.NoFinger) && presence.IsLeft) && (HasFinger || ShowsFinger(second, reasons)));
         if (reasons != Reasons.None)
         {
             return new UnusableSecond(second.SecondIndex, reasons, PerfusionOf(second));
@@ -74,6 +74,7 @@ internal sealed class SecondJudge
             sinceCalm.Remember(second);
             liveness.Remember(second);
             presence.Remember(second);
+            former.Remember(second);
         }
 
         return Usable(second);
@@ -96,21 +97,31 @@ internal sealed class SecondJudge
             return received;
         }
 
-        if (second.Fit.WindowSeconds == 0 || (second.Pulse.BeatCount < options.LeastBeats && second.Fit.WindowSeconds < options.SettlingSeconds))
+        if (second.Fit.WindowSeconds == 0 || (second.Pulse.BeatCount < options.LeastBeats && second.Fit.WindowSeconds < options.SettlingSeconds && !IsFormerFinger(second)))
         {
-            return Presence.IsFlat(second) ? FlatReason(second) : sinceEndStop < SlowestBeatSeconds ? Reasons.Saturated : Reasons.Settling;
+            return Presence.IsFlat(second) ? FlatReason(second) : brightLight.IsTooBright(second) ? Reasons.Saturated : presence.IsGone(second) ? Gone(second) : Reasons.Settling;
         }
 
         var pulse = PulseReasons(second);
         if (pulse != Reasons.None)
         {
             soundSeconds = 0;
-            return pulse;
+            return presence.IsGone(second) ? Gone(second) : pulse;
         }
 
         soundSeconds++;
-        return calm.ReasonsOf(second) | RangeReason(second) | ChanceReason(second);
+        var wasKnown = calm.IsKnown;
+        var reasons = calm.ReasonsOf(second);
+        if (wasKnown && !calm.IsKnown)
+        {
+            liveness.Forget();
+        }
+
+        return reasons.HasFlag(Reasons.Motion) && presence.IsGone(second) ? Gone(second) : reasons | RangeReason(second) | ChanceReason(second);
     }
+
+    // What moves where the finger was may be a finger half off as well.
+    private Reasons Gone(in SignalSecond second) => presence.Absence(second) | Reasons.Misplaced;
 
     // What is wrong with the samples themselves comes before what is wrong with the pulse in them.
     private Reasons ReceivedReasons(in SignalSecond second)
@@ -122,8 +133,7 @@ internal sealed class SecondJudge
             return Reasons.MissingSamples;
         }
 
-        sinceEndStop = light.AtEndStopShare > options.AtEndStopShare ? 0 : sinceEndStop == int.MaxValue ? sinceEndStop : sinceEndStop + 1;
-        if (sinceEndStop == 0)
+        if (brightLight.Sees(second))
         {
             return Reasons.Saturated | (presence.IsOpenAir(second) || light.AtEndStopShare > WholeShare ? Reasons.NoFinger : Reasons.None);
         }
@@ -222,7 +232,7 @@ internal sealed class SecondJudge
         var pulse = second.Pulse;
         var hasRhythm = pulse.Periodicity >= options.LeastPeriodicity;
         var likeness = pulse.Agreement + (options.ShapeWeight * Math.Min(Math.Max(pulse.FrontSteepness, pulse.Crest), options.MostShape));
-        var least = hasRhythm ? options.LeastLikeness : calm.IsKnown && second.Fit.Lines == 0 ? options.LeastLikenessWithoutRhythm : options.LeastUnprovenLikeness;
+        var least = hasRhythm ? options.LeastLikeness : (calm.IsKnown && second.Fit.Lines == 0) || IsFormerFinger(second) ? options.LeastLikenessWithoutRhythm : options.LeastUnprovenLikeness;
         return likeness >= least && !(hasRed && liveness.IsLacking(second)) && (IsShaped(second) || (hasRhythm && HasNoBack(second) && calm.IsSame(second)) || besideLines.LeavesPulse(second));
     }
 
@@ -255,9 +265,11 @@ internal sealed class SecondJudge
         pulse.ThirdWaveShare >= options.LeastThirdWaveShare
         || (pulse.ThirdWaveShare >= options.LeastThirdWaveShareBesideBreathing && pulse.BreathingShare >= options.LeastBreathingShare);
 
+    private bool IsFormerFinger(in SignalSecond second) => !calm.IsKnown && former.IsBack(second);
+
     // Shaking that looks like a few beats by chance looks so for one second; a heart without rhythm goes on.
     private Reasons ChanceReason(in SignalSecond second) =>
-        hasRed && !calm.IsKnown && second.Pulse.Periodicity < options.LeastPeriodicity && soundSeconds < options.SoundSecondsWithoutRhythm
+        hasRed && !calm.IsKnown && second.Pulse.Periodicity < options.LeastPeriodicity && soundSeconds < options.SoundSecondsWithoutRhythm && !IsFormerFinger(second)
             ? Reasons.Settling
             : Reasons.None;
 

@@ -12,6 +12,7 @@ public static class CoachingLine
         (Reasons.NoFinger, "Put a finger into the clip, all the way in."),
         (Reasons.Saturated, "Too much light comes through: seat the finger deeper in the clip."),
         (Reasons.AmbientLight | Reasons.Motion, "Rest the hand and keep it still, and shade the clip."),
+        (Reasons.AmbientLight | Reasons.Misplaced, "Seat the finger again, all the way in, and shade the clip."),
         (Reasons.AmbientLight, "Shade the clip with a cloth or the other hand."),
         (Reasons.Motion, "Rest the hand on something and keep it still."),
         (Reasons.Misplaced, "Seat the finger again: all the way in, straight and loose."),

@@ -90,6 +90,16 @@ internal sealed class SmoothedBins
         return sums.Over(kernel.RestNoiseGain);
     }
 
+    /// <summary>Whether a window begins with a jerk that its newest seconds are free of: what smoothing takes away from a jerk passes for noise, in which any disagreement hides.</summary>
+    /// <param name="windowSeconds">Length of the window.</param>
+    /// <param name="newestSeconds">Length of its newest part.</param>
+    public bool HasJerk(int windowSeconds, int newestSeconds)
+    {
+        // Four times the noise; noise itself differs by a few percent between such windows, a fast front makes less.
+        const double jerkShare = 16;
+        return NoiseOver(windowSeconds).Infrared > jerkShare * NoiseOver(newestSeconds).Infrared;
+    }
+
     /// <summary>Copies the newest bins, oldest first.</summary>
     public void CopyNewest(Span<double> pairs)
     {

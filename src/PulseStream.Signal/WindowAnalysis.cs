@@ -88,9 +88,14 @@ internal sealed class WindowAnalysis
         var taken = default(RatioFit);
         for (var seconds = longest; seconds >= design.Options.ShortestWindowSeconds; seconds -= 2)
         {
-            if (seconds < longest && seconds < ComparedIntervals * beats.IntervalSoFarSeconds)
+            if (taken.WindowSeconds > 0 && seconds < ComparedIntervals * beats.IntervalSoFarSeconds)
             {
                 return taken;
+            }
+
+            if (seconds - 2 >= design.Options.ShortestWindowSeconds && bins.HasJerk(seconds, design.Options.ShortestWindowSeconds))
+            {
+                continue;
             }
 
             var fit = Load(bins, seconds, SlowEdge.OfAnyPulse);

@@ -110,6 +110,46 @@ public sealed class CauseTests
         Assert.All(Enumerable.Range(4, 36), second => Assert.True(heard.ReasonsAt(second).HasFlag(Reasons.Saturated), $"{second}: {heard.ReasonsAt(second)}"));
     }
 
+    // A breath lifts the light into the end stop every few seconds; what lies between is as bright but for the breath.
+    [Fact]
+    public void BetweenTheBreathsThatReachTheEndStopTheLightIsTooBrightToo()
+    {
+        const double endStop = 81_300;
+        var samples = Array.ConvertAll(
+            new Finger { Seconds = 60, BreathingPercent = 2 }.Samples(),
+            s => (Sample?)Sample.OfLight(s!.Value.Red, Math.Min(s.Value.Infrared, endStop)));
+        var heard = Heard.Of(RateHz, samples);
+        var refused = heard.Seconds.Where(s => s.SecondIndex >= 5 && s.Unusable is not null).ToArray();
+        Assert.Contains(refused, s => s.Unusable!.Value.Reasons == Reasons.Saturated);
+        Assert.DoesNotContain(refused, s => !s.Unusable!.Value.Reasons.HasFlag(Reasons.Saturated));
+    }
+
+    // Once the emitters are as dim as they were, the light is no longer too bright while the window fills.
+    [Fact]
+    public void AfterTheEndStopADimmerLightSettles()
+    {
+        var samples = Array.ConvertAll(new Finger { Seconds = 40 }.Samples(), s => s);
+        for (var n = 2000; n < 2600; n++)
+        {
+            samples[n] = Sample.OfLight(samples[n]!.Value.Red, Math.Min(2 * samples[n]!.Value.Infrared, 150_000));
+        }
+
+        Assert.Equal(Reasons.Settling, Heard.Of(RateHz, samples).ReasonsAt(28));
+    }
+
+    // Fast shaking passes for noise; where no finger was seen, the light does not tell a thing in the clip from nothing.
+    [Theory]
+    [InlineData(9.5)]
+    [InlineData(11)]
+    public void SomethingThatVibratesFromTheStartMayBeSomethingLifeless(double hz)
+    {
+        double At(double t) => 0.01 * Math.Sin(2 * Math.PI * hz * t);
+        var lifeless = new Finger { PerfusionPercent = 0, BreathingPercent = 0, Movement = t => (At(t), 0.8 * At(t)) };
+        var heard = Heard.Of(RateHz, lifeless.Samples());
+        Assert.All(Enumerable.Range(9, 21), second => Assert.True(
+            (heard.ReasonsAt(second) & (Reasons.Misplaced | Reasons.Motion)) != Reasons.None, $"{second}: {heard.ReasonsAt(second)}"));
+    }
+
     [Fact]
     public void AnUnknownFingerTooWeakToReadMayBeNone()
     {

@@ -34,6 +34,15 @@ public sealed class CoachingLineTests
     }
 
     [Fact]
+    public void WhatIsALampOrAFingerHalfOffIsMendedBothWays()
+    {
+        var sentence = Refused(Reasons.AmbientLight | Reasons.Misplaced);
+
+        Assert.Contains("Seat the finger", sentence, StringComparison.Ordinal);
+        Assert.Contains("shade the clip", sentence, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void AUsableSecondWarnsOrEncourages()
     {
         var usable = new UsableSecond(7, new(97, 96, 98), 70, 2, Reasons.None);

@@ -1,0 +1,105 @@
+using PulseStream.Readings;
+using PulseStream.Samples;
+using Xunit;
+
+namespace PulseStream.Tests.Readings;
+
+/// <summary>A finger that leaves, what flickers where it was, and how soon it is read again.</summary>
+public sealed class GoneFingerTests
+{
+    private const double RateHz = 100;
+    private const double PercentTolerance = 0.5;
+
+    // Light of the emitters that a mains lamp modulates, or that swings in an empty clip.
+    [Theory]
+    [InlineData(-1.9, -2.5, 2.6, 0.028, Reasons.NoFinger | Reasons.Misplaced)]
+    [InlineData(0.35, 0.5, 1.7, 0.02, Reasons.NoFinger | Reasons.Misplaced)]
+    [InlineData(0.35, 0.5, 7.9, 0.004, Reasons.NoFinger)]
+    public void LightThatFlickersWhereTheFingerWasIsNoFinger(double infrared, double red, double hz, double swing, Reasons reasons)
+    {
+        var empty = new Finger { Seconds = 40, PerfusionPercent = 0, BreathingPercent = 0, Movement = t => Flicker(t) };
+        var heard = Heard.Of(RateHz, Between(20, 35, empty));
+        Assert.All(Enumerable.Range(21, 14), second => Assert.Equal(reasons, heard.ReasonsAt(second)));
+        Assert.Equal(2, heard.Sittings.Count());
+
+        (double, double) Flicker(double t) => (infrared + (swing * Math.Sin(2 * Math.PI * hz * t)), red + (1.2 * swing * Math.Sin(2 * Math.PI * hz * t)));
+    }
+
+    // Half off and moving, a finger is still there: so short a time ends no sitting.
+    [Fact]
+    public void AFingerHalfOffForSomeSecondsHasNotLeft()
+    {
+        var half = new Finger { Seconds = 40, PerfusionPercent = 0.3, Movement = t => (0.4 + (0.02 * Math.Sin(2 * Math.PI * 1.7 * t)), 0.5 + (0.01 * Math.Sin(2 * Math.PI * 2.3 * t))) };
+        var heard = Heard.Of(RateHz, Between(20, 25, half));
+        Assert.Contains(Enumerable.Range(21, 4), second => heard.ReasonsAt(second).HasFlag(Reasons.NoFinger));
+        Assert.Single(heard.Sittings);
+    }
+
+    // Two or three beats in four seconds would be too few of an unknown finger; this one has shown before that it is one.
+    [Theory]
+    [InlineData(47)]
+    [InlineData(51)]
+    [InlineData(57)]
+    [InlineData(72)]
+    public void TheSameFingerIsReadWithinFiveSecondsOfItsReturn(double pulsePerMinute)
+    {
+        var finger = new Finger { Seconds = 45, PulsePerMinute = pulsePerMinute, BreathingPercent = 1 };
+        var heard = Heard.Of(RateHz, Between(20, 30, finger, finger.Air()));
+        Assert.Contains(heard.Usable, s => s.SecondIndex is >= 30 and <= 35);
+        Assert.All(heard.Usable, s => Assert.Equal(97, s.Spo2!.Value.Percent, PercentTolerance));
+    }
+
+    // What smoothing takes away from the jerk with which a finger comes looks like noise, in which a weak pulse drowns.
+    [Fact]
+    public void TheJerkOfItsReturnIsNoNoiseInTheSecondsAfterIt()
+    {
+        var finger = new Finger { Seconds = 45, PulsePerMinute = 54, PerfusionPercent = 0.7, NoisePercent = 0.001 };
+        var dark = (finger with { PerfusionPercent = 0, BreathingPercent = 0, Movement = _ => (-4, -2.5) }).Samples();
+        var heard = Heard.Of(RateHz, Between(20.4, 30.5, finger, dark));
+        Assert.All(Enumerable.Range(35, 10), second => Assert.Equal(Reasons.None, heard.ReasonsAt(second)));
+    }
+
+    // Three waves of a flicker taken for one have a third harmonic larger than the first.
+    [Theory]
+    [InlineData(50, 0.002, 6)]
+    [InlineData(100, 0.004, 6.27)]
+    public void ThreeWavesOfAFlickerAreNoBeat(double rateHz, double swing, double hz)
+    {
+        double At(double t) => swing * Math.Sin(2 * Math.PI * hz * t);
+        var air = new Finger { PerfusionPercent = 0, BreathingPercent = 0, RateHz = rateHz, Movement = t => (At(t), 0.87 * At(t)) };
+        Assert.DoesNotContain(Heard.Of(rateHz, air.Samples()).Usable, s => s.SecondIndex >= 8);
+    }
+
+    // Half off for two seconds, then out: the second sitting is another one.
+    [Fact]
+    public void AFingerThatSlipsOutHasLeft()
+    {
+        var finger = new Finger { Seconds = 50 };
+        var half = finger with { PerfusionPercent = 0.3, Movement = t => (0.4 + (0.02 * Math.Sin(2 * Math.PI * 1.7 * t)), 0.5 + (0.01 * Math.Sin(2 * Math.PI * 2.3 * t))) };
+        var samples = Between(20, 22, finger, half.Samples());
+        samples.AsSpan(2200, 600).Fill(Sample.OfLight(262_143, 262_143));
+        Assert.Equal(2, Heard.Of(RateHz, samples, fullScale: 262_143).Sittings.Count());
+    }
+
+    // Whatever was taken for the pulse, another one many times as high is not refused for ever.
+    [Fact]
+    public void APulseThatStaysManyTimesAsHighIsReadInTheEnd()
+    {
+        var weak = new Finger { Seconds = 70, PerfusionPercent = 0.4 };
+        var heard = Heard.Of(RateHz, Between(20, 70, weak, (weak with { PerfusionPercent = 3 }).Samples()));
+        Assert.Equal(Reasons.Motion, heard.ReasonsAt(40));
+        Assert.All(Enumerable.Range(55, 15), second => Assert.Equal(Reasons.None, heard.ReasonsAt(second)));
+        Assert.All(heard.Usable.Where(s => s.SecondIndex >= 55), s => Assert.Equal(97, s.Spo2!.Value.Percent, PercentTolerance));
+    }
+
+    private static Sample?[] Between(double from, double to, Finger other) =>
+        Between(from, to, new Finger { Seconds = other.Seconds }, other.Samples());
+
+    private static Sample?[] Between(double from, double to, Finger finger, Sample?[] other)
+    {
+        var samples = finger.Samples();
+        var first = (int)(from * RateHz);
+        other.AsSpan(first, (int)(to * RateHz) - first).CopyTo(samples.AsSpan(first));
+        return samples;
+    }
+}
