@@ -76,12 +76,20 @@ internal sealed class CalmLight(JudgeOptions options)
     /// <param name="windowSeconds">Length of the window that ends with the second seen last.</param>
     public (double Infrared, double Red) RisesOver(int windowSeconds)
     {
+        var levels = LevelsOver(windowSeconds);
+        return (levels.Infrared - logInfrared, levels.Red - logRed);
+    }
+
+    /// <summary>Mean levels over a window, natural logarithms of counts.</summary>
+    /// <param name="windowSeconds">Length of the window that ends with the second seen last.</param>
+    public (double Infrared, double Red) LevelsOver(int windowSeconds)
+    {
         var count = Math.Min(Math.Min(windowSeconds, levelCount), LongestWindow);
         double infrared = 0, red = 0;
         for (var back = 1; back <= count; back++)
         {
-            infrared += infraredLevels[(levelCount - back) % LongestWindow] - logInfrared;
-            red += redLevels[(levelCount - back) % LongestWindow] - logRed;
+            infrared += infraredLevels[(levelCount - back) % LongestWindow];
+            red += redLevels[(levelCount - back) % LongestWindow];
         }
 
         return (infrared / count, red / count);

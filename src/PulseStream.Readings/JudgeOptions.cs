@@ -88,6 +88,15 @@ public sealed record JudgeOptions
     /// <summary>What three harmonics of one steady rate leave of a pulse at least, as a share, root mean squares: beats of a hundredth of jitter leave a tenth and more, a pendulum next to nothing.</summary>
     public double LeastUnsteadyShare { get; init; } = 0.03;
 
+    /// <summary>White noise over the wave, root mean squares, below which that is told: with more, the noise is not known well enough to take it away from a tenth.</summary>
+    public double LargestNoiseBesideSteadiness { get; init; } = 0.15;
+
+    /// <summary>Most seconds in which a wave was seen to swing that are remembered: as many that show life outweigh them.</summary>
+    public int LongestSwingSeconds { get; init; } = 8;
+
+    /// <summary>Third harmonic over the first above which a wave is no pulse: what shakes fast has its beats found at another rate than its own.</summary>
+    public double LargestThirdWaveShare { get; init; } = 1;
+
     /// <summary>Shortest window, s, that tells it: in fewer beats a drift passes for another shape.</summary>
     public int UnsteadyWindowSeconds { get; init; } = 6;
 
@@ -228,6 +237,18 @@ public sealed record JudgeOptions
 
     /// <summary>The same, and the disagreement, below which nothing else is in the light at all: no finger pulses beside it.</summary>
     public double RoomLightAlone { get; init; } = 0.003;
+
+    /// <summary>What R may have moved by for each that red's light has moved against infrared's, as logarithms, and still be moved by light leaking past: one, and what windows blur. Blood that loses oxygen moves R three times as much as what it darkens at rest, and more.</summary>
+    public double LeakExplains { get; init; } = 1.5;
+
+    /// <summary>Share of the light's move that R has to have moved by, the other way, for a second to be refused for it.</summary>
+    public double LeakMatchShare { get; init; } = 0.7;
+
+    /// <summary>What R may be off by for leaking light, in units of R, that an interval still tells: a point and a half.</summary>
+    public double LargestLeakedRatio { get; init; } = 0.06;
+
+    /// <summary>Share of what light and R have moved by, below chance, that is taken over as the finger's with each second: vessels and a softening pad take minutes.</summary>
+    public double SeatGain { get; init; } = 0.05;
 
     /// <summary>Change of the light, as a logarithm, with which a finger has left: a finger takes most of the light away.</summary>
     public double OpenAirRise { get; init; } = 0.3;

@@ -6,6 +6,7 @@ namespace PulseStream.Readings;
 internal sealed class Liveness(JudgeOptions options)
 {
     private int breathingSeconds;
+    private int swingingSeconds;
 
     /// <summary>Whether what pulses has shown that it is alive; it is not asked again.</summary>
     public bool IsShown { get; private set; }
@@ -15,6 +16,20 @@ internal sealed class Liveness(JudgeOptions options)
     {
         IsShown = false;
         breathingSeconds = 0;
+        swingingSeconds = 0;
+    }
+
+    /// <summary>Takes in every second, believed or not: what has been seen to swing is asked for life where a window leaves it open.</summary>
+    public void See(in SignalSecond second)
+    {
+        if (Swings(second) && IsWhole(second))
+        {
+            swingingSeconds = Math.Min(swingingSeconds + 1, options.LongestSwingSeconds);
+        }
+        else if (ShowsLife(second))
+        {
+            swingingSeconds = Math.Max(swingingSeconds - 1, 0);
+        }
     }
 
     /// <summary>Takes in a believed second.</summary>
@@ -28,19 +43,29 @@ internal sealed class Liveness(JudgeOptions options)
     /// <remarks>A breath is longer than a short window, in which a third harmonic is not well known either.</remarks>
     public bool IsLacking(in SignalSecond second)
     {
-        var pulse = second.Pulse;
-        return !IsShown
-            && (IsSteady(second)
-                || (!IsWhole(second)
-                    ? pulse.ThirdWaveShare < options.UnsureThirdWaveShare
-                    : pulse.ThirdWaveShare < options.SwingingThirdWaveShare
-                        && pulse.BreathingShare < (IsSwing(pulse) ? options.LeastBreathingShareBesideSwing : options.LeastBreathingShare)));
+        return !IsShown && (Swings(second) || (swingingSeconds > 0 && !ShowsLife(second)));
     }
+
+    private bool ShowsLife(in SignalSecond second) => (HasThirdWave(second) && IsUnsteady(second)) || Breathes(second);
+
+    private bool Swings(in SignalSecond second)
+    {
+        var pulse = second.Pulse;
+        return IsSteady(second)
+            || (!IsWhole(second)
+                ? pulse.ThirdWaveShare < options.UnsureThirdWaveShare
+                : pulse.ThirdWaveShare < options.SwingingThirdWaveShare && pulse.BreathingShare < LeastBreathingOf(pulse));
+    }
+
+    // A slow wave leaks twice as much into what is looked at for breathing.
+    private double LeastBreathingOf(in WindowPulse pulse) =>
+        (IsSwing(pulse) ? options.LeastBreathingShareBesideSwing : options.LeastBreathingShare) * (pulse.PeriodSeconds > options.SlowSwingPeriodSeconds ? 2 : 1);
 
     // What swings may have any three harmonics, but keeps its rate and its shape as no heart does. Noise is little of either.
     private bool IsSteady(in SignalSecond second) =>
         IsTelling(second)
-        && second.Pulse.UnsteadyShare < 2 * LeastUnsteadyShareOf(second.Pulse)
+        && second.Pulse.UnsteadyShare < double.PositiveInfinity
+        && second.Fit.NoiseSize < options.LargestNoiseBesideSteadiness * second.Fit.PulseSize
         && !IsUnsteady(second)
         && !Breathes(second);
 
@@ -59,10 +84,9 @@ internal sealed class Liveness(JudgeOptions options)
     private bool IsTelling(in SignalSecond second) => second.Fit.WindowSeconds >= options.UnsteadyWindowSeconds;
 
     private bool HasThirdWave(in SignalSecond second) =>
-        second.Pulse.ThirdWaveShare >= options.LeastThirdWaveShareBesideBreathing
-        || (IsWhole(second) && !(second.Pulse.ThirdWaveShare < options.UnsureThirdWaveShare));
+        (second.Pulse.ThirdWaveShare >= options.LeastThirdWaveShareBesideBreathing && second.Pulse.ThirdWaveShare <= options.LargestThirdWaveShare)
+        || (IsWhole(second) && !(second.Pulse.ThirdWaveShare < options.UnsureThirdWaveShare) && !(second.Pulse.ThirdWaveShare > options.LargestThirdWaveShare));
 
-    // A slow wave leaks twice as much into what is looked at for breathing.
     private bool Breathes(in SignalSecond second) =>
         IsWhole(second)
         && second.Pulse.BreathingShare >= options.LeastBreathingShareBesideSwing * (second.Pulse.PeriodSeconds > options.SlowSwingPeriodSeconds ? 2 : 1);
