@@ -41,10 +41,7 @@ internal sealed class Liveness(JudgeOptions options)
 
     /// <summary>Something that swings in the clip: a wave of two harmonics at most, or of a steady rate and shape, and nothing that breathes beside it.</summary>
     /// <remarks>A breath is longer than a short window, in which a third harmonic is not well known either.</remarks>
-    public bool IsLacking(in SignalSecond second)
-    {
-        return !IsShown && (Swings(second) || (swingingSeconds > 0 && !ShowsLife(second)));
-    }
+    public bool IsLacking(in SignalSecond second) => !IsShown && (Swings(second) || (swingingSeconds > 0 && !ShowsLife(second)));
 
     private bool ShowsLife(in SignalSecond second) => (HasThirdWave(second) && IsUnsteady(second)) || Breathes(second);
 
@@ -84,12 +81,15 @@ internal sealed class Liveness(JudgeOptions options)
     private bool IsTelling(in SignalSecond second) => second.Fit.WindowSeconds >= options.UnsteadyWindowSeconds;
 
     private bool HasThirdWave(in SignalSecond second) =>
-        (second.Pulse.ThirdWaveShare >= options.LeastThirdWaveShareBesideBreathing && second.Pulse.ThirdWaveShare <= options.LargestThirdWaveShare)
-        || (IsWhole(second) && !(second.Pulse.ThirdWaveShare < options.UnsureThirdWaveShare) && !(second.Pulse.ThirdWaveShare > options.LargestThirdWaveShare));
+        !(second.Pulse.ThirdWaveShare > LargestThirdWaveShareOf(second.Fit))
+        && (second.Pulse.ThirdWaveShare >= options.LeastThirdWaveShareBesideBreathing
+            || (IsWhole(second) && !(second.Pulse.ThirdWaveShare < options.UnsureThirdWaveShare)));
 
-    private bool Breathes(in SignalSecond second) =>
-        IsWhole(second)
-        && second.Pulse.BreathingShare >= options.LeastBreathingShareBesideSwing * (second.Pulse.PeriodSeconds > options.SlowSwingPeriodSeconds ? 2 : 1);
+    // What was taken away may have been the first wave of a slow pulse.
+    private double LargestThirdWaveShareOf(in RatioFit fit) =>
+        fit.Lines > 0 || fit.IsWithoutFirstWave ? double.PositiveInfinity : options.LargestThirdWaveShare;
+
+    private bool Breathes(in SignalSecond second) => IsWhole(second) && second.Pulse.BreathingShare >= LeastBreathingOf(second.Pulse);
 
     private bool IsWhole(in SignalSecond second) => second.Fit.WindowSeconds >= options.SettlingSeconds;
 

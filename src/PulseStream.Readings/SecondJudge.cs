@@ -246,7 +246,7 @@ internal sealed class SecondJudge
 
     // A strong second wave makes a fast pulse nearly round; what has some of a third harmonic and breathes is none the less alive.
     private bool IsBlunt(in WindowPulse pulse) =>
-        (pulse.ThirdWaveShare >= options.LeastThirdWaveShare && pulse.ThirdWaveShare <= options.LargestThirdWaveShare)
+        pulse.ThirdWaveShare >= options.LeastThirdWaveShare
         || (pulse.ThirdWaveShare >= options.LeastThirdWaveShareBesideBreathing && pulse.BreathingShare >= options.LeastBreathingShare);
 
     // Shaking that looks like a few beats by chance looks so for one second; a heart without rhythm goes on.

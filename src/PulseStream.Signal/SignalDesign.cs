@@ -6,8 +6,7 @@ namespace PulseStream.Signal;
 public sealed class SignalDesign
 {
     private const double InnerRateHz = 50;
-    private readonly SlowBasis[] slow;
-    private readonly SlowBasis[] slowOfFastPulse;
+    private readonly SlowBasis[][] slow;
     private readonly SlowBasis[] slowOfSlowPulse;
     private readonly SlowBasis[] baseline;
 
@@ -21,8 +20,7 @@ public sealed class SignalDesign
         SamplesPerBin = Math.Max(1, (int)Math.Floor(rate.Hz / InnerRateHz));
         BinRateHz = rate.Hz / SamplesPerBin;
         Kernel = new(options.FastestPulseHarmonicHz, BinRateHz);
-        slow = Bases(options.SlowestPulseHz);
-        slowOfFastPulse = Bases(options.SlowestFastPulseHz);
+        slow = [Bases(options.SlowestPulseHz), Bases(options.SlowestFastPulseHz), Bases(options.SlowestRapidPulseHz)];
         slowOfSlowPulse = Bases(options.SlowestSlowPulseHz);
         baseline = Bases(options.SlowestBreathingHz);
     }
@@ -41,14 +39,18 @@ public sealed class SignalDesign
 
     internal SmoothingKernel Kernel { get; }
 
-    internal int LongestWindowBins => slow[^1].Length;
+    internal int LongestWindowBins => slow[0][^1].Length;
 
     internal SlowBasis SlowOfSlowPulse(int windowSeconds) => slowOfSlowPulse[windowSeconds];
 
     internal SlowBasis BaselineOf(int windowSeconds) => baseline[windowSeconds];
 
-    internal SlowBasis SlowOf(int windowSeconds, bool isFastPulse = false) =>
-        (isFastPulse ? slowOfFastPulse : slow)[windowSeconds];
+    internal SlowBasis SlowOf(int windowSeconds, SlowEdge edge = SlowEdge.OfAnyPulse) => slow[(int)edge][windowSeconds];
+
+    internal SlowEdge EdgeOf(double pulsePerMinute) =>
+        pulsePerMinute >= Options.RapidPulsePerMinute ? SlowEdge.OfRapidPulse
+        : pulsePerMinute >= Options.FastPulsePerMinute ? SlowEdge.OfFastPulse
+        : SlowEdge.OfAnyPulse;
 
     // Smoothing looks a tenth of a second both ways, so a window of bins yields that much less.
     private SlowBasis[] Bases(double slowestHz)

@@ -15,6 +15,12 @@ public sealed record SignalOptions
     /// <summary>Pulse rate from which the higher edge leaves the pulse whole, 1/min.</summary>
     public double FastPulsePerMinute { get; init; } = 57;
 
+    /// <summary>The same where it is known to be faster than <see cref="RapidPulsePerMinute"/>, Hz: so does the second harmonic of thirty breaths a minute.</summary>
+    public double SlowestRapidPulseHz { get; init; } = 1.2;
+
+    /// <summary>Pulse rate from which that edge leaves the pulse whole, 1/min, even where its second waves were counted as beats.</summary>
+    public double RapidPulsePerMinute { get; init; } = 145;
+
     /// <summary>The same for the beats of a slow pulse, Hz: their first wave has to be whole.</summary>
     public double SlowestSlowPulseHz { get; init; } = 0.35;
 

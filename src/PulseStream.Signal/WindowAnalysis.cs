@@ -19,8 +19,8 @@ internal sealed class WindowAnalysis
     private WhiteNoise takenNoise;
     private readonly double[] takenLinesHz = new double[LineRemover.MostLines];
     private double loadedPower;
-    private bool isLoadedFast;
-    private bool isTakenFast;
+    private SlowEdge loadedEdge;
+    private SlowEdge takenEdge;
 
     public WindowAnalysis(WindowRoom room, bool hasRed, bool isPleth)
     {
@@ -79,7 +79,7 @@ internal sealed class WindowAnalysis
         }
 
         fit = Separated(bins, seconds, fit);
-        return (hasRed ? fit : fit with { Ratio = double.NaN, StandardError = double.NaN, Disagreement = double.NaN }, beats.Measure(bins, best, pairs, fit, takenNoise, design.SlowOf(fit.WindowSeconds, isTakenFast), calm.Knows(fit.Ratio), endIndex));
+        return (hasRed ? fit : fit with { Ratio = double.NaN, StandardError = double.NaN, Disagreement = double.NaN }, beats.Measure(bins, best, pairs, fit, takenNoise, design.SlowOf(fit.WindowSeconds, takenEdge), calm.Knows(fit.Ratio), endIndex));
     }
 
     // Leaves the window that was taken in 'best'.
@@ -93,7 +93,7 @@ internal sealed class WindowAnalysis
                 return taken;
             }
 
-            var fit = Load(bins, seconds, isFastPulse: false);
+            var fit = Load(bins, seconds, SlowEdge.OfAnyPulse);
             Take(fit, ref taken);
             if (IsCoherent(taken))
             {
@@ -101,15 +101,16 @@ internal sealed class WindowAnalysis
             }
 
             var rate = taken.IsWithoutFirstWave ? 0 : RateOf(bins, taken.WindowSeconds);
-            if (rate >= design.Options.FastPulsePerMinute)
+            var edge = design.EdgeOf(rate);
+            if (edge != SlowEdge.OfAnyPulse)
             {
-                fit = Load(bins, seconds, isFastPulse: true);
+                fit = Load(bins, seconds, edge);
                 Take(fit, ref taken);
             }
             else if (rate < design.Options.SlowPulsePerMinute)
             {
                 // Breathing's second harmonic lies on the first wave of a slow pulse: the other waves carry R as well.
-                fit = Load(bins, seconds, isFastPulse: true) with { PulseSize = taken.PulseSize, IsWithoutFirstWave = true };
+                fit = Load(bins, seconds, SlowEdge.OfFastPulse) with { PulseSize = taken.PulseSize, IsWithoutFirstWave = true };
                 Take(fit, ref taken);
             }
 
@@ -136,9 +137,9 @@ internal sealed class WindowAnalysis
             return taken;
         }
 
-        var isFastPulse = 60 * design.BinRateHz >= options.FastPulsePerMinute * calm.PeriodBins;
-        var fit = Load(bins, seconds, isFastPulse);
-        var basis = design.SlowOf(seconds, isFastPulse);
+        var edge = design.EdgeOf(60 * design.BinRateHz / calm.PeriodBins);
+        var fit = Load(bins, seconds, edge);
+        var basis = design.SlowOf(seconds, edge);
         var window = pairs.AsSpan(0, 2 * basis.Length);
         if (!separation.TrySeparate(window, basis, calm, out var separated)
             || FrontOf(window) < options.LeastFrontShare * calm.FrontSteepness
@@ -172,7 +173,7 @@ internal sealed class WindowAnalysis
         {
             pairs.AsSpan(0, 2 * design.SlowOf(fit.WindowSeconds).Length).CopyTo(best);
             taken = fit;
-            isTakenFast = isLoadedFast;
+            takenEdge = loadedEdge;
             takenNoise = noise;
             lines.RemovedHz.CopyTo(takenLinesHz);
         }
@@ -216,23 +217,24 @@ internal sealed class WindowAnalysis
     // a lamp makes a slow pulse look fast: where it repeats worse, its first wave has gone with the baseline.
     private ReadOnlySpan<double> LeaveWithoutLines(SmoothedBins bins, in RatioFit fit)
     {
-        var without = LeaveWithoutLines(bins, fit, isTakenFast);
-        if (!isTakenFast)
+        var edge = takenEdge;
+        var without = LeaveWithoutLines(bins, fit, edge);
+        if (edge == SlowEdge.OfAnyPulse)
         {
             return without;
         }
 
         var periodicity = finder.Periodicity;
-        without = LeaveWithoutLines(bins, fit, isFastPulse: false);
-        return finder.Periodicity > periodicity ? without : LeaveWithoutLines(bins, fit, isFastPulse: true);
+        without = LeaveWithoutLines(bins, fit, SlowEdge.OfAnyPulse);
+        return finder.Periodicity > periodicity ? without : LeaveWithoutLines(bins, fit, edge);
     }
 
-    private ReadOnlySpan<double> LeaveWithoutLines(SmoothedBins bins, in RatioFit fit, bool isFastPulse)
+    private ReadOnlySpan<double> LeaveWithoutLines(SmoothedBins bins, in RatioFit fit, SlowEdge edge)
     {
-        Load(bins, fit.WindowSeconds, isFastPulse);
+        Load(bins, fit.WindowSeconds, edge);
         var without = best.AsSpan(0, 2 * design.SlowOf(fit.WindowSeconds).Length);
         pairs.AsSpan(0, without.Length).CopyTo(without);
-        isTakenFast = isFastPulse;
+        takenEdge = edge;
         lines.RemoveAlone(without, LinesOf(fit));
         finder.Find(without, beats.IntervalSoFarSeconds);
         return without;
@@ -260,7 +262,7 @@ internal sealed class WindowAnalysis
     private LightScatter NewestScatter(SmoothedBins bins)
     {
         var seconds = design.Options.ShortestWindowSeconds;
-        Load(bins, seconds, isFastPulse: false);
+        Load(bins, seconds, SlowEdge.OfAnyPulse);
         var length = design.SlowOf(seconds).Length;
         return lines.Scatter(pairs.AsSpan(2 * (length / 2), 2 * (length - (length / 2))));
     }
@@ -286,15 +288,15 @@ internal sealed class WindowAnalysis
 
     private bool IsCoherent(in RatioFit fit) => !hasRed || fit.Disagreement <= design.Options.CoherentDisagreement;
 
-    private RatioFit Load(SmoothedBins bins, int seconds, bool isFastPulse)
+    private RatioFit Load(SmoothedBins bins, int seconds, SlowEdge edge)
     {
-        var basis = design.SlowOf(seconds, isFastPulse);
+        var basis = design.SlowOf(seconds, edge);
         var window = pairs.AsSpan(0, 2 * basis.Length);
         bins.CopyNewest(window);
         basis.Remove(window);
         lines.Restart(basis);
         removed = basis.Count;
-        isLoadedFast = isFastPulse;
+        loadedEdge = edge;
         noise = bins.NoiseOver(seconds);
         var fit = RatioRegression.Fit(window, noise, design.Kernel.NoiseGain, removed, seconds);
         loadedPower = PowerOfDisagreement(fit);
