@@ -22,6 +22,11 @@ internal sealed class Liveness(JudgeOptions options)
     /// <summary>Takes in every second, believed or not: what has been seen to swing is asked for life where a window leaves it open.</summary>
     public void See(in SignalSecond second)
     {
+        if (!(second.Fit.Disagreement <= options.LargestDisagreement))
+        {
+            return;
+        }
+
         if (Swings(second) && IsWhole(second))
         {
             swingingSeconds = Math.Min(swingingSeconds + 1, options.LongestSwingSeconds);
@@ -61,10 +66,15 @@ internal sealed class Liveness(JudgeOptions options)
     // What swings may have any three harmonics, but keeps its rate and its shape as no heart does. Noise is little of either.
     private bool IsSteady(in SignalSecond second) =>
         IsTelling(second)
-        && second.Pulse.UnsteadyShare < double.PositiveInfinity
-        && second.Fit.NoiseSize < options.LargestNoiseBesideSteadiness * second.Fit.PulseSize
+        && (second.Pulse.UnsteadyShare < 2 * LeastUnsteadyShareOf(second.Pulse) || IsNoiseAlone(second))
         && !IsUnsteady(second)
         && !Breathes(second);
+
+    // Of a fast pulse harmonics beyond the smoothing are taken for noise.
+    private bool IsNoiseAlone(in SignalSecond second) =>
+        !double.IsNaN(second.Pulse.UnsteadyShare)
+        && second.Pulse.PeriodSeconds > options.SureSwingPeriodSeconds
+        && second.Fit.NoiseSize < options.LargestNoiseBesideSteadiness * second.Fit.PulseSize;
 
     private bool IsUnsteady(in SignalSecond second)
     {
