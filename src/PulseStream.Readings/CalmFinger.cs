@@ -127,12 +127,12 @@ internal sealed class CalmFinger
     {
         if (!IsKnown)
         {
-            return Reasons.None;
+            return second.Fit.IsSeparated ? CauseOfDisagreement(second) : Reasons.None;
         }
 
         if (second.Fit.IsSeparated)
         {
-            return Math.Abs(light.RiseOf(second)) > options.LargestLightChange || !HasSamePeriod(second) || HasJumped(second) || HasCrept(second) || slip.IsSlipping
+            return light.ChangeOf(second) > options.LargestLightChange || !HasSamePeriod(second) || HasJumped(second) || HasCrept(second) || slip.IsSlipping
                 ? CauseOfDisagreement(second)
                 : Reasons.None;
         }

@@ -72,6 +72,10 @@ internal sealed class CalmLight(JudgeOptions options)
         return Math.Max(double.IsNaN(infrared) ? 0 : infrared, double.IsNaN(red) ? 0 : red);
     }
 
+    /// <summary>Change of the channel that changed more, brighter or darker, as a logarithm.</summary>
+    public double ChangeOf(in SignalSecond second) =>
+        Math.Max(Math.Abs(Math.Log(second.Light.InfraredCounts) - logInfrared), Math.Abs(Math.Log(second.Light.RedCounts) - logRed));
+
     /// <summary>Mean rises over a window, as logarithms: its pulse is divided by the light of the whole window.</summary>
     /// <param name="windowSeconds">Length of the window that ends with the second seen last.</param>
     public (double Infrared, double Red) RisesOver(int windowSeconds)

@@ -48,6 +48,10 @@ internal sealed class Liveness(JudgeOptions options)
     /// <remarks>A breath is longer than a short window, in which a third harmonic is not well known either.</remarks>
     public bool IsLacking(in SignalSecond second) => !IsShown && (Swings(second) || (swingingSeconds > 0 && !ShowsLife(second)));
 
+    /// <summary>Whether there is more of a third harmonic than of the first in a wave that nothing was taken away from: its beats were found at another rate than its own.</summary>
+    public bool HasLostFirstWave(in SignalSecond second) =>
+        second.Pulse.ThirdWaveShare > options.LargestThirdWaveShare && second.Fit.Lines == 0 && !second.Fit.IsWithoutFirstWave;
+
     private bool ShowsLife(in SignalSecond second) => (HasThirdWave(second) && IsUnsteady(second)) || Breathes(second);
 
     private bool Swings(in SignalSecond second)
@@ -70,10 +74,10 @@ internal sealed class Liveness(JudgeOptions options)
         && !IsUnsteady(second)
         && !Breathes(second);
 
-    // Of a fast pulse harmonics beyond the smoothing are taken for noise.
+    // Of all but a slow pulse, harmonics beyond the smoothing are taken for noise.
     private bool IsNoiseAlone(in SignalSecond second) =>
         !double.IsNaN(second.Pulse.UnsteadyShare)
-        && second.Pulse.PeriodSeconds > options.SureSwingPeriodSeconds
+        && second.Pulse.PeriodSeconds > options.SlowSwingPeriodSeconds
         && second.Fit.NoiseSize < options.LargestNoiseBesideSteadiness * second.Fit.PulseSize;
 
     private bool IsUnsteady(in SignalSecond second)
@@ -91,13 +95,9 @@ internal sealed class Liveness(JudgeOptions options)
     private bool IsTelling(in SignalSecond second) => second.Fit.WindowSeconds >= options.UnsteadyWindowSeconds;
 
     private bool HasThirdWave(in SignalSecond second) =>
-        !(second.Pulse.ThirdWaveShare > LargestThirdWaveShareOf(second.Fit))
+        !HasLostFirstWave(second)
         && (second.Pulse.ThirdWaveShare >= options.LeastThirdWaveShareBesideBreathing
             || (IsWhole(second) && !(second.Pulse.ThirdWaveShare < options.UnsureThirdWaveShare)));
-
-    // What was taken away may have been the first wave of a slow pulse.
-    private double LargestThirdWaveShareOf(in RatioFit fit) =>
-        fit.Lines > 0 || fit.IsWithoutFirstWave ? double.PositiveInfinity : options.LargestThirdWaveShare;
 
     private bool Breathes(in SignalSecond second) => IsWhole(second) && second.Pulse.BreathingShare >= LeastBreathingOf(second.Pulse);
 

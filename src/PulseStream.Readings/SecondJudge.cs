@@ -241,7 +241,7 @@ internal sealed class SecondJudge
         var pulse = second.Pulse;
         return pulse.FrontSteepness >= options.LeastFrontSteepness
             || (pulse.Crest >= options.LeastCrest && pulse.FrontSteepness >= options.LeastFrontBesideCrest)
-            || (besideLines.LeavesFirstWave(second) && IsBlunt(pulse) && pulse.Periodicity >= options.LeastThirdWavePeriodicity && pulse.Agreement >= options.LeastThirdWaveAgreement);
+            || (besideLines.LeavesFirstWave(second) && !liveness.HasLostFirstWave(second) && IsBlunt(pulse) && pulse.Periodicity >= options.LeastThirdWavePeriodicity && pulse.Agreement >= options.LeastThirdWaveAgreement);
     }
 
     // A strong second wave makes a fast pulse nearly round; what has some of a third harmonic and breathes is none the less alive.
