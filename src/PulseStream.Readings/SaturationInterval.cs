@@ -13,7 +13,7 @@ internal sealed class SaturationInterval(CalibrationCurve curve, JudgeOptions op
         var fit = second.Fit;
         var percent = curve.PercentAt(fit.Ratio);
         var slope = Math.Abs(curve.SlopeAt(fit.Ratio));
-        var chance = RatioChance.Of(fit, options);
+        var chance = RatioChance.Of(second, options);
 
         // Light that was added to the emitters' divides each channel's pulse by its own share: an error of one sign, not of chance.
         var half = Math.Sqrt(Square(slope * chance) + Square(options.IntervalFloorPercent)) + (slope * options.RoomLightAmplitudes * RoomLightRatio(second));

@@ -61,13 +61,13 @@ internal sealed class SeatedFinger(JudgeOptions options, CalmLight light)
         logLights += gain * lights;
     }
 
-    private bool IsAlike(in SignalSecond second, double ratioMove) => Math.Abs(ratioMove) <= RatioChance.Of(second.Fit, options) / second.Fit.Ratio;
+    private bool IsAlike(in SignalSecond second, double ratioMove) => Math.Abs(ratioMove) <= RatioChance.Of(second, options) / second.Fit.Ratio;
 
     private bool IsLeak(in SignalSecond second, double ratioMove, double lightsMove)
     {
         const double sureness = 3;
         return Math.Sign(ratioMove) == -Math.Sign(lightsMove)
-            && Math.Abs(ratioMove) < (options.LeakExplains * Math.Abs(lightsMove)) + (sureness * RatioChance.Of(second.Fit, options) / second.Fit.Ratio);
+            && Math.Abs(ratioMove) < (options.LeakExplains * Math.Abs(lightsMove)) + (sureness * RatioChance.Of(second, options) / second.Fit.Ratio);
     }
 
     // Where R moves within the window it speaks of its last quarter's start, the middle of its newer half.
