@@ -55,6 +55,9 @@ public sealed record JudgeOptions
     /// <summary>Skewness of the slope that such a wave has at least: none falls faster than it rises.</summary>
     public double LeastFrontBesideCrest { get; init; } = -0.15;
 
+    /// <summary>The same of a slow wave that repeats well: its second wave may be the taller one.</summary>
+    public double LeastFrontBesideSecondWave { get; init; } = -0.5;
+
     /// <summary>Third harmonic over the first, as amplitudes, from which a wave that repeats well is a pulse whatever its front: what swings has next to none, a pulse of up to 120 a minute a tenth and more.</summary>
     public double LeastThirdWaveShare { get; init; } = 0.1;
 
@@ -78,6 +81,9 @@ public sealed record JudgeOptions
 
     /// <summary>Period, s, above which a third harmonic is far below the edge of the smoothing, and no pulse has less than 0.01: 120 beats a minute.</summary>
     public double SureSwingPeriodSeconds { get; init; } = 0.5;
+
+    /// <summary>Period, s, below which a pulse's third harmonic lies beyond the edge of the smoothing, and half as much of it tells it from a swing: 180 beats a minute.</summary>
+    public double RapidSwingPeriodSeconds { get; init; } = 1.0 / 3;
 
     /// <summary>Breathing over the wave, root mean squares, below which a wave of two harmonics is not believed before any other was: a finger breathes by a tenth of its pulse and more, what a swinging wave leaks stays below 0.07.</summary>
     public double LeastBreathingShare { get; init; } = 0.08;

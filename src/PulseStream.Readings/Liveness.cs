@@ -7,6 +7,8 @@ internal sealed class Liveness(JudgeOptions options)
 {
     private int breathingSeconds;
     private int swingingSeconds;
+    private double swingingPeriod;
+    private double swingingRatio;
 
     /// <summary>Whether what pulses has shown that it is alive; it is not asked again.</summary>
     public bool IsShown { get; private set; }
@@ -29,7 +31,9 @@ internal sealed class Liveness(JudgeOptions options)
 
         if (Swings(second) && IsWhole(second))
         {
-            swingingSeconds = Math.Min(swingingSeconds + 1, options.LongestSwingSeconds);
+            swingingSeconds = IsSwingAsBefore(second) ? Math.Min(swingingSeconds + 1, options.LongestSwingSeconds) : 1;
+            swingingPeriod = second.Pulse.PeriodSeconds;
+            swingingRatio = second.Fit.Ratio;
         }
         else if (ShowsLife(second))
         {
@@ -46,11 +50,17 @@ internal sealed class Liveness(JudgeOptions options)
 
     /// <summary>Something that swings in the clip: a wave of two harmonics at most, or of a steady rate and shape, and nothing that breathes beside it.</summary>
     /// <remarks>A breath is longer than a short window, in which a third harmonic is not well known either.</remarks>
-    public bool IsLacking(in SignalSecond second) => !IsShown && (Swings(second) || (swingingSeconds > 0 && !ShowsLife(second)));
+    public bool IsLacking(in SignalSecond second) => !IsShown && (Swings(second) || (IsSwingAsBefore(second) && !ShowsLife(second)));
 
     /// <summary>Whether there is more of a third harmonic than of the first in a wave that nothing was taken away from: its beats were found at another rate than its own.</summary>
     public bool HasLostFirstWave(in SignalSecond second) =>
         second.Pulse.ThirdWaveShare > options.LargestThirdWaveShare && second.Fit.Lines == 0 && !second.Fit.IsWithoutFirstWave;
+
+    // Something that swings keeps its rate and its R.
+    private bool IsSwingAsBefore(in SignalSecond second) =>
+        swingingSeconds > 0
+        && Math.Abs(Math.Log(second.Pulse.PeriodSeconds / swingingPeriod)) < options.SamePeriod
+        && Math.Abs(second.Fit.Ratio - swingingRatio) < options.SeparatedJump;
 
     private bool ShowsLife(in SignalSecond second) => (HasThirdWave(second) && IsUnsteady(second)) || Breathes(second);
 
@@ -59,13 +69,15 @@ internal sealed class Liveness(JudgeOptions options)
         var pulse = second.Pulse;
         return IsSteady(second)
             || (!IsWhole(second)
-                ? pulse.ThirdWaveShare < options.UnsureThirdWaveShare
-                : pulse.ThirdWaveShare < options.SwingingThirdWaveShare && pulse.BreathingShare < LeastBreathingOf(pulse));
+                ? pulse.ThirdWaveShare < LeftBySmoothing(pulse) * options.UnsureThirdWaveShare
+                : pulse.ThirdWaveShare < LeftBySmoothing(pulse) * options.SwingingThirdWaveShare && pulse.BreathingShare < LeastBreathingOf(pulse));
     }
 
-    // A slow wave leaks twice as much into what is looked at for breathing.
     private double LeastBreathingOf(in WindowPulse pulse) =>
-        (IsSwing(pulse) ? options.LeastBreathingShareBesideSwing : options.LeastBreathingShare) * (pulse.PeriodSeconds > options.SlowSwingPeriodSeconds ? 2 : 1);
+        (IsSwing(pulse) ? options.LeastBreathingShareBesideSwing : options.LeastBreathingShare) * LeakOfSlow(pulse);
+
+    // A slow wave leaks twice as much into what is looked at for breathing.
+    private double LeakOfSlow(in WindowPulse pulse) => pulse.PeriodSeconds > options.SlowSwingPeriodSeconds ? 2 : 1;
 
     // What swings may have any three harmonics, but keeps its rate and its shape as no heart does. Noise is little of either.
     private bool IsSteady(in SignalSecond second) =>
@@ -99,9 +111,13 @@ internal sealed class Liveness(JudgeOptions options)
         && (second.Pulse.ThirdWaveShare >= options.LeastThirdWaveShareBesideBreathing
             || (IsWhole(second) && !(second.Pulse.ThirdWaveShare < options.UnsureThirdWaveShare)));
 
-    private bool Breathes(in SignalSecond second) => IsWhole(second) && second.Pulse.BreathingShare >= LeastBreathingOf(second.Pulse);
+    private bool Breathes(in SignalSecond second) =>
+        IsWhole(second) && second.Pulse.BreathingShare >= options.LeastBreathingShareBesideSwing * LeakOfSlow(second.Pulse);
 
     private bool IsWhole(in SignalSecond second) => second.Fit.WindowSeconds >= options.SettlingSeconds;
+
+    // Of more than three beats a second the smoothing leaves less than half of a third harmonic, and of what a swing shows of one.
+    private double LeftBySmoothing(in WindowPulse pulse) => pulse.PeriodSeconds < options.RapidSwingPeriodSeconds ? 0.5 : 1;
 
     // Below this rate the smoothing leaves every pulse a third harmonic.
     private bool IsSwing(in WindowPulse pulse) =>

@@ -16,7 +16,7 @@ internal sealed class Presence(JudgeOptions options)
     private const int StillSeconds = 2;
 
     // What shakes fast looks like noise at the smoothing's edge; white noise is alike in the band and beyond it, and does not make a window's pulse.
-    private const double PulseOverNoise = 3;
+    private const double PulseOverNoise = 2.5;
     private const double MovingShare = 0.25;
 
     // Thirty times what the light of an emitter is let scatter by, and more than a pulse that stops at once leaves in it.

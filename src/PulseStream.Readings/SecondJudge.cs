@@ -240,9 +240,13 @@ internal sealed class SecondJudge
     {
         var pulse = second.Pulse;
         return pulse.FrontSteepness >= options.LeastFrontSteepness
-            || (pulse.Crest >= options.LeastCrest && pulse.FrontSteepness >= options.LeastFrontBesideCrest)
+            || (pulse.Crest >= options.LeastCrest && pulse.FrontSteepness >= (MayHaveTallSecondWave(pulse) ? options.LeastFrontBesideSecondWave : options.LeastFrontBesideCrest))
             || (besideLines.LeavesFirstWave(second) && !liveness.HasLostFirstWave(second) && IsBlunt(pulse) && pulse.Periodicity >= options.LeastThirdWavePeriodicity && pulse.Agreement >= options.LeastThirdWaveAgreement);
     }
+
+    // Only a slow beat has the time for a second wave that is taller than its first, and then falls faster than it rose.
+    private bool MayHaveTallSecondWave(in WindowPulse pulse) =>
+        pulse.PeriodSeconds > options.SlowSwingPeriodSeconds && pulse.Periodicity >= options.LeastThirdWavePeriodicity;
 
     // A strong second wave makes a fast pulse nearly round; what has some of a third harmonic and breathes is none the less alive.
     private bool IsBlunt(in WindowPulse pulse) =>

@@ -36,8 +36,8 @@ public sealed record SignalOptions
     /// <summary>Shortest window, s, in which a wave is measured for how steady it is: of fewer beats, drift makes another shape.</summary>
     public int SteadinessWindowSeconds { get; init; } = 6;
 
-    /// <summary>Third harmonic over the first below which it is not: two harmonics are a swing however unsteady they are.</summary>
-    public double SteadinessThirdWaveShare { get; init; } = 0.006;
+    /// <summary>Third harmonic over the first below which it is not: two harmonics are a swing however unsteady they are, but of a rapid pulse the smoothing leaves no more.</summary>
+    public double SteadinessThirdWaveShare { get; init; } = 0.003;
 
     /// <summary>Longest window, s: a step of saturation has to show 90 % of itself within it.</summary>
     public int LongestWindowSeconds { get; init; } = 8;

@@ -33,4 +33,24 @@ public sealed class SlowPulseTests
         Assert.True(rates.Count(r => Math.Abs(r - pulsePerMinute) <= PulseTolerance) >= LeastShare * rates.Length, string.Join(' ', rates.Select(r => $"{r:F1}")));
         Assert.NotEmpty(heard.Readings);
     }
+
+    // A fall that is steeper than the front, but time enough between two beats to show that the light is high for a short time.
+    [Theory]
+    [InlineData(37, 0.37)]
+    [InlineData(41, 0.33)]
+    public void ASlowPulseWhoseSecondWaveIsTallerIsRead(double pulsePerMinute, double delaySeconds)
+    {
+        double Blood(double t)
+        {
+            var since = t % (60 / pulsePerMinute);
+            return (0.7 * Bell(since - 0.15, 0.1)) + Bell(since - 0.15 - delaySeconds, 0.08);
+        }
+
+        static double Bell(double seconds, double width) => Math.Exp(-0.5 * seconds * seconds / (width * width));
+        var heard = Heard.Of(RateHz, new Finger { Seconds = 60, Blood = Blood, BreathingPercent = 0.2 }.Samples());
+        var settled = heard.Seconds.Where(s => s.SecondIndex >= StartSeconds).ToArray();
+        Assert.True(settled.Count(s => s.IsUsable) >= LeastShare * settled.Length, string.Join(' ', settled.Where(s => !s.IsUsable).Select(s => $"{s.SecondIndex}: {s.Unusable!.Value.Reasons}")));
+        Assert.All(heard.Usable, s => Assert.InRange(s.PulseRatePerMinute ?? pulsePerMinute, 0.9 * pulsePerMinute, 1.1 * pulsePerMinute));
+        Assert.All(heard.Usable, s => Assert.Equal(97, s.Spo2!.Value.Percent, PercentTolerance));
+    }
 }

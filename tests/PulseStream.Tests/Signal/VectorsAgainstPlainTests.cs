@@ -27,13 +27,14 @@ public sealed class VectorsAgainstPlainTests
     }
 
     [Theory]
-    [InlineData(4, false)]
-    [InlineData(7, true)]
-    [InlineData(8, false)]
-    [InlineData(8, true)]
-    public void TheSlowPartIsThePlainOne(int seconds, bool isFastPulse)
+    [InlineData(4, 40)]
+    [InlineData(7, 70)]
+    [InlineData(8, 40)]
+    [InlineData(8, 70)]
+    [InlineData(8, 160)]
+    public void TheSlowPartIsThePlainOne(int seconds, double pulsePerMinute)
     {
-        var basis = Design.SlowOf(seconds, isFastPulse);
+        var basis = Design.SlowOf(seconds, Design.EdgeOf(pulsePerMinute));
         var (infrared, red) = Lights(basis.Length);
         var pairs = Pairs(infrared, red);
         basis.Remove(MemoryMarshal.Cast<Vector128<double>, double>(pairs.AsSpan()));

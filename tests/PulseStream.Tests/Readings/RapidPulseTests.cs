@@ -1,0 +1,66 @@
+using Xunit;
+
+namespace PulseStream.Tests.Readings;
+
+/// <summary>A pulse as fast as a child's with fever or an adult's at full effort, who breathe fast and deep.</summary>
+public sealed class RapidPulseTests
+{
+    // The first accepted reading of a quiet finger.
+    private const int FirstReadingSeconds = 12;
+    private const double PercentTolerance = 0.3;
+
+    // The second harmonic of thirty breaths a minute lies above the edge that leaves a pulse of 57 whole.
+    [Theory]
+    [InlineData(150, 0.52)]
+    [InlineData(165, 0.48)]
+    [InlineData(180, 0.5)]
+    [InlineData(195, 0.55)]
+    public void FastBreathingDelaysNoReading(double pulsePerMinute, double breathHz)
+    {
+        (double Infrared, double Red) Breath(double t)
+        {
+            var turn = 2 * Math.PI * ((breathHz * t) + (0.1 * Math.Sin(0.5 * t)));
+            var light = 0.004 * (Math.Sin(turn) + (0.5 * Math.Sin((2 * turn) + 1)));
+            return (light, 0.9 * light);
+        }
+
+        var heard = Heard.Of(100, new Finger { PulsePerMinute = pulsePerMinute, PerfusionPercent = 4, Movement = Breath }.Samples());
+        Assert.InRange(heard.Readings.First().SecondIndex, 0, FirstReadingSeconds);
+        Assert.All(heard.Seconds.Where(s => s.SecondIndex > FirstReadingSeconds), s => Assert.True(s.IsUsable));
+        Assert.All(heard.Usable, s => Assert.Equal(97, s.Spo2!.Value.Percent, PercentTolerance));
+    }
+
+    // Of three beats a second the smoothing leaves a quarter of a third harmonic: what is left of two hundredths would pass for a swing.
+    [Theory]
+    [InlineData(3.1)]
+    [InlineData(3.25)]
+    [InlineData(3.4)]
+    public void WhatTheSmoothingTookOfTheThirdHarmonicIsMadeGood(double beatsPerSecond)
+    {
+        double Blood(double t)
+        {
+            var turn = 2 * Math.PI * ((beatsPerSecond * t) + (0.05 * Math.Sin(1.3 * t)));
+            return 0.5 - (0.35 * (Math.Sin(turn) + (0.3 * Math.Sin((2 * turn) + 3.5)) + (0.024 * Math.Sin((3 * turn) + 1))));
+        }
+
+        var heard = Heard.Of(100, new Finger { Blood = Blood, PerfusionPercent = 4, BreathingPercent = 0.1 }.Samples());
+        Assert.InRange(heard.Readings.First().SecondIndex, 0, FirstReadingSeconds);
+        Assert.All(heard.Seconds.Where(s => s.SecondIndex > FirstReadingSeconds), s => Assert.True(s.IsUsable));
+    }
+
+    [Theory]
+    [InlineData(3.1)]
+    [InlineData(3.25)]
+    [InlineData(3.4)]
+    public void AFastSwingOfTwoHarmonicsIsNoFinger(double hz)
+    {
+        (double, double) Swing(double t)
+        {
+            var turn = 2 * Math.PI * ((hz * t) + (0.05 * Math.Sin(1.3 * t)));
+            var light = 0.01 * (Math.Sin(turn) + (0.3 * Math.Sin((2 * turn) + 3.5)));
+            return (light, 0.52 * light);
+        }
+
+        Assert.Empty(Heard.Of(100, new Finger { PerfusionPercent = 0, BreathingPercent = 0.1, Movement = Swing }.Samples()).Usable);
+    }
+}
