@@ -226,9 +226,6 @@ public sealed record JudgeOptions
     /// <summary>Shrinking of infrared's pulse within them, as a logarithm, from which it may be a slip: breathing alone changes it by less.</summary>
     public double SlipShrink { get; init; } = 0.22;
 
-    /// <summary>The same from which the interval holds what R was before: a slip may have begun.</summary>
-    public double SlipDoubtShrink { get; init; } = 0.08;
-
     /// <summary>Change of R that goes with it, as a logarithm: two points at 95 %.</summary>
     public double SlipRatioChange { get; init; } = 0.1;
 

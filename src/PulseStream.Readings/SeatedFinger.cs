@@ -45,12 +45,13 @@ internal sealed class SeatedFinger(JudgeOptions options, CalmLight light)
     public void Remember(in SignalSecond second)
     {
         var (ratio, lights) = MovesOf(second);
-        if (IsKnown && IsLeak(second, ratio, lights) && !IsAlike(second, ratio))
+        var isAlike = IsAlike(second, ratio);
+        if (IsKnown && (isAlike ? second.Fit.IsMoving : IsLeak(second, ratio, lights)))
         {
             return;
         }
 
-        var gain = IsKnown && IsAlike(second, ratio) ? options.SeatGain : 1;
+        var gain = IsKnown && isAlike ? options.SeatGain : 1;
         if (!IsKnown)
         {
             logRatio = logLights = 0;
