@@ -275,13 +275,13 @@ public sealed record JudgeOptions
     public double RangeMargin { get; init; } = 0.03;
 
     /// <summary>Multiple of the standard error in the interval of a pulse of 60 and more a minute; a slower one has as much more as it is slower. Student's t for the fifty to a hundred degrees of freedom of a window is 2.0, of which the rest below has its part.</summary>
-    public double IntervalErrors { get; init; } = 1.8;
+    public double IntervalErrors { get; init; } = 1.7;
 
     /// <summary>The same where the pulse was told from movement, whose rest is not quite white.</summary>
     public double IntervalErrorsBesideMotion { get; init; } = 2.2;
 
-    /// <summary>Multiple of the disagreement in the interval: what disagrees is a few oscillations, of which chance can put nearly all into the pulse.</summary>
-    public double IntervalDisagreements { get; init; } = 0.8;
+    /// <summary>Multiple of the disagreement in the interval: what disagrees is a few oscillations, of which chance can put all into the pulse.</summary>
+    public double IntervalDisagreements { get; init; } = 1;
 
     /// <summary>What slow light of another R leaves of itself in the pulse's band, natural logarithm of light, root mean square: a thousandth of a breath of 0.2 %.</summary>
     public double SlowRest { get; init; } = 2e-6;

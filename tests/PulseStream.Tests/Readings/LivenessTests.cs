@@ -1,3 +1,5 @@
+using PulseStream.Readings;
+using PulseStream.Signal;
 using Xunit;
 
 namespace PulseStream.Tests.Readings;
@@ -22,38 +24,51 @@ public sealed class LivenessTests
         Assert.InRange(Heard.Of(200, (Empty with { RateHz = 200, Movement = Swing }).Samples()).Usable.Count(), 0, 1);
     }
 
-    // What was steady while it was large is not alive when it has faded into the noise.
+    // What was steady while it was large is not alive when noise leaves that open; another wave is asked nothing.
     [Fact]
-    public void ASwingThatFadesIntoNoiseIsNoReading()
+    public void AWaveThatWasSeenToSwingIsAskedForLifeWhereAWindowLeavesItOpen()
     {
-        (double, double) Swing(double t)
-        {
-            var light = 0.004 * Wave(t, 0.943, 0.3, 1.1, 0.2) * Math.Exp(-t / 30);
-            return (light + Drift(t), (1.1 * light) + Drift(t));
-        }
-
-        var heard = Heard.Of(25, (Empty with { RateHz = 25, Movement = Swing }).Samples());
-        Assert.Empty(heard.Readings);
-        Assert.InRange(heard.Usable.Count(), 0, 2);
+        var liveness = new Liveness(new());
+        var open = At(ratio: 1.1, period: 0.7, third: 0.19, unsteady: 0.2, noise: 0.21);
+        Assert.False(liveness.IsLacking(open));
+        liveness.See(At(ratio: 1.1, period: 0.7, third: 0.19, unsteady: 0.01, noise: 0.005));
+        Assert.True(liveness.IsLacking(open));
+        Assert.False(liveness.IsLacking(At(ratio: 0.9, period: 0.7, third: 0.19, unsteady: 0.2, noise: 0.21)));
+        Assert.False(liveness.IsLacking(At(ratio: 1.1, period: 0.9, third: 0.19, unsteady: 0.2, noise: 0.21)));
+        var alive = At(ratio: 1.1, period: 0.7, third: 0.19, unsteady: 0.2, noise: 0.05);
+        Assert.False(liveness.IsLacking(alive));
+        liveness.See(alive);
+        Assert.False(liveness.IsLacking(open));
     }
 
-    // So fast that its beats are found at a third of its rate: there it has next to no first harmonic.
-    [Theory]
-    [InlineData(7.1, 0.02)]
-    [InlineData(8.6, 0.02)]
-    [InlineData(9.4, 0.03)]
-    public void WhatShakesFastIsNoFinger(double hz, double size)
+    // What moves the lights apart is no swing of one thing.
+    [Fact]
+    public void MovementIsNotRememberedAsASwing()
     {
-        (double, double) Shake(double t)
-        {
-            var light = size * (1 + (0.15 * Math.Sin(1.9 * t)) + (0.1 * Math.Sin((3.1 * t) + 1))) * Math.Sin((2 * Math.PI * hz * t) + (0.9 * Math.Sin(0.8 * t)));
-            return (light, 1.21 * light);
-        }
+        var liveness = new Liveness(new());
+        liveness.See(At(ratio: 1.1, period: 0.7, third: 0.19, unsteady: 0.01, noise: 0.005, disagreement: 0.05));
+        Assert.False(liveness.IsLacking(At(ratio: 1.1, period: 0.7, third: 0.19, unsteady: 0.2, noise: 0.21)));
+    }
 
-        for (var seed = 1; seed <= 4; seed++)
-        {
-            Assert.Empty(Heard.Of(25, (Empty with { RateHz = 25, NoisePercent = 0.01, Seed = seed, Movement = Shake }).Samples()).Readings);
-        }
+    // All that three harmonics leave of a slow wave may be noise; of a quicker one its own fast harmonics are taken for noise.
+    [Theory]
+    [InlineData(1.06, 0.12, true)]
+    [InlineData(0.6, 0.12, false)]
+    [InlineData(1.06, 0.18, false)]
+    public void ASlowWaveOfWhichNoiseAloneIsLeftIsASwing(double period, double noise, bool isLacking) =>
+        Assert.Equal(isLacking, new Liveness(new()).IsLacking(At(1.1, period, third: 0.19, unsteady: noise, noise)));
+
+    // What shakes fast has its beats found at a part of its rate, where it has next to no first harmonic; a slow pulse's may
+    // have gone with a line.
+    [Theory]
+    [InlineData(0.4, 0, true)]
+    [InlineData(3, 0, false)]
+    [InlineData(3, 1, true)]
+    public void MoreOfAThirdHarmonicThanOfTheFirstIsNoSignOfLife(double third, int lines, bool isShown)
+    {
+        var liveness = new Liveness(new());
+        liveness.Remember(At(ratio: 1.1, period: 0.7, third, unsteady: 0.4, noise: 0.1, lines: lines));
+        Assert.Equal(isShown, liveness.IsShown);
     }
 
     // A hand that swings evenly before its pulse was ever seen is a finger all the same once it is still.
@@ -75,6 +90,15 @@ public sealed class LivenessTests
     {
         var turn = 2 * Math.PI * hz * t;
         return Math.Sin(turn) + (second * Math.Sin((2 * turn) + phase)) + (third * Math.Sin((3 * turn) + (2 * phase)));
+    }
+
+    private static SignalSecond At(double ratio, double period, double third, double unsteady, double noise, int lines = 0, double disagreement = 0)
+    {
+        const double size = 0.003;
+        var light = new SecondLight(0, 0, 80_000, 60_000, double.NaN, double.NaN, double.NaN, 0.005, 1e-4);
+        var fit = new RatioFit(8, ratio, 0.01, disagreement, size, noise * size, false, 0, lines, false, 0, default);
+        var pulse = new WindowPulse(9, 60 / period, 0, 0.01, 0.97, period, 0.99, 1, 0.5, third, 0.03, unsteady, 2);
+        return new(10, light, fit, pulse, false);
     }
 
     private static double Drift(double t) => 0.002 * (Math.Sin(0.19 * t) + Math.Sin((0.27 * t) + 1));
