@@ -217,6 +217,9 @@ public sealed record JudgeOptions
     /// <summary>Distance of R from the last calm second's that a pulse told from movement may have: three points.</summary>
     public double LargestSeparatedDrift { get; init; } = 0.12;
 
+    /// <summary>What R wanders by in a second, root mean square, as far as a pulse told from movement is weighed against the last calm one: 0.8 points, nearly as fast as saturation ever falls.</summary>
+    public double BloodWander { get; init; } = 0.032;
+
     /// <summary>Seconds over which a slipping finger is looked for: breathing and vessels change a pulse within them too, saturation by little.</summary>
     public int SlipSeconds { get; init; } = 25;
 

@@ -18,6 +18,7 @@ internal sealed class SecondJudge
     private readonly bool hasRed;
     private readonly CalmFinger calm;
     private readonly SaturationInterval interval;
+    private readonly SinceCalm sinceCalm;
     private readonly Liveness liveness;
     private readonly BesideLines besideLines;
     private readonly Presence presence;
@@ -35,6 +36,7 @@ internal sealed class SecondJudge
         this.hasRed = hasRed;
         calm = new(options, hasRed);
         interval = new(curve, options);
+        sinceCalm = new(options);
         liveness = new(options);
         besideLines = new(options);
         presence = new(options);
@@ -70,6 +72,7 @@ internal sealed class SecondJudge
         if (!second.Fit.IsSeparated)
         {
             calm.Remember(second);
+            sinceCalm.Remember(second);
             liveness.Remember(second);
             presence.Remember(second);
         }
@@ -279,7 +282,7 @@ internal sealed class SecondJudge
             | (rate.IsIrregular(pulse) ? Reasons.Irregular : Reasons.None);
         return new(
             second.SecondIndex,
-            hasRed ? interval.Of(second, calm.LeakedRatio(second)) : null,
+            hasRed ? interval.Of(second.Fit.IsSeparated ? sinceCalm.Weigh(second) : second, calm.LeakedRatio(second)) : null,
             rate.IsSure(second) ? pulse.RatePerMinute : null,
             perfusion,
             warnings);

@@ -102,6 +102,22 @@ public sealed class MovementTests
         Assert.All(read, s => Assert.Equal(spo2, s.Spo2!.Value.Percent, LargestErrorPercent));
     }
 
+    // Without the calm seconds' say it is 0.23 points.
+    [Fact]
+    public void TheFirstSecondsOfAMovementAreWeighedAgainstTheCalmOnes()
+    {
+        const double spo2 = 85;
+        const double largestScatterPercent = 0.21;
+        var squares = new List<double>();
+        for (var seed = 1; seed <= 12; seed++)
+        {
+            var heard = Heard.Of(100, Shaken(seed, new Finger { Spo2 = _ => spo2, Seed = seed, Seconds = 25 }, 0, CalmSeconds, size: 0.012).Samples());
+            squares.AddRange(heard.Usable.Where(s => s.SecondIndex is >= CalmSeconds + 2 and < CalmSeconds + 6).Select(s => Math.Pow(s.Spo2!.Value.Percent - spo2, 2)));
+        }
+
+        Assert.InRange(Math.Sqrt(squares.Average()), 0, largestScatterPercent);
+    }
+
     [Fact]
     public void AnotherFingerIsNotReadByThePulseOfTheOneBefore()
     {
