@@ -1,5 +1,6 @@
 using PulseStream.Readings;
 using PulseStream.Samples;
+using PulseStream.Signal;
 using Xunit;
 
 namespace PulseStream.Tests.Readings;
@@ -69,6 +70,40 @@ public sealed class SeatedFingerTests
         var heard = Heard.Of(RateHz, new Finger { Seconds = 150, Spo2 = Spo2, Movement = t => (-0.1 * AddedLight.Ramp(t, 20, 20), 0) }.Samples());
         Assert.All(heard.Seconds.Where(s => s.SecondIndex > 15), s => Assert.True(s.IsUsable, $"{s.SecondIndex}"));
         Assert.All(heard.Usable.Where(s => s.SecondIndex > 130), s => Assert.InRange(s.Spo2!.Value.HighPercent - s.Spo2.Value.LowPercent, 0, 0.3));
+    }
+
+    // Where R has moved by another amount than the lights, a finger that was put down anew may have other blood by now.
+    [Theory]
+    [InlineData(0.2, -0.2, true)]
+    [InlineData(-0.2, 0.2, true)]
+    [InlineData(0.2, -0.1, false)]
+    [InlineData(0.2, 0.2, false)]
+    [InlineData(0.03, -0.2, false)]
+    [InlineData(0.04, -0.04, false)]
+    public void OnlyWhatMovesRAndTheLightsAlikeIsALeak(double lights, double ratio, bool isLeak)
+    {
+        var light = new CalmLight(new());
+        var seat = new SeatedFinger(new(), light);
+        See(light, At(0, 0));
+        seat.Remember(At(0, 0));
+        var later = At(lights, ratio);
+        See(light, later);
+        Assert.Equal(isLeak, seat.HasLeaked(later));
+    }
+
+    private static void See(CalmLight light, SignalSecond second)
+    {
+        for (var k = 0; k < 8; k++)
+        {
+            light.See(second);
+        }
+    }
+
+    private static SignalSecond At(double lights, double ratio)
+    {
+        var light = new SecondLight(0, 0, InfraredCounts, RedCounts * Math.Exp(lights), double.NaN, double.NaN, double.NaN, 0.005, 1e-4);
+        var fit = new RatioFit(8, 0.8 * Math.Exp(ratio), 0.001, 0, 0.007, 1e-4, false, 0, 0, false, 0, default);
+        return new(10, light, fit, default, false);
     }
 
     private static Heard HalfOff(double share, double red, double infrared, double slideSeconds) =>
