@@ -67,7 +67,7 @@ public sealed class SeatedFingerTests
     public void LightThatMovesWhileRStaysIsTheFingersOwn()
     {
         static double Spo2(double t) => 93 - (2 * AddedLight.Ramp(t, 110, 10));
-        var heard = Heard.Of(RateHz, new Finger { Seconds = 150, Spo2 = Spo2, Movement = t => (-0.1 * AddedLight.Ramp(t, 20, 20), 0) }.Samples());
+        var heard = Heard.Of(RateHz, new Finger { Seconds = 150, Spo2 = Spo2, Movement = t => (0, -0.1 * AddedLight.Ramp(t, 20, 20)) }.Samples());
         Assert.All(heard.Seconds.Where(s => s.SecondIndex > 15), s => Assert.True(s.IsUsable, $"{s.SecondIndex}"));
         Assert.All(heard.Usable.Where(s => s.SecondIndex > 130), s => Assert.InRange(s.Spo2!.Value.HighPercent - s.Spo2.Value.LowPercent, 0, 0.3));
     }
