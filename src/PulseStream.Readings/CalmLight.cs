@@ -84,16 +84,20 @@ internal sealed class CalmLight(JudgeOptions options)
         return (levels.Infrared - logInfrared, levels.Red - logRed);
     }
 
-    /// <summary>Mean levels over a window, natural logarithms of counts.</summary>
+    /// <summary>Mean levels over those seconds of a window that have any light, natural logarithms of counts.</summary>
     /// <param name="windowSeconds">Length of the window that ends with the second seen last.</param>
     public (double Infrared, double Red) LevelsOver(int windowSeconds)
     {
-        var count = Math.Min(Math.Min(windowSeconds, levelCount), LongestWindow);
-        double infrared = 0, red = 0;
-        for (var back = 1; back <= count; back++)
+        var (infrared, red, count) = (0.0, 0.0, 0);
+        for (var back = 1; back <= Math.Min(Math.Min(windowSeconds, levelCount), LongestWindow); back++)
         {
-            infrared += infraredLevels[(levelCount - back) % LongestWindow];
-            red += redLevels[(levelCount - back) % LongestWindow];
+            var place = (levelCount - back) % LongestWindow;
+            if (!double.IsNaN(infraredLevels[place]))
+            {
+                infrared += infraredLevels[place];
+                red += redLevels[place];
+                count++;
+            }
         }
 
         return (infrared / count, red / count);

@@ -67,7 +67,7 @@ internal sealed class SeatedFinger(JudgeOptions options, CalmLight light)
     private bool IsLeak(in SignalSecond second, double ratioMove, double lightsMove)
     {
         const double sureness = 3;
-        return Math.Sign(ratioMove) == -Math.Sign(lightsMove)
+        return ratioMove * lightsMove < 0
             && Math.Abs(ratioMove) < (options.LeakExplains * Math.Abs(lightsMove)) + (sureness * RatioChance.Of(second, options) / second.Fit.Ratio);
     }
 

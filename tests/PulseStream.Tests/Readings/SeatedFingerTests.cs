@@ -72,6 +72,23 @@ public sealed class SeatedFingerTests
         Assert.All(heard.Usable.Where(s => s.SecondIndex > 130), s => Assert.InRange(s.Spo2!.Value.HighPercent - s.Spo2.Value.LowPercent, 0, 0.3));
     }
 
+    // A second without a sample has no light; a leak is told all the same by those around it.
+    [Fact]
+    public void ASecondWithoutLightIsNoLeakAndHidesNone()
+    {
+        var light = new CalmLight(new());
+        var seat = new SeatedFinger(new(), light);
+        See(light, At(0, 0));
+        seat.Remember(At(0, 0));
+        light.See(At(double.NaN, 0) with { Light = new(1, 0, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, 1e-4) });
+        Assert.False(seat.HasLeaked(At(0, 0)));
+        Assert.Equal(0, seat.LeakedRatio(At(0, 0.001)));
+        seat.Remember(At(0, 0));
+        See(light, At(0.2, 0));
+        light.See(At(double.NaN, 0) with { Light = new(1, 0, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, 1e-4) });
+        Assert.True(seat.HasLeaked(At(0.2, -0.2)));
+    }
+
     // Where R has moved by another amount than the lights, a finger that was put down anew may have other blood by now.
     [Theory]
     [InlineData(0.2, -0.2, true)]
