@@ -3,14 +3,17 @@ using PulseStream.Signal;
 namespace PulseStream.Readings;
 
 /// <summary>What the finger looked like while it could be believed: the pulse's height and the steady light of both channels.</summary>
-internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
+internal sealed class CalmFinger
 {
     // The height follows within some two seconds, as fast as a warming finger's pulse grows.
     private const double HeightGain = 0.5;
 
-    private readonly CalmLight light = new(options);
-    private readonly SlipWatch slip = new(options);
-    private readonly RoomLight roomLight = new(options);
+    private readonly JudgeOptions options;
+    private readonly bool hasRed;
+    private readonly CalmLight light;
+    private readonly SeatedFinger seat;
+    private readonly SlipWatch slip;
+    private readonly RoomLight roomLight;
     private double logHeight = double.NaN;
     private double ratio;
     private double toldRatio;
@@ -21,6 +24,16 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
     private int heightWindowSeconds;
     private bool isLeaking;
 
+    public CalmFinger(JudgeOptions options, bool hasRed)
+    {
+        this.options = options;
+        this.hasRed = hasRed;
+        light = new(options);
+        seat = new(options, light);
+        slip = new(options);
+        roomLight = new(options);
+    }
+
     /// <summary>Whether a calm second has been seen since the finger came on.</summary>
     public bool IsKnown => !double.IsNaN(logHeight);
 
@@ -29,6 +42,7 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
     {
         logHeight = double.NaN;
         slip.Forget();
+        seat.Forget();
         isLeaking = false;
         otherHeightSeconds = 0;
     }
@@ -59,6 +73,11 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
     /// <summary>Takes over what a believed second looked like.</summary>
     public void Remember(in SignalSecond second)
     {
+        if (hasRed)
+        {
+            seat.Remember(second);
+        }
+
         // Part of the pulse may have gone with a line: its height then speaks for no other second.
         if (second.Fit.Lines > 0)
         {
@@ -108,12 +127,12 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
     {
         if (!IsKnown)
         {
-            return Reasons.None;
+            return second.Fit.IsSeparated ? CauseOfDisagreement(second) : Reasons.None;
         }
 
         if (second.Fit.IsSeparated)
         {
-            return Math.Abs(light.RiseOf(second)) > options.LargestLightChange || !HasSamePeriod(second) || HasJumped(second) || HasCrept(second) || slip.IsSlipping
+            return light.ChangeOf(second) > options.LargestLightChange || !HasSamePeriod(second) || HasJumped(second) || HasCrept(second) || slip.IsSlipping
                 ? CauseOfDisagreement(second)
                 : Reasons.None;
         }
@@ -130,7 +149,7 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
             return light.CauseOf(second) | PureLampOf(second);
         }
 
-        if (hasRed && second.Fit.Lines == 0 && slip.Sees(second))
+        if (hasRed && (seat.HasLeaked(second) || (second.Fit.Lines == 0 && slip.Sees(second))))
         {
             return Reasons.Misplaced;
         }
@@ -257,24 +276,9 @@ internal sealed class CalmFinger(JudgeOptions options, bool hasRed)
     public Reasons CauseOfStillness(in SignalSecond second) =>
         IsKnown && Math.Abs(light.RiseOf(second)) < options.LargestLightChange ? Reasons.NoPulse : Reasons.NoPulse | Reasons.Misplaced;
 
-    /// <summary>
-    /// How far R may be off by light leaking past, in units of R: what is not yet enough to refuse the second. Leaked light
-    /// divides each channel's pulse by its own rise; what takes the place of the finger's own light shrinks it alone.
-    /// </summary>
+    /// <summary>How far blood's own R may lie from the one read, with its sign, in units of R: what is not yet enough to refuse the second for light that leaks past.</summary>
     /// <param name="second">A believed second.</param>
-    public double LeakedRatio(in SignalSecond second)
-    {
-        if (!IsKnown || !hasRed)
-        {
-            return 0;
-        }
-
-        var rises = light.RisesOver(second.Fit.WindowSeconds);
-        var shrink = logHeight - Math.Log(second.Fit.PulseSize);
-        var isDoubtful = Math.Max(rises.Infrared, rises.Red) > options.LeakDoubtRise && shrink > options.LeakShrinkShare * rises.Infrared;
-        var slipped = second.Fit.Lines == 0 && !second.Fit.IsSeparated ? slip.DoubtfulRatio(second) : 0;
-        return Math.Max(slipped, isDoubtful ? Math.Abs(second.Fit.Ratio * (rises.Red - rises.Infrared)) : 0);
-    }
+    public double LeakedRatio(in SignalSecond second) => hasRed && seat.IsKnown && !second.Fit.IsSeparated ? seat.LeakedRatio(second) : 0;
 
     // Added light shrinks the pulse by as much as it brightens the light. Once seen it stays until the light is back.
     private bool IsLeaking(in SignalSecond second)

@@ -73,16 +73,32 @@ internal sealed class CalmLight(JudgeOptions options)
         return Math.Max(double.IsNaN(infrared) ? 0 : infrared, double.IsNaN(red) ? 0 : red);
     }
 
+    /// <summary>Change of the channel that changed more, brighter or darker, as a logarithm.</summary>
+    public double ChangeOf(in SignalSecond second) =>
+        Math.Max(Math.Abs(Math.Log(second.Light.InfraredCounts) - logInfrared), Math.Abs(Math.Log(second.Light.RedCounts) - logRed));
+
     /// <summary>Mean rises over a window, as logarithms: its pulse is divided by the light of the whole window.</summary>
     /// <param name="windowSeconds">Length of the window that ends with the second seen last.</param>
     public (double Infrared, double Red) RisesOver(int windowSeconds)
     {
-        var count = Math.Min(Math.Min(windowSeconds, levelCount), LongestWindow);
-        double infrared = 0, red = 0;
-        for (var back = 1; back <= count; back++)
+        var levels = LevelsOver(windowSeconds);
+        return (levels.Infrared - logInfrared, levels.Red - logRed);
+    }
+
+    /// <summary>Mean levels over those seconds of a window that have any light, natural logarithms of counts.</summary>
+    /// <param name="windowSeconds">Length of the window that ends with the second seen last.</param>
+    public (double Infrared, double Red) LevelsOver(int windowSeconds)
+    {
+        var (infrared, red, count) = (0.0, 0.0, 0);
+        for (var back = 1; back <= Math.Min(Math.Min(windowSeconds, levelCount), LongestWindow); back++)
         {
-            infrared += infraredLevels[(levelCount - back) % LongestWindow] - logInfrared;
-            red += redLevels[(levelCount - back) % LongestWindow] - logRed;
+            var place = (levelCount - back) % LongestWindow;
+            if (!double.IsNaN(infraredLevels[place]))
+            {
+                infrared += infraredLevels[place];
+                red += redLevels[place];
+                count++;
+            }
         }
 
         return (infrared / count, red / count);

@@ -97,6 +97,12 @@ public sealed record JudgeOptions
     /// <summary>What three harmonics of one steady rate leave of a pulse at least, as a share, root mean squares: beats of a hundredth of jitter leave a tenth and more, a pendulum next to nothing.</summary>
     public double LeastUnsteadyShare { get; init; } = 0.03;
 
+    /// <summary>White noise over the wave, root mean squares, below which that is told: with more, the noise is not known well enough to take it away from a tenth.</summary>
+    public double LargestNoiseBesideSteadiness { get; init; } = 0.15;
+
+    /// <summary>Most seconds in which a wave was seen to swing that are remembered: as many that show life outweigh them.</summary>
+    public int LongestSwingSeconds { get; init; } = 8;
+
     /// <summary>Period, s, from which a wave is slow beside breathing: 60 beats a minute.</summary>
     public double SlowSwingPeriodSeconds { get; init; } = 1;
 
@@ -223,9 +229,6 @@ public sealed record JudgeOptions
     /// <summary>Shrinking of infrared's pulse within them, as a logarithm, from which it may be a slip: breathing alone changes it by less.</summary>
     public double SlipShrink { get; init; } = 0.22;
 
-    /// <summary>The same from which the interval holds what R was before: a slip may have begun.</summary>
-    public double SlipDoubtShrink { get; init; } = 0.08;
-
     /// <summary>Change of R that goes with it, as a logarithm: two points at 95 %.</summary>
     public double SlipRatioChange { get; init; } = 0.1;
 
@@ -240,6 +243,18 @@ public sealed record JudgeOptions
 
     /// <summary>The same, and the disagreement, below which nothing else is in the light at all: no finger pulses beside it.</summary>
     public double RoomLightAlone { get; init; } = 0.003;
+
+    /// <summary>What R may have moved by for each that red's light has moved against infrared's, as logarithms, and still be moved by light leaking past: one, and what windows blur. Blood that loses oxygen moves R three times as much as what it darkens at rest, and more.</summary>
+    public double LeakExplains { get; init; } = 1.5;
+
+    /// <summary>Share of the light's move that R has to have moved by, the other way, for a second to be refused for it.</summary>
+    public double LeakMatchShare { get; init; } = 0.7;
+
+    /// <summary>What R may be off by for leaking light, in units of R, that an interval still tells: a point and a half.</summary>
+    public double LargestLeakedRatio { get; init; } = 0.06;
+
+    /// <summary>Share of what light and R have moved by, below chance, that is taken over as the finger's with each second: vessels and a softening pad take minutes.</summary>
+    public double SeatGain { get; init; } = 0.05;
 
     /// <summary>Change of the light, as a logarithm, with which a finger has left: a finger takes most of the light away.</summary>
     public double OpenAirRise { get; init; } = 0.3;
@@ -262,11 +277,17 @@ public sealed record JudgeOptions
     /// <summary>Margin beyond the curve's range, in units of R, that still counts as its end: a healthy finger sits on the end of the textbook line.</summary>
     public double RangeMargin { get; init; } = 0.03;
 
-    /// <summary>Multiple of the standard error in the interval: Student's t for the fifty to a hundred degrees of freedom of a window is 2.0; what is left over is not quite white, which makes it 2.2.</summary>
-    public double IntervalErrors { get; init; } = 2.2;
+    /// <summary>Multiple of the standard error in the interval of a pulse of 60 and more a minute; a slower one has as much more as it is slower. Student's t for the fifty to a hundred degrees of freedom of a window is 2.0, of which the rest below has its part.</summary>
+    public double IntervalErrors { get; init; } = 1.7;
+
+    /// <summary>The same where the pulse was told from movement, whose rest is not quite white.</summary>
+    public double IntervalErrorsBesideMotion { get; init; } = 2.2;
 
     /// <summary>Multiple of the disagreement in the interval: what disagrees is a few oscillations, of which chance can put all into the pulse.</summary>
     public double IntervalDisagreements { get; init; } = 1;
+
+    /// <summary>What slow light of another R leaves of itself in the pulse's band, natural logarithm of light, root mean square: a thousandth of a breath of 0.2 %.</summary>
+    public double SlowRest { get; init; } = 2e-6;
 
     /// <summary>Amplitudes of removed room light that its mean may amount to: light is never negative, so at least one; mains lamps modulate by a third and more (common practice).</summary>
     public double RoomLightAmplitudes { get; init; } = 3;

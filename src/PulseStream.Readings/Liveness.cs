@@ -6,6 +6,9 @@ namespace PulseStream.Readings;
 internal sealed class Liveness(JudgeOptions options, int steadinessWindowSeconds)
 {
     private int breathingSeconds;
+    private int swingingSeconds;
+    private double swingingPeriod;
+    private double swingingRatio;
 
     /// <summary>Whether what pulses has shown that it is alive; it is not asked again.</summary>
     public bool IsShown { get; private set; }
@@ -15,6 +18,27 @@ internal sealed class Liveness(JudgeOptions options, int steadinessWindowSeconds
     {
         IsShown = false;
         breathingSeconds = 0;
+        swingingSeconds = 0;
+    }
+
+    /// <summary>Takes in every second, believed or not: what has been seen to swing is asked for life where a window leaves it open.</summary>
+    public void See(in SignalSecond second)
+    {
+        if (!(second.Fit.Disagreement <= options.LargestDisagreement))
+        {
+            return;
+        }
+
+        if (Swings(second) && IsWhole(second))
+        {
+            swingingSeconds = IsSwingAsBefore(second) ? Math.Min(swingingSeconds + 1, options.LongestSwingSeconds) : 1;
+            swingingPeriod = second.Pulse.PeriodSeconds;
+            swingingRatio = second.Fit.Ratio;
+        }
+        else if (ShowsLife(second))
+        {
+            swingingSeconds = Math.Max(swingingSeconds - 1, 0);
+        }
     }
 
     /// <summary>Takes in a believed second.</summary>
@@ -26,28 +50,47 @@ internal sealed class Liveness(JudgeOptions options, int steadinessWindowSeconds
 
     /// <summary>Something that swings in the clip: a wave of two harmonics at most, or of a steady rate and shape, and nothing that breathes beside it.</summary>
     /// <remarks>A breath is longer than a short window, in which a third harmonic is not well known either.</remarks>
-    public bool IsLacking(in SignalSecond second)
+    public bool IsLacking(in SignalSecond second) => !IsShown && (HasLostFirstWave(second) || Swings(second) || (IsSwingAsBefore(second) && !ShowsLife(second)));
+
+    /// <summary>Whether there is more of a third harmonic than of the first in a wave that nothing was taken away from: its beats were found at another rate than its own.</summary>
+    public bool HasLostFirstWave(in SignalSecond second) =>
+        second.Pulse.ThirdWaveShare > options.MostThirdWaveShare && second.Fit.Lines == 0 && !second.Fit.IsWithoutFirstWave;
+
+    // Something that swings keeps its rate and its R.
+    private bool IsSwingAsBefore(in SignalSecond second) =>
+        swingingSeconds > 0
+        && Math.Abs(Math.Log(second.Pulse.PeriodSeconds / swingingPeriod)) < options.SamePeriod
+        && Math.Abs(second.Fit.Ratio - swingingRatio) < options.SeparatedJump;
+
+    private bool ShowsLife(in SignalSecond second) => (HasThirdWave(second) && IsUnsteady(second)) || Breathes(second);
+
+    private bool Swings(in SignalSecond second)
     {
         var pulse = second.Pulse;
-        return !IsShown
-            && (IsSeveralWaves(second)
-                || IsSteady(second)
-                || (!IsWhole(second)
-                    ? pulse.ThirdWaveShare < LeftBySmoothing(pulse) * options.UnsureThirdWaveShare
-                    : pulse.ThirdWaveShare < LeftBySmoothing(pulse) * options.SwingingThirdWaveShare
-                        && pulse.BreathingShare < (IsSwing(pulse) ? options.LeastBreathingShareBesideSwing : options.LeastBreathingShare)));
+        return IsSteady(second)
+            || (!IsWhole(second)
+                ? pulse.ThirdWaveShare < LeftBySmoothing(pulse) * options.UnsureThirdWaveShare
+                : pulse.ThirdWaveShare < LeftBySmoothing(pulse) * options.SwingingThirdWaveShare && pulse.BreathingShare < LeastBreathingOf(pulse));
     }
 
-    // A wave too fast for a pulse is taken for one of a third of its rate, whose first harmonic is missing; so it may be where a
-    // line was taken away.
-    private bool IsSeveralWaves(in SignalSecond second) => second.Fit.Lines == 0 && second.Pulse.ThirdWaveShare > options.MostThirdWaveShare;
+    private double LeastBreathingOf(in WindowPulse pulse) =>
+        (IsSwing(pulse) ? options.LeastBreathingShareBesideSwing : options.LeastBreathingShare) * LeakOfSlow(pulse);
+
+    // A slow wave leaks twice as much into what is looked at for breathing.
+    private double LeakOfSlow(in WindowPulse pulse) => pulse.PeriodSeconds > options.SlowSwingPeriodSeconds ? 2 : 1;
 
     // What swings may have any three harmonics, but keeps its rate and its shape as no heart does. Noise is little of either.
     private bool IsSteady(in SignalSecond second) =>
         IsTelling(second)
-        && second.Pulse.UnsteadyShare < 2 * LeastUnsteadyShareOf(second.Pulse)
+        && (second.Pulse.UnsteadyShare < 2 * LeastUnsteadyShareOf(second.Pulse) || IsNoiseAlone(second))
         && !IsUnsteady(second)
         && !Breathes(second);
+
+    // Of all but a slow pulse, harmonics beyond the smoothing are taken for noise.
+    private bool IsNoiseAlone(in SignalSecond second) =>
+        !double.IsNaN(second.Pulse.UnsteadyShare)
+        && second.Pulse.PeriodSeconds > options.SlowSwingPeriodSeconds
+        && second.Fit.NoiseSize < options.LargestNoiseBesideSteadiness * second.Fit.PulseSize;
 
     private bool IsUnsteady(in SignalSecond second)
     {
@@ -64,13 +107,12 @@ internal sealed class Liveness(JudgeOptions options, int steadinessWindowSeconds
     private bool IsTelling(in SignalSecond second) => second.Fit.WindowSeconds >= steadinessWindowSeconds;
 
     private bool HasThirdWave(in SignalSecond second) =>
-        second.Pulse.ThirdWaveShare >= options.LeastThirdWaveShareBesideBreathing
-        || (IsWhole(second) && !(second.Pulse.ThirdWaveShare < options.UnsureThirdWaveShare));
+        !HasLostFirstWave(second)
+        && (second.Pulse.ThirdWaveShare >= options.LeastThirdWaveShareBesideBreathing
+            || (IsWhole(second) && !(second.Pulse.ThirdWaveShare < options.UnsureThirdWaveShare)));
 
-    // A slow wave leaks twice as much into what is looked at for breathing.
     private bool Breathes(in SignalSecond second) =>
-        IsWhole(second)
-        && second.Pulse.BreathingShare >= options.LeastBreathingShareBesideSwing * (second.Pulse.PeriodSeconds > options.SlowSwingPeriodSeconds ? 2 : 1);
+        IsWhole(second) && second.Pulse.BreathingShare >= options.LeastBreathingShareBesideSwing * LeakOfSlow(second.Pulse);
 
     private bool IsWhole(in SignalSecond second) => second.Fit.WindowSeconds >= options.SettlingSeconds;
 

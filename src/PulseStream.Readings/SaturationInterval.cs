@@ -7,18 +7,18 @@ internal sealed class SaturationInterval(CalibrationCurve curve, JudgeOptions op
 {
     /// <summary>SpO2 of a believed second with its interval.</summary>
     /// <param name="second">The second.</param>
-    /// <param name="leakedRatio">How far R may be off by light leaking past, in units of R.</param>
+    /// <param name="leakedRatio">How far blood's own R may lie from the one read, with its sign, for light that leaks past, in units of R.</param>
     public Saturation Of(in SignalSecond second, double leakedRatio)
     {
         var fit = second.Fit;
         var percent = curve.PercentAt(fit.Ratio);
         var slope = Math.Abs(curve.SlopeAt(fit.Ratio));
-        var chance = Square(options.IntervalErrors * fit.StandardError) + Square(options.IntervalDisagreements * fit.Disagreement) + Square(fit.Lag);
+        var chance = RatioChance.Of(second, options);
 
         // Light that was added to the emitters' divides each channel's pulse by its own share: an error of one sign, not of chance.
-        var addedLight = leakedRatio + (options.RoomLightAmplitudes * RoomLightRatio(second));
-        var half = Math.Sqrt((slope * slope * chance) + Square(options.IntervalFloorPercent)) + (slope * addedLight);
-        return new(Clamp(percent), Clamp(percent - half), Clamp(percent + half));
+        var half = Math.Sqrt(Square(slope * chance) + Square(options.IntervalFloorPercent)) + (slope * options.RoomLightAmplitudes * RoomLightRatio(second));
+        var leaked = curve.PercentAt(fit.Ratio + leakedRatio) - percent;
+        return new(Clamp(percent), Clamp(percent - half + Math.Min(leaked, 0)), Clamp(percent + half + Math.Max(leaked, 0)));
     }
 
     private static double RoomLightRatio(in SignalSecond second)

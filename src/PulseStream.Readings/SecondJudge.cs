@@ -54,6 +54,7 @@ internal sealed class SecondJudge
     {
         sinceDisturbance = sinceDisturbance == int.MaxValue ? sinceDisturbance : sinceDisturbance + 1;
         calm.See(second);
+        liveness.See(second);
         var reasons = ReasonsOf(second);
         HasFinger = reasons == Reasons.None
             || (!(reasons.HasFlag(Reasons.NoFinger) && presence.IsLeft) && (HasFinger || ShowsFinger(second, reasons)));
@@ -253,7 +254,7 @@ internal sealed class SecondJudge
         var pulse = second.Pulse;
         return pulse.FrontSteepness >= options.LeastFrontSteepness
             || (pulse.Crest >= options.LeastCrest && pulse.FrontSteepness >= (MayHaveTallSecondWave(pulse) ? options.LeastFrontBesideSecondWave : options.LeastFrontBesideCrest))
-            || (besideLines.LeavesFirstWave(second) && IsBlunt(pulse) && pulse.Periodicity >= options.LeastThirdWavePeriodicity && pulse.Agreement >= options.LeastThirdWaveAgreement);
+            || (besideLines.LeavesFirstWave(second) && !liveness.HasLostFirstWave(second) && IsBlunt(pulse) && pulse.Periodicity >= options.LeastThirdWavePeriodicity && pulse.Agreement >= options.LeastThirdWaveAgreement);
     }
 
     // Only a slow beat has the time for a second wave that is taller than its first, and then falls faster than it rose.

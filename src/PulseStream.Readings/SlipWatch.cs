@@ -62,19 +62,6 @@ internal sealed class SlipWatch(JudgeOptions options)
     private bool HasRedShrunk(in SignalSecond second) =>
         heightBefore - Math.Log(second.Fit.PulseSize) > Math.Log(second.Fit.Ratio) - ratioBefore;
 
-    /// <summary>
-    /// What R has moved by since the pulse was higher, in units of R: not yet enough of both to call it a slip, but as well
-    /// one as a change of saturation.
-    /// </summary>
-    /// <param name="second">A believed second.</param>
-    public double DoubtfulRatio(in SignalSecond second)
-    {
-        var highest = IsShort(second) ? -1 : Highest();
-        return highest >= 0 && logHeights[highest] - Math.Log(second.Fit.PulseSize) > options.SlipDoubtShrink
-            ? Math.Abs(second.Fit.Ratio - Math.Exp(logRatios[highest]))
-            : 0;
-    }
-
     /// <summary>Takes over a believed second.</summary>
     public void Remember(in SignalSecond second)
     {

@@ -20,7 +20,7 @@ internal static class Methods
         Judge("agreement of the lights", j => j with { LargestDisagreement = Never, UnprovenDisagreement = Never }, Rows.StrongMotion, "readings wrong by more than 3", f => f.WrongBy3),
         Judge("growth of the pulse", j => j with { LargestGrowth = Never }, Rows.HalfOff, "worst second, points", f => f.Worst),
         Judge("leaking light", j => j with { LeakRise = Never }, Rows.HalfOff, "worst second, points", f => f.Worst),
-        Judge("doubt of a slip", j => j with { SlipDoubtShrink = Never }, Rows.Slipping, "interval holds %", f => f.HoldsPercent),
+        Judge("R and the lights together", j => j with { LeakExplains = 0 }, Rows.Slipping, "interval holds %", f => f.HoldsPercent),
         Judge("movement named where light lies on a harmonic", j => j with { HarmonicDistance = 0 }, Rows.Venous, "cause %", f => f.NamedRightPercent),
         Judge("small jumps beside movement and lines", j => j with { SeparatedJump = Never, LargestSeparatedJump = Never, LargestSeparatedDrift = Never }, Rows.HalfOff, "worst second, points", f => f.Worst),
         Judge("fronts of the beats", j => j with { LeastFrontSteepness = double.MinValue, ShapeWeight = 0 }, Rows.Lifeless, "seconds given of a lifeless thing, %", f => f.GivenPercent),

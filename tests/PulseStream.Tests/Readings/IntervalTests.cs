@@ -1,3 +1,5 @@
+using PulseStream.Readings;
+using PulseStream.Signal;
 using Xunit;
 
 namespace PulseStream.Tests.Readings;
@@ -46,5 +48,45 @@ public sealed class IntervalTests
         var falling = heard.Usable.Where(s => s.SecondIndex >= 26).ToArray();
         Assert.NotEmpty(falling);
         Assert.All(falling, s => Assert.InRange(97 - (s.SecondIndex - 20), s.Spo2!.Value.LowPercent, s.Spo2.Value.HighPercent));
+    }
+
+    // What breathing leaves lies where a slow pulse is, and is larger beside a weak one.
+    [Fact]
+    public void TheIntervalOfASlowPulseAndOfAWeakOneIsWider()
+    {
+        var usual = WidthOf(error: 0.01, size: 0.01, period: 0.8);
+        Assert.Equal(usual, WidthOf(error: 0.01, size: 0.01, period: 0.4), 6);
+        Assert.InRange(WidthOf(error: 0.01, size: 0.01, period: 1.5) / usual, 1.4, 1.6);
+        Assert.InRange(WidthOf(error: 0, size: 0.0005, period: 0.8), 0.15, 0.3);
+        Assert.InRange(WidthOf(error: 0, size: 0.01, period: 0.8), 0.005, 0.03);
+    }
+
+    // A leak has a sign: it can have moved R from one side alone.
+    [Theory]
+    [InlineData(0.04, 1, 0)]
+    [InlineData(-0.04, 0, 1)]
+    public void ALeakWidensTheIntervalOnItsOwnSide(double leakedRatio, double low, double high)
+    {
+        var second = At(0.01, 0.01, 0.8);
+        var interval = new SaturationInterval(CalibrationCurve.TextbookLine, new());
+        var plain = interval.Of(second, 0);
+        var leaked = interval.Of(second, leakedRatio);
+        Assert.Equal(plain.Percent, leaked.Percent);
+        Assert.Equal(low, plain.LowPercent - leaked.LowPercent, 6);
+        Assert.Equal(high, leaked.HighPercent - plain.HighPercent, 6);
+    }
+
+    private static double WidthOf(double error, double size, double period)
+    {
+        var told = new SaturationInterval(CalibrationCurve.TextbookLine, new()).Of(At(error, size, period), 0);
+        return told.HighPercent - told.LowPercent;
+    }
+
+    private static SignalSecond At(double error, double size, double period)
+    {
+        var light = new SecondLight(0, 0, 80_000, 60_000, double.NaN, double.NaN, double.NaN, 0.005, 1e-4);
+        var fit = new RatioFit(8, 0.8, error, 0, size, 1e-4, false, 0, 0, false, 0, default);
+        var pulse = new WindowPulse(9, 60 / period, 0, 0.01, 0.97, period, 0.99, 1, 0.5, 0.2, double.NaN, double.NaN, 2);
+        return new(10, light, fit, pulse, false);
     }
 }

@@ -64,9 +64,42 @@ public sealed class SeparatedJumpTests
         Assert.Equal(expected, calm.ReasonsOf(later));
     }
 
-    private static SignalSecond At(long second, double ratio, bool isSeparated, int lines = 0)
+    // A finger that slips while it moves has another pulse than the calm one, whether its light brightens or darkens.
+    [Theory]
+    [InlineData(1, 1, Reasons.None)]
+    [InlineData(0.97, 1.02, Reasons.None)]
+    [InlineData(0.92, 1, Reasons.Motion)]
+    [InlineData(1, 0.92, Reasons.Motion)]
+    [InlineData(1.08, 0.99, Reasons.Misplaced)]
+    public void ASeparatedPulseNeedsTheCalmLight(double infrared, double red, Reasons expected)
     {
-        var light = new SecondLight(0, 0, 80_000, 60_000, double.NaN, double.NaN, double.NaN, 0.005, 1e-4);
+        var calm = new CalmFinger(new(), hasRed: true);
+        var first = At(10, CalmRatio, isSeparated: false);
+        calm.See(first);
+        calm.Tell(first);
+        calm.Remember(first);
+        var later = At(11, CalmRatio, isSeparated: true, infrared: infrared, red: red);
+        calm.See(later);
+        Assert.Equal(expected, calm.ReasonsOf(later) & ~Reasons.AmbientLight);
+    }
+
+    // Seconds beside a line tell no height: nothing is known that a movement could be told by.
+    [Fact]
+    public void ASeparatedPulseWithoutACalmFingerIsMovement()
+    {
+        var calm = new CalmFinger(new(), hasRed: true);
+        var first = At(10, CalmRatio, isSeparated: false, lines: 1);
+        calm.See(first);
+        calm.Tell(first);
+        calm.Remember(first);
+        var later = At(11, CalmRatio, isSeparated: true);
+        calm.See(later);
+        Assert.Equal(Reasons.Motion, calm.ReasonsOf(later));
+    }
+
+    private static SignalSecond At(long second, double ratio, bool isSeparated, int lines = 0, double infrared = 1, double red = 1)
+    {
+        var light = new SecondLight(0, 0, 80_000 * infrared, 60_000 * red, double.NaN, double.NaN, double.NaN, 0.005, 1e-4);
         var fit = new RatioFit(8, ratio, 0.01, 0, 0.007, 1e-4, false, 0, lines, false, 0, default, isSeparated);
         var pulse = new WindowPulse(9, 72, 0, 0.01, 0.97, 60 / 72.0, 0.99, 1, 0.5, 0.2, double.NaN, double.NaN, 2);
         return new(second, light, fit, pulse, false);

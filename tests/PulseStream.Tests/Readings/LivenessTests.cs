@@ -1,0 +1,105 @@
+using PulseStream.Readings;
+using PulseStream.Signal;
+using Xunit;
+
+namespace PulseStream.Tests.Readings;
+
+/// <summary>Things that swing and shake in the clip and look alive in some windows.</summary>
+public sealed class LivenessTests
+{
+    private static readonly Finger Empty = new() { Seconds = 90, PerfusionPercent = 0, BreathingPercent = 0, NoisePercent = 0.004 };
+
+    // A wave of a second and a third leaks into what is looked at for breathing, and drift beside it adds to that.
+    [Theory]
+    [InlineData(0.75, 0.42, 3.2, 1.59)]
+    [InlineData(0.77, 0.09, 2.0, 0.75)]
+    public void ASlowSwingBesideDriftIsNoFinger(double hz, double overtone, double phase, double ratio)
+    {
+        (double, double) Swing(double t)
+        {
+            var light = Wave(t, hz, overtone, phase, 0) * Math.Exp(-t / 70);
+            return ((0.011 * light) + Drift(t), (0.011 * ratio * light) + (0.9 * Drift(t)));
+        }
+
+        Assert.InRange(Heard.Of(200, (Empty with { RateHz = 200, Movement = Swing }).Samples()).Usable.Count(), 0, 1);
+    }
+
+    // What was steady while it was large is not alive when noise leaves that open; another wave is asked nothing.
+    [Fact]
+    public void AWaveThatWasSeenToSwingIsAskedForLifeWhereAWindowLeavesItOpen()
+    {
+        var liveness = new Liveness(new(), new SignalOptions().SteadinessWindowSeconds);
+        var open = At(ratio: 1.1, period: 0.7, third: 0.19, unsteady: 0.2, noise: 0.21);
+        Assert.False(liveness.IsLacking(open));
+        liveness.See(At(ratio: 1.1, period: 0.7, third: 0.19, unsteady: 0.01, noise: 0.005));
+        Assert.True(liveness.IsLacking(open));
+        Assert.False(liveness.IsLacking(At(ratio: 0.9, period: 0.7, third: 0.19, unsteady: 0.2, noise: 0.21)));
+        Assert.False(liveness.IsLacking(At(ratio: 1.1, period: 0.9, third: 0.19, unsteady: 0.2, noise: 0.21)));
+        var alive = At(ratio: 1.1, period: 0.7, third: 0.19, unsteady: 0.2, noise: 0.05);
+        Assert.False(liveness.IsLacking(alive));
+        liveness.See(alive);
+        Assert.False(liveness.IsLacking(open));
+    }
+
+    // What moves the lights apart is no swing of one thing.
+    [Fact]
+    public void MovementIsNotRememberedAsASwing()
+    {
+        var liveness = new Liveness(new(), new SignalOptions().SteadinessWindowSeconds);
+        liveness.See(At(ratio: 1.1, period: 0.7, third: 0.19, unsteady: 0.01, noise: 0.005, disagreement: 0.05));
+        Assert.False(liveness.IsLacking(At(ratio: 1.1, period: 0.7, third: 0.19, unsteady: 0.2, noise: 0.21)));
+    }
+
+    // All that three harmonics leave of a slow wave may be noise; of a quicker one its own fast harmonics are taken for noise.
+    [Theory]
+    [InlineData(1.06, 0.12, true)]
+    [InlineData(0.6, 0.12, false)]
+    [InlineData(1.06, 0.18, false)]
+    public void ASlowWaveOfWhichNoiseAloneIsLeftIsASwing(double period, double noise, bool isLacking) =>
+        Assert.Equal(isLacking, new Liveness(new(), new SignalOptions().SteadinessWindowSeconds).IsLacking(At(1.1, period, third: 0.19, unsteady: noise, noise)));
+
+    // What shakes fast has its beats found at a part of its rate, where it has next to no first harmonic; a slow pulse's may
+    // have gone with a line.
+    [Theory]
+    [InlineData(0.4, 0, true)]
+    [InlineData(3, 0, false)]
+    [InlineData(3, 1, true)]
+    public void MoreOfAThirdHarmonicThanOfTheFirstIsNoSignOfLife(double third, int lines, bool isShown)
+    {
+        var liveness = new Liveness(new(), new SignalOptions().SteadinessWindowSeconds);
+        liveness.Remember(At(ratio: 1.1, period: 0.7, third, unsteady: 0.4, noise: 0.1, lines: lines));
+        Assert.Equal(isShown, liveness.IsShown);
+    }
+
+    // A hand that swings evenly before its pulse was ever seen is a finger all the same once it is still.
+    [Fact]
+    public void AFingerThatSwungIsReadWhenItIsStill()
+    {
+        static (double, double) Swing(double t)
+        {
+            var light = t < 25 ? 0.05 * Wave(t, 1.9, 0.2, 1, 0) : 0;
+            return (light, 0.9 * light);
+        }
+
+        var heard = Heard.Of(100, new Finger { Seconds = 50, Movement = Swing }.Samples());
+        Assert.DoesNotContain(heard.Usable, s => s.SecondIndex < 24);
+        Assert.All(heard.Seconds.Where(s => s.SecondIndex >= 30), s => Assert.True(s.IsUsable));
+    }
+
+    private static double Wave(double t, double hz, double second, double phase, double third)
+    {
+        var turn = 2 * Math.PI * hz * t;
+        return Math.Sin(turn) + (second * Math.Sin((2 * turn) + phase)) + (third * Math.Sin((3 * turn) + (2 * phase)));
+    }
+
+    private static SignalSecond At(double ratio, double period, double third, double unsteady, double noise, int lines = 0, double disagreement = 0)
+    {
+        const double size = 0.003;
+        var light = new SecondLight(0, 0, 80_000, 60_000, double.NaN, double.NaN, double.NaN, 0.005, 1e-4);
+        var fit = new RatioFit(8, ratio, 0.01, disagreement, size, noise * size, false, 0, lines, false, 0, default);
+        var pulse = new WindowPulse(9, 60 / period, 0, 0.01, 0.97, period, 0.99, 1, 0.5, third, 0.03, unsteady, 2);
+        return new(10, light, fit, pulse, false);
+    }
+
+    private static double Drift(double t) => 0.002 * (Math.Sin(0.19 * t) + Math.Sin((0.27 * t) + 1));
+}

@@ -1,0 +1,141 @@
+using PulseStream.Readings;
+using PulseStream.Samples;
+using PulseStream.Signal;
+using Xunit;
+
+namespace PulseStream.Tests.Readings;
+
+/// <summary>
+/// A finger moves half off and the light may be as bright as before or darker: what it lets go of its own, and what comes
+/// past it instead, moves R as far as red's light against infrared's, the other way.
+/// </summary>
+public sealed class SeatedFingerTests
+{
+    private const double RateHz = 100;
+    private const double InfraredCounts = 80_000;
+    private const double RedCounts = 60_000;
+    private const double Truth = 91;
+    private const int Moved = 30;
+
+    // By a slide of less than a second and of ten: R is off by two to five points then.
+    [Theory]
+    [InlineData(0.6, 0.52, 0.87, 0.3)]
+    [InlineData(0.6, 0.87, 0.52, 0.3)]
+    [InlineData(0.7, 0.4, 0.7, 10)]
+    [InlineData(0.4, 0.8, 0.45, 10)]
+    public void AFingerHalfOffInDarkerLightIsMisplaced(double share, double red, double infrared, double slideSeconds)
+    {
+        var heard = HalfOff(share, red, infrared, slideSeconds);
+        Assert.DoesNotContain(heard.Usable, s => Math.Abs(s.Spo2!.Value.Percent - Truth) > 2);
+        Assert.All(Enumerable.Range(Moved + 20, 20), second => Assert.Equal(Reasons.Misplaced, heard.ReasonsAt(second)));
+    }
+
+    // A finger that comes back to where it sat is read again.
+    [Fact]
+    public void AFingerThatComesBackIsReadAgain()
+    {
+        var heard = Slid(0.6, 0.52, 0.87, t => AddedLight.Ramp(t, Moved, 1) - AddedLight.Ramp(t, Moved + 20, 1));
+        Assert.Contains(heard.Usable, s => s.SecondIndex > Moved + 30);
+    }
+
+    // Half a point to one and a half: what is not refused is told.
+    [Theory]
+    [InlineData(0.2, 0.6, 0.9)]
+    [InlineData(0.25, 0.9, 0.6)]
+    [InlineData(0.15, 0.7, 0.5)]
+    public void TheIntervalHoldsWhatALeakMayHaveDone(double share, double red, double infrared)
+    {
+        var later = HalfOff(share, red, infrared, 8).Usable.Where(s => s.SecondIndex > Moved).Select(s => s.Spo2!.Value).ToArray();
+        Assert.True(later.Length > 30);
+        Assert.Contains(later, s => Math.Abs(s.Percent - Truth) > 0.4);
+        Assert.All(later, s => Assert.InRange(Truth, s.LowPercent - 0.05, s.HighPercent + 0.05));
+        Assert.Contains(later, s => s.HighPercent - s.LowPercent < 2);
+    }
+
+    // Blood without oxygen darkens red at rest as well, by far less than it moves R.
+    [Fact]
+    public void AFallOfSaturationThatDarkensRedIsBloods()
+    {
+        static double Spo2(double t) => 96 - (12 * AddedLight.Ramp(t, Moved, 15));
+        var heard = Heard.Of(RateHz, new Finger { Seconds = 80, Spo2 = Spo2, Movement = t => (0, -0.06 * AddedLight.Ramp(t, Moved, 15)) }.Samples());
+        Assert.All(heard.Seconds.Where(s => s.SecondIndex > 15), s => Assert.True(s.IsUsable));
+        Assert.All(heard.Usable.Where(s => s.SecondIndex > Moved + 30), s => Assert.InRange(s.Spo2!.Value.HighPercent - s.Spo2.Value.LowPercent, 0, 1));
+    }
+
+    // A pad that softens moves the light and leaves R; blood that falls when the light has come to rest is blood.
+    [Fact]
+    public void LightThatMovesWhileRStaysIsTheFingersOwn()
+    {
+        static double Spo2(double t) => 93 - (2 * AddedLight.Ramp(t, 110, 10));
+        var heard = Heard.Of(RateHz, new Finger { Seconds = 150, Spo2 = Spo2, Movement = t => (0, -0.1 * AddedLight.Ramp(t, 20, 20)) }.Samples());
+        Assert.All(heard.Seconds.Where(s => s.SecondIndex > 15), s => Assert.True(s.IsUsable, $"{s.SecondIndex}"));
+        Assert.All(heard.Usable.Where(s => s.SecondIndex > 130), s => Assert.InRange(s.Spo2!.Value.HighPercent - s.Spo2.Value.LowPercent, 0, 0.3));
+    }
+
+    // A second without a sample has no light; a leak is told all the same by those around it.
+    [Fact]
+    public void ASecondWithoutLightIsNoLeakAndHidesNone()
+    {
+        var light = new CalmLight(new());
+        var seat = new SeatedFinger(new(), light);
+        See(light, At(0, 0));
+        seat.Remember(At(0, 0));
+        light.See(At(double.NaN, 0) with { Light = new(1, 0, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, 1e-4) });
+        Assert.False(seat.HasLeaked(At(0, 0)));
+        Assert.Equal(0, seat.LeakedRatio(At(0, 0.001)));
+        seat.Remember(At(0, 0));
+        See(light, At(0.2, 0));
+        light.See(At(double.NaN, 0) with { Light = new(1, 0, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, 1e-4) });
+        Assert.True(seat.HasLeaked(At(0.2, -0.2)));
+    }
+
+    // Where R has moved by another amount than the lights, a finger that was put down anew may have other blood by now.
+    [Theory]
+    [InlineData(0.2, -0.2, true)]
+    [InlineData(-0.2, 0.2, true)]
+    [InlineData(0.2, -0.1, false)]
+    [InlineData(0.2, 0.2, false)]
+    [InlineData(0.03, -0.2, false)]
+    [InlineData(0.04, -0.04, false)]
+    public void OnlyWhatMovesRAndTheLightsAlikeIsALeak(double lights, double ratio, bool isLeak)
+    {
+        var light = new CalmLight(new());
+        var seat = new SeatedFinger(new(), light);
+        See(light, At(0, 0));
+        seat.Remember(At(0, 0));
+        var later = At(lights, ratio);
+        See(light, later);
+        Assert.Equal(isLeak, seat.HasLeaked(later));
+    }
+
+    private static void See(CalmLight light, SignalSecond second)
+    {
+        for (var k = 0; k < 8; k++)
+        {
+            light.See(second);
+        }
+    }
+
+    private static SignalSecond At(double lights, double ratio)
+    {
+        var light = new SecondLight(0, 0, InfraredCounts, RedCounts * Math.Exp(lights), double.NaN, double.NaN, double.NaN, 0.005, 1e-4);
+        var fit = new RatioFit(8, 0.8 * Math.Exp(ratio), 0.001, 0, 0.007, 1e-4, false, 0, 0, false, 0, default);
+        return new(10, light, fit, default, false);
+    }
+
+    private static Heard HalfOff(double share, double red, double infrared, double slideSeconds) =>
+        Slid(share, red, infrared, t => AddedLight.Ramp(t, Moved, slideSeconds));
+
+    // The finger lets a share of its own light go, and of the emitters' comes so much past as of a finger's.
+    private static Heard Slid(double share, double red, double infrared, Func<double, double> away)
+    {
+        var seated = new Finger { Seconds = 80, PulsePerMinute = 80, Spo2 = _ => Truth }.Samples();
+        return Heard.Of(RateHz, [.. seated.Select((sample, n) =>
+        {
+            var off = share * away(n / RateHz);
+            return (Sample?)Sample.OfLight(
+                (sample!.Value.Red * (1 - off)) + (RedCounts * red * off),
+                (sample.Value.Infrared * (1 - off)) + (InfraredCounts * infrared * off));
+        })]);
+    }
+}
