@@ -70,6 +70,9 @@ public sealed record JudgeOptions
     /// <summary>Agreement of the beats that such a wave has at least.</summary>
     public double LeastThirdWaveAgreement { get; init; } = 0.95;
 
+    /// <summary>Root mean square frequency, Hz, above which a wave is too fast for any pulse: 220 beats a minute have 3.7 and a little more for their harmonics.</summary>
+    public double FastestWaveHz { get; init; } = 5;
+
     /// <summary>Third harmonic over the first above which it is none: no pulse's first wave is the smaller one, but three periods of a faster wave taken for one have none.</summary>
     public double MostThirdWaveShare { get; init; } = 1;
 

@@ -57,7 +57,7 @@ internal sealed class SecondJudge
         liveness.See(second);
         var reasons = ReasonsOf(second);
         HasFinger = reasons == Reasons.None
-            || (!(reasons.HasFlag(Reasons.NoFinger) && presence.IsLeft) && (HasFinger || ShowsFinger(second, reasons)));
+            || (((reasons & Reasons.NoFinger) == 0 || !presence.IsLeft) && (HasFinger || ShowsFinger(second, reasons)));
         if (reasons != Reasons.None)
         {
             return new UnusableSecond(second.SecondIndex, reasons, PerfusionOf(second));
@@ -118,7 +118,9 @@ internal sealed class SecondJudge
             liveness.Forget();
         }
 
-        return reasons.HasFlag(Reasons.Motion) && presence.IsGone(second) ? Gone(second) : reasons | RangeReason(second) | ChanceReason(second);
+
+        // HasFlag is a call with two boxes until its caller is compiled for speed.
+        return (reasons & Reasons.Motion) != 0 && presence.IsGone(second) ? Gone(second) : reasons | RangeReason(second) | ChanceReason(second);
     }
 
     // What moves where the finger was may be a finger half off as well.
@@ -234,7 +236,7 @@ internal sealed class SecondJudge
         var hasRhythm = pulse.Periodicity >= options.LeastPeriodicity;
         var likeness = pulse.Agreement + (options.ShapeWeight * Math.Min(Math.Max(pulse.FrontSteepness, pulse.Crest), options.MostShape));
         var least = hasRhythm ? options.LeastLikeness : (calm.IsKnown && second.Fit.Lines == 0) || IsFormerFinger(second) ? options.LeastLikenessWithoutRhythm : options.LeastUnprovenLikeness;
-        return likeness >= least && !(hasRed && liveness.IsLacking(second)) && (IsShaped(second) || (hasRhythm && HasNoBack(second) && calm.IsSame(second)) || besideLines.LeavesPulse(second));
+        return likeness >= least && pulse.FrequencyHz <= options.FastestWaveHz && !(hasRed && liveness.IsLacking(second)) && (IsShaped(second) || (hasRhythm && HasNoBack(second) && calm.IsSame(second)) || besideLines.LeavesPulse(second));
     }
 
     // A finger keeps its R, or has a third harmonic; what has neither has taken its place until a finger is put on anew. One

@@ -5,7 +5,8 @@ namespace PulseStream.Signal;
 /// <summary>What tells a pulse from shaking in the course of a window: blood comes faster than it goes, or stays up for a shorter time than down.</summary>
 /// <param name="FrontSteepness">Skewness of the slope of blood volume, white noise taken out: above 0 where it comes faster than it goes.</param>
 /// <param name="Crest">Skewness of blood volume: above 0 where it is high for a shorter time than low.</param>
-internal readonly record struct WaveShape(double FrontSteepness, double Crest)
+/// <param name="FrequencyHz">Root mean square frequency, Hz, white noise taken out of the slope: the rate of a sine, more with harmonics.</param>
+internal readonly record struct WaveShape(double FrontSteepness, double Crest, double FrequencyHz)
 {
     // Noise can make up most of a weak pulse's slope; what is left is not taken for less than this share of it.
     private const double LeastPulseShare = 0.2;
@@ -43,8 +44,13 @@ internal readonly record struct WaveShape(double FrontSteepness, double Crest)
         var third = (Vector128.Sum(cubes) / count) - (3 * mean * meanSquare) + (2 * mean * mean * mean);
         var slopeVariance = Vector128.Sum(slopeSquares) / count;
         var ofPulse = Math.Max(slopeVariance - slopeNoise, slopeVariance * LeastPulseShare);
-        return new(Skewness(Vector128.Sum(slopeCubes) / count, ofPulse), Skewness(third, meanSquare - (mean * mean)));
+        var variance = meanSquare - (mean * mean);
+        return new(Skewness(Vector128.Sum(slopeCubes) / count, ofPulse), Skewness(third, variance), FrequencyOf(ofPulse, variance, binRateHz));
     }
+
+    // The second moment of a spectrum (Bendat, Piersol, Random Data, chapter 5); a slope is taken over two bins.
+    private static double FrequencyOf(double slopeVariance, double variance, double binRateHz) =>
+        variance > 0 ? binRateHz * Math.Sqrt(slopeVariance / variance) / (4 * Math.PI) : 0;
 
     private static double Skewness(double third, double variance) => variance > 0 ? third / (variance * Math.Sqrt(variance)) : 0;
 }

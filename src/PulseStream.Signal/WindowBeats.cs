@@ -139,7 +139,8 @@ internal sealed class WindowBeats
             IsAskedForSteadiness(fit, third) && !isKnown && !double.IsNaN(period)
                 ? steady.UnsteadyShare(fit.Lines > 0 ? WithLines(bins, removed, room) : window, removed, period)
                 : double.NaN,
-            Perfusion.PercentOf(height, isPleth));
+            Perfusion.PercentOf(height, isPleth),
+            wave.FrequencyHz);
     }
 
     private bool IsAskedForSteadiness(in RatioFit fit, double thirdWaveShare) =>

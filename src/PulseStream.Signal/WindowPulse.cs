@@ -2,7 +2,7 @@ namespace PulseStream.Signal;
 
 /// <summary>The beats of the window that ends with a second. Rate and irregularity speak of <see cref="SignalOptions.AveragingSeconds"/>, the rest of the window that R was read from.</summary>
 /// <param name="BeatCount">Beats found in the window that R was read from.</param>
-/// <param name="RatePerMinute">Mean rate of the beats of the averaging time that ends with the second, 1/min; NaN with fewer than three.</param>
+/// <param name="RatePerMinute">Mean rate of the beats of the averaging time that ends with the second, 1/min; NaN with fewer than four.</param>
 /// <param name="RateSpreadPerMinute">What an equally fair way of counting the same beats may differ by from it, either way, 1/min.</param>
 /// <param name="Irregularity">Root mean square of successive differences of intervals over the mean interval.</param>
 /// <param name="Periodicity">Autocorrelation at the period, −1 to 1.</param>
@@ -14,6 +14,7 @@ namespace PulseStream.Signal;
 /// <param name="BreathingShare">What breathes beside the wave, over the wave, root mean squares; NaN where the pulse is known.</param>
 /// <param name="UnsteadyShare">What three harmonics of one steady rate leave of the wave, white noise included, over the wave, root mean squares; NaN where the pulse is known or has no third harmonic, the window is short or nothing repeats.</param>
 /// <param name="PerfusionPercent">Median trough to peak of a beat over the mean light, percent; NaN without beats or light.</param>
+/// <param name="FrequencyHz">Root mean square frequency of the wave, Hz: a pulse's rate and more, for its harmonics.</param>
 public readonly record struct WindowPulse(
     int BeatCount,
     double RatePerMinute,
@@ -27,4 +28,5 @@ public readonly record struct WindowPulse(
     double ThirdWaveShare,
     double BreathingShare,
     double UnsteadyShare,
-    double PerfusionPercent);
+    double PerfusionPercent,
+    double FrequencyHz);

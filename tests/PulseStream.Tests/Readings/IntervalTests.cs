@@ -86,7 +86,7 @@ public sealed class IntervalTests
     {
         var light = new SecondLight(0, 0, 80_000, 60_000, double.NaN, double.NaN, double.NaN, 0.005, 1e-4);
         var fit = new RatioFit(8, 0.8, error, 0, size, 1e-4, false, 0, 0, false, 0, default);
-        var pulse = new WindowPulse(9, 60 / period, 0, 0.01, 0.97, period, 0.99, 1, 0.5, 0.2, double.NaN, double.NaN, 2);
+        var pulse = new WindowPulse(9, 60 / period, 0, 0.01, 0.97, period, 0.99, 1, 0.5, 0.2, double.NaN, double.NaN, 2, 2);
         return new(10, light, fit, pulse, false);
     }
 }

@@ -24,6 +24,19 @@ public sealed class LivenessTests
         Assert.InRange(Heard.Of(200, (Empty with { RateHz = 200, Movement = Swing }).Samples()).Usable.Count(), 0, 1);
     }
 
+    // Twice as fast as any heart, and taken for beats of a half or a third of its rate.
+    [Theory]
+    [InlineData(50, 7.26, 0.008)]
+    [InlineData(50, 6.1, 0.008)]
+    [InlineData(100, 6.6, 0.008)]
+    [InlineData(100, 5.7, 0.012)]
+    [InlineData(250, 7.0, 0.008)]
+    public void AWaveTooFastForAnyHeartIsNoPulse(double rateHz, double hz, double size)
+    {
+        (double, double) Swing(double t) => (size * Math.Sin(2 * Math.PI * hz * t), 0.6 * size * Math.Sin(2 * Math.PI * hz * t));
+        Assert.Empty(Heard.Of(rateHz, (Empty with { RateHz = rateHz, Seconds = 30, NoisePercent = 0.01, Movement = Swing }).Samples()).Usable);
+    }
+
     // What was steady while it was large is not alive when noise leaves that open; another wave is asked nothing.
     [Fact]
     public void AWaveThatWasSeenToSwingIsAskedForLifeWhereAWindowLeavesItOpen()
@@ -97,7 +110,7 @@ public sealed class LivenessTests
         const double size = 0.003;
         var light = new SecondLight(0, 0, 80_000, 60_000, double.NaN, double.NaN, double.NaN, 0.005, 1e-4);
         var fit = new RatioFit(8, ratio, 0.01, disagreement, size, noise * size, false, 0, lines, false, 0, default);
-        var pulse = new WindowPulse(9, 60 / period, 0, 0.01, 0.97, period, 0.99, 1, 0.5, third, 0.03, unsteady, 2);
+        var pulse = new WindowPulse(9, 60 / period, 0, 0.01, 0.97, period, 0.99, 1, 0.5, third, 0.03, unsteady, 2, 1.5 / period);
         return new(10, light, fit, pulse, false);
     }
 

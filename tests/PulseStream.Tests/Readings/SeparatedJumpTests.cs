@@ -101,7 +101,7 @@ public sealed class SeparatedJumpTests
     {
         var light = new SecondLight(0, 0, 80_000 * infrared, 60_000 * red, double.NaN, double.NaN, double.NaN, 0.005, 1e-4);
         var fit = new RatioFit(8, ratio, 0.01, 0, 0.007, 1e-4, false, 0, lines, false, 0, default, isSeparated);
-        var pulse = new WindowPulse(9, 72, 0, 0.01, 0.97, 60 / 72.0, 0.99, 1, 0.5, 0.2, double.NaN, double.NaN, 2);
+        var pulse = new WindowPulse(9, 72, 0, 0.01, 0.97, 60 / 72.0, 0.99, 1, 0.5, 0.2, double.NaN, double.NaN, 2, 2);
         return new(second, light, fit, pulse, false);
     }
 }

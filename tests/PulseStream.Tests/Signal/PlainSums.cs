@@ -101,7 +101,7 @@ internal static class PlainSums
         var ofPulse = Math.Max(slopeSquare - slopeNoise, slopeSquare * 0.2);
         var third = cube - (3 * mean * square) + (2 * mean * mean * mean);
         var variance = square - (mean * mean);
-        return new(slopeCube / (ofPulse * Math.Sqrt(ofPulse)), third / (variance * Math.Sqrt(variance)));
+        return new(slopeCube / (ofPulse * Math.Sqrt(ofPulse)), third / (variance * Math.Sqrt(variance)), 50 * Math.Sqrt(ofPulse / variance) / (4 * Math.PI));
 
         double Slope(int n) => infrared[n + edge - 1] - infrared[n + edge + 1];
     }
