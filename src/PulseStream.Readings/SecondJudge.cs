@@ -57,7 +57,7 @@ internal sealed class SecondJudge
         liveness.See(second);
         var reasons = ReasonsOf(second);
         HasFinger = reasons == Reasons.None
-            || (((reasons & Reasons.NoFinger) == 0 || !presence.IsLeft) && (HasFinger || ShowsFinger(second, reasons)));
+            || (((reasons & Reasons.NoFinger) == Reasons.None || !presence.IsLeft) && (HasFinger || ShowsFinger(second, reasons)));
         if (reasons != Reasons.None)
         {
             return new UnusableSecond(second.SecondIndex, reasons, PerfusionOf(second));
@@ -118,9 +118,8 @@ internal sealed class SecondJudge
             liveness.Forget();
         }
 
-
         // HasFlag is a call with two boxes until its caller is compiled for speed.
-        return (reasons & Reasons.Motion) != 0 && presence.IsGone(second) ? Gone(second) : reasons | RangeReason(second) | ChanceReason(second);
+        return (reasons & Reasons.Motion) != Reasons.None && presence.IsGone(second) ? Gone(second) : reasons | RangeReason(second) | ChanceReason(second);
     }
 
     // What moves where the finger was may be a finger half off as well.
