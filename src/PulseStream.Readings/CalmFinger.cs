@@ -8,6 +8,9 @@ internal sealed class CalmFinger
     // The height follows within some two seconds, as fast as a warming finger's pulse grows.
     private const double HeightGain = 0.5;
 
+    // Further back than any recording reaches, and no difference to it overflows.
+    private const long NeverTold = long.MinValue / 2;
+
     private readonly JudgeOptions options;
     private readonly bool hasRed;
     private readonly CalmLight light;
@@ -17,7 +20,7 @@ internal sealed class CalmFinger
     private double logHeight = double.NaN;
     private double ratio;
     private double toldRatio;
-    private long toldSecond;
+    private long toldSecond = NeverTold;
     private double periodSeconds;
     private double frontSteepness;
     private int otherHeightSeconds;
@@ -41,6 +44,7 @@ internal sealed class CalmFinger
     public void Forget()
     {
         logHeight = double.NaN;
+        toldSecond = NeverTold;
         slip.Forget();
         seat.Forget();
         isLeaking = false;
@@ -127,7 +131,7 @@ internal sealed class CalmFinger
     {
         if (!IsKnown)
         {
-            return second.Fit.IsSeparated ? CauseOfDisagreement(second) : Reasons.None;
+            return second.Fit.IsSeparated || (second.Fit.Lines > 0 && IsSoonAfterTold(second) && HasJumped(second)) ? CauseOfDisagreement(second) : Reasons.None;
         }
 
         if (second.Fit.IsSeparated)
@@ -193,6 +197,8 @@ internal sealed class CalmFinger
     private bool HasJumped(in SignalSecond second) =>
         Math.Abs(second.Fit.Ratio - toldRatio)
             > Math.Min(options.SeparatedJump + (options.SeparatedJumpPerSecond * (second.SecondIndex - toldSecond)), options.LargestSeparatedJump);
+
+    private bool IsSoonAfterTold(in SignalSecond second) => second.SecondIndex - toldSecond < options.JumpSecondsWithoutHeight;
 
     // Step by step, a finger that slips while it moves takes R further than that. Its own blood may go there as well, but nothing
     // tells until the hand is still.

@@ -109,6 +109,9 @@ public sealed record JudgeOptions
     /// <summary>Period, s, from which a wave is slow beside breathing: 60 beats a minute.</summary>
     public double SlowSwingPeriodSeconds { get; init; } = 1;
 
+    /// <summary>Period, s, above which nothing is seen to breathe beside a wave: 43 beats a minute lie nearer to twenty-four breaths than eight seconds resolve through a Hann window.</summary>
+    public double LongestPeriodBesideBreathSeconds { get; init; } = 1.4;
+
     /// <summary>Whole windows in which a wave has to be seen to breathe, beyond those in which it is not, to be alive: drift looks like a breath in one.</summary>
     public int ProvingBreathSeconds { get; init; } = 3;
 
@@ -216,6 +219,9 @@ public sealed record JudgeOptions
 
     /// <summary>What it grows to at most: four points. Beside it a pulse told from movement keeps within <see cref="LargestSeparatedDrift"/> of the last calm second.</summary>
     public double LargestSeparatedJump { get; init; } = 0.16;
+
+    /// <summary>Seconds for which this holds beside a line where no second without one has shown the pulse's height yet: what R is then may be what it has become.</summary>
+    public int JumpSecondsWithoutHeight { get; init; } = 30;
 
     /// <summary>Distance of R from the last calm second's that a pulse told from movement may have: three points.</summary>
     public double LargestSeparatedDrift { get; init; } = 0.12;

@@ -76,8 +76,11 @@ internal sealed class Liveness(JudgeOptions options, int steadinessWindowSeconds
     private double LeastBreathingOf(in WindowPulse pulse) =>
         (IsSwing(pulse) ? options.LeastBreathingShareBesideSwing : options.LeastBreathingShare) * LeakOfSlow(pulse);
 
-    // A slow wave leaks twice as much into what is looked at for breathing.
-    private double LeakOfSlow(in WindowPulse pulse) => pulse.PeriodSeconds > options.SlowSwingPeriodSeconds ? 2 : 1;
+    // A slow wave leaks twice as much into what is looked at for breathing, and a slower one all of itself.
+    private double LeakOfSlow(in WindowPulse pulse) =>
+        pulse.PeriodSeconds > options.LongestPeriodBesideBreathSeconds ? double.PositiveInfinity
+        : pulse.PeriodSeconds > options.SlowSwingPeriodSeconds ? 2
+        : 1;
 
     // What swings may have any three harmonics, but keeps its rate and its shape as no heart does. Noise is little of either.
     private bool IsSteady(in SignalSecond second) =>

@@ -84,6 +84,23 @@ public sealed class LivenessTests
         Assert.Equal(isShown, liveness.IsShown);
     }
 
+    // A wave of half a hertz leaks all of itself into what is looked at for breathing.
+    [Theory]
+    [InlineData(1.7, false)]
+    [InlineData(1.3, true)]
+    [InlineData(0.8, true)]
+    public void NothingIsSeenToBreatheBesideAWaveAsSlowAsBreath(double period, bool isShown)
+    {
+        var liveness = new Liveness(new(), new SignalOptions().SteadinessWindowSeconds);
+        var second = At(ratio: 1.1, period, third: 0.19, unsteady: 0.01, noise: 0.005);
+        for (var k = 0; k < new JudgeOptions().ProvingBreathSeconds; k++)
+        {
+            liveness.Remember(second with { Pulse = second.Pulse with { BreathingShare = 0.5 } });
+        }
+
+        Assert.Equal(isShown, liveness.IsShown);
+    }
+
     // A hand that swings evenly before its pulse was ever seen is a finger all the same once it is still.
     [Fact]
     public void AFingerThatSwungIsReadWhenItIsStill()
