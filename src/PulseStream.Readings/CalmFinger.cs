@@ -10,7 +10,6 @@ internal sealed class CalmFinger
 
     // Further back than any recording reaches, and no difference to it overflows.
     private const long NeverTold = long.MinValue / 2;
-
     private readonly JudgeOptions options;
     private readonly bool hasRed;
     private readonly CalmLight light;

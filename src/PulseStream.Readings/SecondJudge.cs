@@ -17,7 +17,7 @@ internal sealed class SecondJudge
     private readonly SaturationInterval interval;
     private readonly SinceCalm sinceCalm;
     private readonly Liveness liveness;
-    private readonly BesideLines besideLines;
+    private readonly PulseForm form;
     private readonly Presence presence;
     private readonly RateSureness rate;
     private readonly BrightLight brightLight;
@@ -36,7 +36,7 @@ internal sealed class SecondJudge
         interval = new(curve, options);
         liveness = new(options, reading.Signal.SteadinessWindowSeconds);
         sinceCalm = new(options);
-        besideLines = new(options);
+        form = new(options, liveness);
         presence = new(options);
         rate = new(options, hasRed);
         former = new(options);
@@ -235,7 +235,10 @@ internal sealed class SecondJudge
         var hasRhythm = pulse.Periodicity >= options.LeastPeriodicity;
         var likeness = pulse.Agreement + (options.ShapeWeight * Math.Min(Math.Max(pulse.FrontSteepness, pulse.Crest), options.MostShape));
         var least = hasRhythm ? options.LeastLikeness : (calm.IsKnown && second.Fit.Lines == 0) || IsFormerFinger(second) ? options.LeastLikenessWithoutRhythm : options.LeastUnprovenLikeness;
-        return likeness >= least && pulse.FrequencyHz <= options.FastestWaveHz && !(hasRed && liveness.IsLacking(second)) && (IsShaped(second) || (hasRhythm && HasNoBack(second) && calm.IsSame(second)) || besideLines.LeavesPulse(second));
+        return likeness >= least
+            && pulse.FrequencyHz <= options.FastestWaveHz
+            && !(hasRed && liveness.IsLacking(second))
+            && (form.IsIn(second) || (hasRhythm && HasNoBack(second) && calm.IsSame(second)));
     }
 
     // A finger keeps its R, or has a third harmonic; what has neither has taken its place until a finger is put on anew. One
@@ -249,23 +252,6 @@ internal sealed class SecondJudge
 
     // Room light on one of the pulse's harmonics takes that along, and its front with it.
     private bool HasNoBack(in SignalSecond second) => second.Fit.IsRoomLight || second.Fit.IsPureLine || second.Pulse.FrontSteepness >= options.LeastFrontBesideCrest;
-
-    private bool IsShaped(in SignalSecond second)
-    {
-        var pulse = second.Pulse;
-        return pulse.FrontSteepness >= options.LeastFrontSteepness
-            || (pulse.Crest >= options.LeastCrest && pulse.FrontSteepness >= (MayHaveTallSecondWave(pulse) ? options.LeastFrontBesideSecondWave : options.LeastFrontBesideCrest))
-            || (besideLines.LeavesFirstWave(second) && !liveness.HasLostFirstWave(second) && IsBlunt(pulse) && pulse.Periodicity >= options.LeastThirdWavePeriodicity && pulse.Agreement >= options.LeastThirdWaveAgreement);
-    }
-
-    // Only a slow beat has the time for a second wave that is taller than its first, and then falls faster than it rose.
-    private bool MayHaveTallSecondWave(in WindowPulse pulse) =>
-        pulse.PeriodSeconds > options.SlowSwingPeriodSeconds && pulse.Periodicity >= options.LeastThirdWavePeriodicity;
-
-    // A strong second wave makes a fast pulse nearly round; what has some of a third harmonic and breathes is none the less alive.
-    private bool IsBlunt(in WindowPulse pulse) =>
-        pulse.ThirdWaveShare >= options.LeastThirdWaveShare
-        || (pulse.ThirdWaveShare >= options.LeastThirdWaveShareBesideBreathing && pulse.BreathingShare >= options.LeastBreathingShare);
 
     private bool IsFormerFinger(in SignalSecond second) => !calm.IsKnown && former.IsBack(second);
 

@@ -1,0 +1,31 @@
+using PulseStream.Signal;
+
+namespace PulseStream.Readings;
+
+/// <summary>Whether a wave has the form of blood that is thrown: a front, a crest, or overtones that nothing else has.</summary>
+internal sealed class PulseForm(JudgeOptions options, Liveness liveness)
+{
+    private readonly BesideLines besideLines = new(options);
+
+    /// <summary>Whether the wave of a second shows it for itself.</summary>
+    /// <param name="second">The second.</param>
+    public bool IsIn(in SignalSecond second)
+    {
+        var pulse = second.Pulse;
+        return pulse.FrontSteepness >= options.LeastFrontSteepness
+            || (pulse.Crest >= options.LeastCrest && pulse.FrontSteepness >= LeastFrontBesideCrestOf(pulse))
+            || (besideLines.LeavesFirstWave(second) && !liveness.HasLostFirstWave(second) && IsBlunt(pulse) && RepeatsWell(pulse) && pulse.Agreement >= options.LeastThirdWaveAgreement)
+            || besideLines.LeavesPulse(second);
+    }
+
+    // Only a slow beat has the time for a second wave that is taller than its first, and then falls faster than it rose.
+    private double LeastFrontBesideCrestOf(in WindowPulse pulse) =>
+        pulse.PeriodSeconds > options.SlowSwingPeriodSeconds && RepeatsWell(pulse) ? options.LeastFrontBesideSecondWave : options.LeastFrontBesideCrest;
+
+    private bool RepeatsWell(in WindowPulse pulse) => pulse.Periodicity >= options.LeastThirdWavePeriodicity;
+
+    // A strong second wave makes a fast pulse nearly round; what has some of a third harmonic and breathes is none the less alive.
+    private bool IsBlunt(in WindowPulse pulse) =>
+        pulse.ThirdWaveShare >= options.LeastThirdWaveShare
+        || (pulse.ThirdWaveShare >= options.LeastThirdWaveShareBesideBreathing && pulse.BreathingShare >= options.LeastBreathingShare);
+}
