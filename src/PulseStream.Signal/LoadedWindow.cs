@@ -1,0 +1,83 @@
+namespace PulseStream.Signal;
+
+/// <summary>A window without its slow part, and what red and infrared tell in it; steady lines can be taken out of it.</summary>
+/// <param name="room">Where it is loaded.</param>
+internal sealed class LoadedWindow(WindowRoom room)
+{
+    private readonly SignalDesign design = room.Design;
+    private readonly LineRemover lines = room.Lines;
+    private int length;
+    private int removed;
+    private double loadedPower;
+
+    /// <summary>Begins with the window; room for another one once it is not needed.</summary>
+    public Span<double> Room => room.Pairs;
+
+    /// <summary>Infrared and red in turn.</summary>
+    public Span<double> Pairs => room.Pairs.AsSpan(0, 2 * length);
+
+    /// <summary>What was taken away as slow.</summary>
+    public SlowEdge Edge { get; private set; }
+
+    /// <summary>White noise of a bin, without what was lines.</summary>
+    public WhiteNoise Noise { get; private set; }
+
+    /// <summary>Frequencies of the lines that were taken away, Hz, the strongest first.</summary>
+    public ReadOnlySpan<double> RemovedHz => lines.RemovedHz;
+
+    /// <summary>Loads a window and regresses red on infrared.</summary>
+    /// <param name="bins">The newest bins.</param>
+    /// <param name="seconds">Length of the window, s.</param>
+    /// <param name="edge">What is taken away as slow.</param>
+    public RatioFit Load(SmoothedBins bins, int seconds, SlowEdge edge)
+    {
+        var basis = design.SlowOf(seconds, edge);
+        length = basis.Length;
+        bins.CopyNewest(Pairs);
+        basis.Remove(Pairs);
+        lines.Restart(basis);
+        removed = basis.Count;
+        Edge = edge;
+        Noise = bins.NoiseOver(seconds);
+        var fit = RatioRegression.Fit(Pairs, Noise, design.Kernel.NoiseGain, removed, seconds);
+        loadedPower = PowerOfDisagreement(fit);
+        return fit;
+    }
+
+    /// <summary>Takes one steady line away, where one explains enough of what the lights disagree by.</summary>
+    /// <param name="level">Logarithms of both lights.</param>
+    /// <param name="fit">What was told of the window so far; then without the line.</param>
+    public bool TryRemoveLine(in Bin level, ref RatioFit fit)
+    {
+        var noisePower = length * design.Kernel.NoiseGain * Noise.OfResidual(fit.Ratio);
+        if (!lines.TryRemove(Pairs, noisePower, design.Options.LineShare))
+        {
+            return false;
+        }
+
+        removed += LineRemover.FreedomOfLine;
+        Noise = Noise.WithoutLine(lines.InInfrared, lines.InRed, design.Kernel.GainAt(lines.LineHz / design.BinRateHz), design.Kernel.RestNoiseGain);
+        var left = RatioRegression.Fit(Pairs, Noise, design.Kernel.NoiseGain, removed, fit.WindowSeconds);
+        fit = left with
+        {
+            Lines = fit.Lines + 1,
+            LineHz = lines.RemovedHz[0],
+            LinesExplain = 1 - (PowerOfDisagreement(left) / loadedPower),
+            IsWithoutFirstWave = fit.IsWithoutFirstWave,
+            IsRoomLight = fit.Lines == 0 ? LinePart.IsEqualInCounts(lines.InInfrared, lines.InRed, level) : fit.IsRoomLight,
+        };
+        return true;
+    }
+
+    /// <summary>How both lights vary in the newest half of the shortest window: a disturbance that has just begun fills most of it.</summary>
+    /// <param name="bins">The newest bins; their shortest window is loaded.</param>
+    public LightScatter NewestScatter(SmoothedBins bins)
+    {
+        Load(bins, design.Options.ShortestWindowSeconds, SlowEdge.OfAnyPulse);
+        return lines.Scatter(Pairs[(2 * (length / 2))..]);
+    }
+
+    private static double PowerOfDisagreement(in RatioFit fit) => Square(fit.Disagreement * fit.PulseSize);
+
+    private static double Square(double x) => x * x;
+}

@@ -1,0 +1,96 @@
+namespace PulseStream.Signal;
+
+/// <summary>Takes the longest window whose lights agree; where none does, the one, the slow edge and the lines with which they agree best.</summary>
+/// <param name="room">Where windows are measured.</param>
+/// <param name="hasRed">Whether there are two lights.</param>
+/// <param name="loaded">Where they are loaded.</param>
+/// <param name="taken">Where the best is left.</param>
+internal sealed class WindowChoice(WindowRoom room, bool hasRed, LoadedWindow loaded, TakenWindow taken)
+{
+    // Three beats, wherever the window falls on them: with fewer none can be compared with two others.
+    private const double ComparedIntervals = 3.2;
+    private readonly SignalDesign design = room.Design;
+    private readonly BeatFinder finder = room.Finder;
+
+    /// <summary>Whether the lights agree as well as anything could be better for.</summary>
+    /// <param name="fit">What was told of a window.</param>
+    public bool IsCoherent(in RatioFit fit) => !hasRed || fit.Disagreement <= design.Options.CoherentDisagreement;
+
+    /// <summary>The longest window that the bins fill, s; 0 where they fill none.</summary>
+    /// <param name="bins">The newest bins.</param>
+    public int LongestFilled(SmoothedBins bins)
+    {
+        for (var seconds = design.Options.LongestWindowSeconds; seconds >= design.Options.ShortestWindowSeconds; seconds--)
+        {
+            if (bins.Count >= design.SlowOf(seconds).Length)
+            {
+                return seconds;
+            }
+        }
+
+        return 0;
+    }
+
+    /// <summary>Takes a window.</summary>
+    /// <param name="bins">The newest bins.</param>
+    /// <param name="longest">The longest window that they fill, s.</param>
+    /// <param name="intervalSoFarSeconds">Interval of the beats so far, s; NaN where unknown.</param>
+    public void Take(SmoothedBins bins, int longest, double intervalSoFarSeconds)
+    {
+        var shortest = design.Options.ShortestWindowSeconds;
+        taken.Restart();
+        for (var seconds = longest; seconds >= shortest; seconds -= 2)
+        {
+            if (taken.Fit.WindowSeconds > 0 && seconds < ComparedIntervals * intervalSoFarSeconds)
+            {
+                return;
+            }
+
+            if (seconds - 2 >= shortest && bins.HasJerk(seconds, shortest))
+            {
+                continue;
+            }
+
+            TakeOf(bins, seconds, intervalSoFarSeconds);
+            if (IsCoherent(taken.Fit))
+            {
+                return;
+            }
+        }
+    }
+
+    private void TakeOf(SmoothedBins bins, int seconds, double intervalSoFarSeconds)
+    {
+        var fit = loaded.Load(bins, seconds, SlowEdge.OfAnyPulse);
+        taken.TakeBetter(loaded, fit);
+        if (IsCoherent(taken.Fit))
+        {
+            return;
+        }
+
+        var rate = taken.Fit.IsWithoutFirstWave ? 0 : RateOf(taken.Pairs, intervalSoFarSeconds);
+        var edge = design.EdgeOf(rate);
+        if (edge != SlowEdge.OfAnyPulse)
+        {
+            fit = loaded.Load(bins, seconds, edge);
+            taken.TakeBetter(loaded, fit);
+        }
+        else if (rate < design.Options.SlowPulsePerMinute)
+        {
+            // Breathing's second harmonic lies on the first wave of a slow pulse: the other waves carry R as well.
+            fit = loaded.Load(bins, seconds, SlowEdge.OfFastPulse) with { PulseSize = taken.Fit.PulseSize, IsWithoutFirstWave = true };
+            taken.TakeBetter(loaded, fit);
+        }
+
+        for (var line = 0; line < LineRemover.MostLines && !IsCoherent(taken.Fit) && loaded.TryRemoveLine(bins.Last, ref fit); line++)
+        {
+            taken.TakeBetter(loaded, fit);
+        }
+    }
+
+    private double RateOf(ReadOnlySpan<double> pairs, double intervalSoFarSeconds)
+    {
+        finder.Find(pairs, intervalSoFarSeconds);
+        return 60 / finder.IntervalSeconds;
+    }
+}
