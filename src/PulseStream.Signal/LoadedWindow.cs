@@ -44,6 +44,17 @@ internal sealed class LoadedWindow(WindowRoom room)
         return fit;
     }
 
+    /// <summary>Regresses the curvature of red on that of infrared: of what is slower than the pulse there is hardly any in it.</summary>
+    /// <param name="fit">What was told of the window itself.</param>
+    public RatioFit Bent(in RatioFit fit)
+    {
+        var curvature = design.Curvature;
+        var curved = curvature.Of(Pairs, room.Curved);
+        var bins = curved.Length / 2;
+        var bent = RatioRegression.Fit(RatioSums.Over(curved), bins, Noise * curvature.NoisePerFreedom, bins * curvature.FreedomPerBin, fit.WindowSeconds);
+        return bent with { PulseSize = fit.PulseSize, NoiseSize = fit.NoiseSize };
+    }
+
     /// <summary>Takes one steady line away, where one explains enough of what the lights disagree by.</summary>
     /// <param name="level">Logarithms of both lights.</param>
     /// <param name="fit">What was told of the window so far; then without the line.</param>

@@ -31,9 +31,19 @@ internal static class RatioRegression
     /// <param name="windowSeconds">Length of the window, s.</param>
     public static RatioFit Fit(ReadOnlySpan<double> pairs, WhiteNoise noise, double noiseGain, int removed, int windowSeconds)
     {
-        var sums = RatioSums.Over(pairs);
         var bins = pairs.Length / 2;
-        var freedom = Math.Max(LeastFreedom, (bins * noiseGain) - removed);
+        return Fit(RatioSums.Over(pairs), bins, noise, (bins * noiseGain) - removed, windowSeconds);
+    }
+
+    /// <summary>Fits what is not white noise smoothed, but has as much noise in each degree of freedom as that has.</summary>
+    /// <param name="sums">Sums over the window.</param>
+    /// <param name="bins">Places in it.</param>
+    /// <param name="noise">White noise of a degree of freedom.</param>
+    /// <param name="degrees">Degrees of freedom of white noise.</param>
+    /// <param name="windowSeconds">Length of the window, s.</param>
+    public static RatioFit Fit(in RatioSums sums, int bins, WhiteNoise noise, double degrees, int windowSeconds)
+    {
+        var freedom = Math.Max(LeastFreedom, degrees);
         var fit = sums.Solve();
         var infraredNoise = freedom * noise.Infrared;
         var residualPower = Math.Max(fit.RestMoving, 0);

@@ -20,6 +20,7 @@ public sealed class SignalDesign
         SamplesPerBin = Math.Max(1, (int)Math.Floor(rate.Hz / InnerRateHz));
         BinRateHz = rate.Hz / SamplesPerBin;
         Kernel = new(options.FastestPulseHarmonicHz, BinRateHz);
+        Curvature = new(Kernel, BinRateHz);
         slow = [Bases(options.SlowestPulseHz), Bases(options.SlowestFastPulseHz), Bases(options.SlowestRapidPulseHz)];
         slowOfSlowPulse = Bases(options.SlowestSlowPulseHz);
         baseline = Bases(options.SlowestBreathingHz);
@@ -38,6 +39,8 @@ public sealed class SignalDesign
     public double BinRateHz { get; }
 
     internal SmoothingKernel Kernel { get; }
+
+    internal Curvature Curvature { get; }
 
     internal int LongestWindowBins => slow[0][^1].Length;
 

@@ -6,6 +6,9 @@ namespace PulseStream.Signal;
 /// <param name="Common">Covariance of the two.</param>
 internal readonly record struct WhiteNoise(double Infrared, double Red, double Common)
 {
+    /// <summary>As many times as much noise.</summary>
+    public static WhiteNoise operator *(in WhiteNoise noise, double times) => new(times * noise.Infrared, times * noise.Red, times * noise.Common);
+
     /// <summary>Variance of red − R × infrared.</summary>
     public double OfResidual(double ratio) =>
         Math.Max(0, Red - (2 * ratio * Common) + (ratio * ratio * Infrared));

@@ -75,7 +75,9 @@ internal sealed class WindowChoice(WindowRoom room, bool hasRed, LoadedWindow lo
             fit = loaded.Load(bins, seconds, edge);
             taken.TakeBetter(loaded, fit);
         }
-        else if (rate < design.Options.SlowPulsePerMinute)
+
+        TakeBent(fit);
+        if (edge == SlowEdge.OfAnyPulse && rate < design.Options.SlowPulsePerMinute && !IsCoherent(taken.Fit))
         {
             // Breathing's second harmonic lies on the first wave of a slow pulse: the other waves carry R as well.
             fit = loaded.Load(bins, seconds, SlowEdge.OfFastPulse) with { PulseSize = taken.Fit.PulseSize, IsWithoutFirstWave = true };
@@ -85,6 +87,14 @@ internal sealed class WindowChoice(WindowRoom room, bool hasRed, LoadedWindow lo
         for (var line = 0; line < LineRemover.MostLines && !IsCoherent(taken.Fit) && loaded.TryRemoveLine(bins.Last, ref fit); line++)
         {
             taken.TakeBetter(loaded, fit);
+        }
+    }
+
+    private void TakeBent(in RatioFit fit)
+    {
+        if (!IsCoherent(taken.Fit))
+        {
+            taken.TakeBetter(loaded, loaded.Bent(fit));
         }
     }
 

@@ -17,6 +17,8 @@ public sealed class WindowRoom(SignalDesign design)
 
     internal double[] Best { get; } = new double[2 * design.LongestWindowBins];
 
+    internal double[] Curved { get; } = new double[2 * design.LongestWindowBins];
+
     internal LineRemover Lines { get; } = new(design);
 
     internal BeatFinder Finder { get; } = new(design);
