@@ -295,6 +295,8 @@ internal sealed class CalmFinger
 
         var rises = light.RisesOver(second.Fit.WindowSeconds);
         var shrink = logHeight - Math.Log(second.Fit.PulseSize);
-        return Math.Max(rises.Infrared, rises.Red) > options.LeakRise && shrink > options.LeakShrinkShare * Math.Max(rises.Infrared, 0);
+
+        // A tall pulse itself moves the mean of a window that holds no whole number of its beats.
+        return Math.Max(rises.Infrared, rises.Red) > options.LeakRise + second.Fit.PulseSize && shrink > options.LeakShrinkShare * Math.Max(rises.Infrared, 0);
     }
 }

@@ -18,9 +18,13 @@ internal sealed class PulseForm(JudgeOptions options, Liveness liveness)
             || besideLines.LeavesPulse(second);
     }
 
-    // Only a slow beat has the time for a second wave that is taller than its first, and then falls faster than it rose.
+    /// <summary>Whether a beat has the time for a second wave that is taller than its first, and then falls faster than it rose.</summary>
+    /// <param name="pulse">The beats of a window.</param>
+    /// <param name="options">The limits.</param>
+    public static bool IsSlow(in WindowPulse pulse, JudgeOptions options) => pulse.PeriodSeconds > options.SlowSwingPeriodSeconds;
+
     private double LeastFrontBesideCrestOf(in WindowPulse pulse) =>
-        pulse.PeriodSeconds > options.SlowSwingPeriodSeconds && RepeatsWell(pulse) ? options.LeastFrontBesideSecondWave : options.LeastFrontBesideCrest;
+        IsSlow(pulse, options) && RepeatsWell(pulse) ? options.LeastFrontBesideSecondWave : options.LeastFrontBesideCrest;
 
     private bool RepeatsWell(in WindowPulse pulse) => pulse.Periodicity >= options.LeastThirdWavePeriodicity;
 

@@ -233,7 +233,7 @@ internal sealed class SecondJudge
     {
         var pulse = second.Pulse;
         var hasRhythm = pulse.Periodicity >= options.LeastPeriodicity;
-        var likeness = pulse.Agreement + (options.ShapeWeight * Math.Min(Math.Max(pulse.FrontSteepness, pulse.Crest), options.MostShape));
+        var likeness = AgreementOf(second) + (options.ShapeWeight * Math.Min(Math.Max(pulse.FrontSteepness, pulse.Crest), options.MostShape));
         var least = hasRhythm ? options.LeastLikeness : (calm.IsKnown && second.Fit.Lines == 0) || IsFormerFinger(second) ? options.LeastLikenessWithoutRhythm : options.LeastUnprovenLikeness;
         return likeness >= least
             && pulse.FrequencyHz <= options.FastestWaveHz
@@ -250,8 +250,15 @@ internal sealed class SecondJudge
             && (third < options.LeastThirdWaveShareBesideBreathing || (double.IsNaN(third) && !calm.HasSameFront(second)));
     }
 
+    // Second waves that were counted are unlike the beats: how well the known slow pulse repeats tells more.
+    private double AgreementOf(in SignalSecond second) =>
+        PulseForm.IsSlow(second.Pulse, options) && calm.IsSame(second) ? Math.Max(second.Pulse.Agreement, second.Pulse.Periodicity) : second.Pulse.Agreement;
+
     // Room light on one of the pulse's harmonics takes that along, and its front with it.
-    private bool HasNoBack(in SignalSecond second) => second.Fit.IsRoomLight || second.Fit.IsPureLine || second.Pulse.FrontSteepness >= options.LeastFrontBesideCrest;
+    private bool HasNoBack(in SignalSecond second) =>
+        second.Fit.IsRoomLight
+        || second.Fit.IsPureLine
+        || second.Pulse.FrontSteepness >= (PulseForm.IsSlow(second.Pulse, options) ? options.LeastFrontBesideSecondWave : options.LeastFrontBesideCrest);
 
     private bool IsFormerFinger(in SignalSecond second) => !calm.IsKnown && former.IsBack(second);
 

@@ -51,8 +51,8 @@ public sealed record SignalOptions
     /// <summary>What red and infrared may disagree by, in units of R, where beats are still counted into the rate of later seconds; what disagrees by more is refused as movement.</summary>
     public double SoundDisagreement { get; init; } = 0.03;
 
-    /// <summary>Gaps up to this long are bridged, s; longer ones restart the window. A straight line between two points of a pulse has its R.</summary>
-    public double BridgedGapSeconds { get; init; } = 1;
+    /// <summary>Gaps up to this long are bridged, s; longer ones restart the window. A straight line between two points of a pulse has its R, and three quarters of the longest window are left.</summary>
+    public double BridgedGapSeconds { get; init; } = 2;
 
     /// <summary>
     /// What red and infrared disagree by, beyond white noise, in units of R, up to which a window is taken at once. Above

@@ -9,6 +9,9 @@ internal sealed class WindowChoice(WindowRoom room, bool hasRed, LoadedWindow lo
 {
     // Three beats, wherever the window falls on them: with fewer none can be compared with two others.
     private const double ComparedIntervals = 3.2;
+
+    // Share of what the lights disagree by that their curvatures may be out by where something slow makes it.
+    private const double SlowerShare = 0.65;
     private readonly SignalDesign design = room.Design;
     private readonly BeatFinder finder = room.Finder;
 
@@ -76,8 +79,8 @@ internal sealed class WindowChoice(WindowRoom room, bool hasRed, LoadedWindow lo
             taken.TakeBetter(loaded, fit);
         }
 
-        TakeBent(fit);
-        if (edge == SlowEdge.OfAnyPulse && rate < design.Options.SlowPulsePerMinute && !IsCoherent(taken.Fit))
+        var whole = fit;
+        if (edge == SlowEdge.OfAnyPulse && rate < design.Options.SlowPulsePerMinute)
         {
             // Breathing's second harmonic lies on the first wave of a slow pulse: the other waves carry R as well.
             fit = loaded.Load(bins, seconds, SlowEdge.OfFastPulse) with { PulseSize = taken.Fit.PulseSize, IsWithoutFirstWave = true };
@@ -88,19 +91,40 @@ internal sealed class WindowChoice(WindowRoom room, bool hasRed, LoadedWindow lo
         {
             taken.TakeBetter(loaded, fit);
         }
-    }
 
-    private void TakeBent(in RatioFit fit)
-    {
-        if (!IsCoherent(taken.Fit))
+        if (!IsCoherent(taken.Fit) || IsSlowLine(taken.Fit, rate))
         {
-            taken.TakeBetter(loaded, loaded.Bent(fit));
+            loaded.Load(bins, seconds, edge);
+            TakeBent(whole);
         }
     }
 
+    // What vessels drift by may look like a line or two, slower than any wave of the pulse but its first.
+    private static bool IsSlowLine(in RatioFit fit, double rate) => fit.Lines > 0 && fit.LineHz < 2 * rate / 60;
+
+    // What is slower than the pulse is hardly in the curvature; what is not, movement, is in it as much. A lamp's flicker is the
+    // most of it: that has been taken away as a line before.
+    private void TakeBent(in RatioFit whole)
+    {
+        var bent = loaded.Bent(whole);
+        var most = Math.Min(design.Options.SeparatedDisagreement, SlowerShare * whole.Disagreement);
+        if ((bent.Disagreement * bent.Disagreement) + (bent.StandardError * bent.StandardError) > most * most)
+        {
+            return;
+        }
+
+        if (IsCoherent(bent) && taken.Fit.Lines > 0)
+        {
+            taken.Restart();
+        }
+
+        taken.TakeBetter(loaded, bent);
+    }
+
+    // The tall second waves of a slow pulse are counted with its beats; its period is none the less its own.
     private double RateOf(ReadOnlySpan<double> pairs, double intervalSoFarSeconds)
     {
         finder.Find(pairs, intervalSoFarSeconds);
-        return 60 / finder.IntervalSeconds;
+        return 60 / (finder.RepeatsWell ? finder.PeriodSeconds : finder.IntervalSeconds);
     }
 }
