@@ -92,23 +92,21 @@ internal sealed class WindowChoice(WindowRoom room, bool hasRed, LoadedWindow lo
             taken.TakeBetter(loaded, fit);
         }
 
-        if (!IsCoherent(taken.Fit) || IsSlowLine(taken.Fit, rate))
+        if (taken.Fit.Lines > 0 ? taken.Fit.LineHz < design.Options.SlowestRapidPulseHz : !IsCoherent(taken.Fit))
         {
+            // What vessels drift by may look like a line or two, as slow as breathing's harmonics; a lamp's are seldom there.
             loaded.Load(bins, seconds, edge);
             TakeBent(whole);
         }
     }
 
-    // What vessels drift by may look like a line or two, slower than any wave of the pulse but its first.
-    private static bool IsSlowLine(in RatioFit fit, double rate) => fit.Lines > 0 && fit.LineHz < 2 * rate / 60;
-
     // What is slower than the pulse is hardly in the curvature; what is not, movement, is in it as much. A lamp's flicker is the
-    // most of it: that has been taken away as a line before.
+    // most of it: that has been taken away as a line before. A jerk is in it at one place, and seems to move R.
     private void TakeBent(in RatioFit whole)
     {
         var bent = loaded.Bent(whole);
         var most = Math.Min(design.Options.SeparatedDisagreement, SlowerShare * whole.Disagreement);
-        if ((bent.Disagreement * bent.Disagreement) + (bent.StandardError * bent.StandardError) > most * most)
+        if (bent.IsMoving || (bent.Disagreement * bent.Disagreement) + (bent.StandardError * bent.StandardError) > most * most)
         {
             return;
         }
