@@ -297,6 +297,6 @@ internal sealed class CalmFinger
         var shrink = logHeight - Math.Log(second.Fit.PulseSize);
 
         // A tall pulse itself moves the mean of a window that holds no whole number of its beats.
-        return Math.Max(rises.Infrared, rises.Red) > options.LeakRise + second.Fit.PulseSize && shrink > options.LeakShrinkShare * Math.Max(rises.Infrared, 0);
+        return Math.Max(rises.Infrared, rises.Red) > Math.Max(options.LeakRise, options.LeakRisePulses * second.Fit.PulseSize) && shrink > options.LeakShrinkShare * Math.Max(rises.Infrared, 0);
     }
 }

@@ -202,6 +202,9 @@ public sealed record JudgeOptions
     /// <summary>Rise of the steady light, as a logarithm, that tells of light leaking past: blood alone changes it by a few percent.</summary>
     public double LeakRise { get; init; } = 0.05;
 
+    /// <summary>The same in sizes of the pulse, root mean square: a slow one that is a tenth of the light moves the light's mean by more than that.</summary>
+    public double LeakRisePulses { get; init; } = 3;
+
     /// <summary>Rise of the steady light, as a logarithm, from which a shrinking pulse is no longer taken as the finger's own: breathing moves the light by less.</summary>
     public double LeakDoubtRise { get; init; } = 0.02;
 

@@ -13,11 +13,15 @@ internal sealed class Curvature
 {
     // Of a shorter step white noise becomes the most of it, of a longer one waves of 5 Hz vanish.
     private const double StepSeconds = 0.08;
+
+    // Root mean square frequency of the fastest pulse, 220 beats a minute, with its harmonics.
+    private const double FastestHz = 4;
     private readonly int step;
 
     public Curvature(SmoothingKernel kernel, double binRateHz)
     {
         step = Math.Max(1, (int)Math.Round(StepSeconds * binRateHz));
+        GainOfFastest = 4 * Math.Pow(Math.Sin(Math.PI * FastestHz * step / binRateHz), 2);
         var response = Response(kernel.Taps);
         var gain = Correlation(response, 0);
         var squares = gain * gain;
@@ -35,6 +39,9 @@ internal sealed class Curvature
 
     /// <summary>Variance that a degree of freedom has of white noise of variance 1.</summary>
     public double NoisePerFreedom { get; }
+
+    /// <summary>Curvature of the fastest pulse over the pulse, root mean squares.</summary>
+    public double GainOfFastest { get; }
 
     /// <summary>Places of a window that have one.</summary>
     /// <param name="bins">Places of the window.</param>

@@ -4,6 +4,8 @@ namespace PulseStream.Signal;
 /// <param name="room">Where it is loaded.</param>
 internal sealed class LoadedWindow(WindowRoom room)
 {
+    private const double LargestMove = 0.05;
+    private const double MovePulses = 3;
     private readonly SignalDesign design = room.Design;
     private readonly LineRemover lines = room.Lines;
     private int length;
@@ -44,15 +46,45 @@ internal sealed class LoadedWindow(WindowRoom room)
         return fit;
     }
 
-    /// <summary>Regresses the curvature of red on that of infrared: of what is slower than the pulse there is hardly any in it.</summary>
+    /// <summary>
+    /// Regresses the curvature of red on that of infrared: of what is slower than the pulse there is hardly any in it. Of a jerk, and of
+    /// what is faster than any pulse, there is the more: false where that is what was seen. False as well where the light itself has moved:
+    /// a finger that slips keeps its beats' form, but not R.
+    /// </summary>
+    /// <param name="bins">The newest bins.</param>
     /// <param name="fit">What was told of the window itself.</param>
-    public RatioFit Bent(in RatioFit fit)
+    /// <param name="bent">What its curvature tells.</param>
+    public bool TryBend(SmoothedBins bins, in RatioFit fit, out RatioFit bent)
     {
+        if (HasMoved(bins, fit) || bins.HasJerk(fit.WindowSeconds))
+        {
+            bent = default;
+            return false;
+        }
+
         var curvature = design.Curvature;
         var curved = curvature.Of(Pairs, room.Curved);
-        var bins = curved.Length / 2;
-        var bent = RatioRegression.Fit(RatioSums.Over(curved), bins, Noise * curvature.NoisePerFreedom, bins * curvature.FreedomPerBin, fit.WindowSeconds);
-        return bent with { PulseSize = fit.PulseSize, NoiseSize = fit.NoiseSize };
+        var sums = RatioSums.Over(curved);
+        var places = curved.Length / 2;
+        bent = RatioRegression.Fit(sums, places, Noise * curvature.NoisePerFreedom, places * curvature.FreedomPerBin, fit.WindowSeconds);
+        bent = bent with { PulseSize = fit.PulseSize, NoiseSize = fit.NoiseSize };
+        return Math.Sqrt(sums.Infrared / places) < curvature.GainOfFastest * fit.PulseSize;
+    }
+
+    // From the first second of the window to its last, by more than breathing and the pulse itself move it.
+    private bool HasMoved(SmoothedBins bins, in RatioFit fit)
+    {
+        var raw = room.Curved.AsSpan(0, 2 * length);
+        bins.CopyNewest(raw);
+        var second = 2 * (int)design.BinRateHz;
+        var (infrared, red) = (0.0, 0.0);
+        for (var n = 0; n < second; n += 2)
+        {
+            infrared += raw[raw.Length - second + n] - raw[n];
+            red += raw[raw.Length - second + n + 1] - raw[n + 1];
+        }
+
+        return 2 * Math.Max(Math.Abs(infrared), Math.Abs(red)) / second > Math.Max(LargestMove, MovePulses * fit.PulseSize);
     }
 
     /// <summary>Takes one steady line away, where one explains enough of what the lights disagree by.</summary>

@@ -9,6 +9,9 @@ internal sealed class SmoothedBins
     // A gap of a tenth of a second can hide the front of a beat.
     private const double HiddenBeatSeconds = 0.1;
 
+    // Four times the noise; noise itself differs by a few percent between such windows, a fast front makes less.
+    private const double JerkShare = 16;
+
     // Bins between two moves of the newest ones to the buffer's start: a move then costs a bin next to nothing.
     private const int Stride = 32;
     private readonly SmoothingKernel kernel;
@@ -93,11 +96,22 @@ internal sealed class SmoothedBins
     /// <summary>Whether a window begins with a jerk that its newest seconds are free of: what smoothing takes away from a jerk passes for noise, in which any disagreement hides.</summary>
     /// <param name="windowSeconds">Length of the window.</param>
     /// <param name="newestSeconds">Length of its newest part.</param>
-    public bool HasJerk(int windowSeconds, int newestSeconds)
+    public bool HasJerk(int windowSeconds, int newestSeconds) => NoiseOver(windowSeconds).Infrared > JerkShare * NoiseOver(newestSeconds).Infrared;
+
+    /// <summary>Whether there is a jerk anywhere in a window: two of its seconds, in which any heart beats once, are far noisier than two others.</summary>
+    /// <param name="windowSeconds">Length of the window.</param>
+    public bool HasJerk(int windowSeconds)
     {
-        // Four times the noise; noise itself differs by a few percent between such windows, a fast front makes less.
-        const double jerkShare = 16;
-        return NoiseOver(windowSeconds).Infrared > jerkShare * NoiseOver(newestSeconds).Infrared;
+        double least = double.PositiveInfinity, most = 0;
+        for (var back = 0; back + 1 < windowSeconds && back + 1 <= second; back += 2)
+        {
+            var sums = (back == 0 ? noiseOfSecond : noise[(second - back) % noise.Length]) + noise[(second - back - 1) % noise.Length];
+            var variance = sums.Over(kernel.RestNoiseGain).Infrared;
+            least = Math.Min(least, variance);
+            most = Math.Max(most, variance);
+        }
+
+        return most > JerkShare * least;
     }
 
     /// <summary>Copies the newest bins, oldest first.</summary>

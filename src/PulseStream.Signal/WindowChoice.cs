@@ -96,17 +96,16 @@ internal sealed class WindowChoice(WindowRoom room, bool hasRed, LoadedWindow lo
         {
             // What vessels drift by may look like a line or two, as slow as breathing's harmonics; a lamp's are seldom there.
             loaded.Load(bins, seconds, edge);
-            TakeBent(whole);
+            TakeBent(bins, whole);
         }
     }
 
     // What is slower than the pulse is hardly in the curvature; what is not, movement, is in it as much. A lamp's flicker is the
-    // most of it: that has been taken away as a line before. A jerk is in it at one place, and seems to move R.
-    private void TakeBent(in RatioFit whole)
+    // most of it: that has been taken away as a line before.
+    private void TakeBent(SmoothedBins bins, in RatioFit whole)
     {
-        var bent = loaded.Bent(whole);
         var most = Math.Min(design.Options.SeparatedDisagreement, SlowerShare * whole.Disagreement);
-        if (bent.IsMoving || (bent.Disagreement * bent.Disagreement) + (bent.StandardError * bent.StandardError) > most * most)
+        if (!loaded.TryBend(bins, whole, out var bent) || (bent.Disagreement * bent.Disagreement) + (bent.StandardError * bent.StandardError) > most * most)
         {
             return;
         }
@@ -123,6 +122,6 @@ internal sealed class WindowChoice(WindowRoom room, bool hasRed, LoadedWindow lo
     private double RateOf(ReadOnlySpan<double> pairs, double intervalSoFarSeconds)
     {
         finder.Find(pairs, intervalSoFarSeconds);
-        return 60 / (finder.RepeatsWell ? finder.PeriodSeconds : finder.IntervalSeconds);
+        return 60 / (finder.RepeatsWell ? Math.Max(finder.PeriodSeconds, finder.IntervalSeconds) : finder.IntervalSeconds);
     }
 }

@@ -53,6 +53,9 @@ public sealed class CurvatureTests
         Assert.Equal(1, SizeOfWave(2, 1.0 / 16) / SizeOfWave(0.5, 1), tolerance);
     }
 
+    [Fact]
+    public void TheFastestPulseIsBentByWhatIsTold() => Assert.Equal(1, SizeOfWave(4, 1) / Math.Sqrt(0.5) / Design.Curvature.GainOfFastest, 0.01);
+
     private static double PowerOfNoise(Random random, int bins)
     {
         var kernel = Design.Kernel;
