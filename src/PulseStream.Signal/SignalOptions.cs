@@ -60,6 +60,9 @@ public sealed record SignalOptions
     /// </summary>
     public double CoherentDisagreement { get; init; } = 0.006;
 
+    /// <summary>Share of the disagreement that is left in the lights' curvatures, with their standard error, where something slow makes it: R is read from them then. Movement leaves all of it.</summary>
+    public double CurvatureShare { get; init; } = 0.65;
+
     /// <summary>Share of the disagreement that one steady line has to explain before it is removed as mains light.</summary>
     public double LineShare { get; init; } = 0.7;
 

@@ -9,9 +9,6 @@ internal sealed class WindowChoice(WindowRoom room, bool hasRed, LoadedWindow lo
 {
     // Three beats, wherever the window falls on them: with fewer none can be compared with two others.
     private const double ComparedIntervals = 3.2;
-
-    // Share of what the lights disagree by that their curvatures may be out by where something slow makes it.
-    private const double SlowerShare = 0.65;
     private readonly SignalDesign design = room.Design;
     private readonly BeatFinder finder = room.Finder;
 
@@ -104,7 +101,7 @@ internal sealed class WindowChoice(WindowRoom room, bool hasRed, LoadedWindow lo
     // most of it: that has been taken away as a line before.
     private void TakeBent(SmoothedBins bins, in RatioFit whole)
     {
-        var most = Math.Min(design.Options.SeparatedDisagreement, SlowerShare * whole.Disagreement);
+        var most = Math.Min(design.Options.SeparatedDisagreement, design.Options.CurvatureShare * whole.Disagreement);
         if (!loaded.TryBend(bins, whole, out var bent) || (bent.Disagreement * bent.Disagreement) + (bent.StandardError * bent.StandardError) > most * most)
         {
             return;

@@ -66,15 +66,15 @@ public sealed class SlowPulseTests
     [Fact]
     public void ATallSlowPulseIsNoLeak()
     {
-        const double wanderHz = 0.04;
+        const double wanderHz = 0.06;
         var finger = new Finger
         {
             Seconds = 60,
-            PerfusionPercent = 10,
+            PerfusionPercent = 14,
             BreathingPercent = 1,
             NoisePercent = 0.002,
-            Blood = t => 0.5 + ((Finger.Volume(t * 35 / 60) - 0.5) * (1 - (0.2 * Math.Sin((2 * Math.PI * wanderHz * t) + 0.3)))),
-            Movement = t => (0.022 * Math.Sin(2 * Math.PI * wanderHz * t), 0.022 * Math.Sin(2 * Math.PI * wanderHz * t)),
+            Blood = t => 0.5 + ((Finger.Volume(t * 35 / 60) - 0.5) * (1 - (0.15 * Math.Sin((2 * Math.PI * wanderHz * t) + 0.3)))),
+            Movement = t => (0.024 * Math.Sin(2 * Math.PI * wanderHz * t), 0.024 * Math.Sin(2 * Math.PI * wanderHz * t)),
         };
         var heard = Heard.Of(RateHz, finger.Samples());
         Assert.All(heard.Seconds.Where(s => s.SecondIndex >= StartSeconds), s => Assert.True(s.IsUsable));
