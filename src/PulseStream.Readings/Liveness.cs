@@ -50,11 +50,20 @@ internal sealed class Liveness(JudgeOptions options, int steadinessWindowSeconds
 
     /// <summary>Something that swings in the clip: a wave of two harmonics at most, or of a steady rate and shape, and nothing that breathes beside it.</summary>
     /// <remarks>A breath is longer than a short window, in which a third harmonic is not well known either.</remarks>
-    public bool IsLacking(in SignalSecond second) => !IsShown && (HasLostFirstWave(second) || Swings(second) || (IsSwingAsBefore(second) && !ShowsLife(second)));
+    public bool IsLacking(in SignalSecond second) =>
+        !IsShown
+        && (HasLostFirstWave(second)
+            || IsUntold(second)
+            || Swings(second)
+            || (IsSwingAsBefore(second) && !ShowsLife(second)));
 
     /// <summary>Whether there is more of a third harmonic than of the first in a wave that nothing was taken away from: its beats were found at another rate than its own.</summary>
     public bool HasLostFirstWave(in SignalSecond second) =>
         second.Pulse.ThirdWaveShare > options.MostThirdWaveShare && second.Fit.Lines == 0 && !second.Fit.IsWithoutFirstWave;
+
+    // Neither a period nor beats enough to know their harmonics: nothing in it is known of a heart.
+    private bool IsUntold(in SignalSecond second) =>
+        IsWhole(second) && double.IsNaN(second.Pulse.PeriodSeconds) && double.IsNaN(second.Pulse.ThirdWaveShare);
 
     // Something that swings keeps its rate and its R.
     private bool IsSwingAsBefore(in SignalSecond second) =>
@@ -84,9 +93,8 @@ internal sealed class Liveness(JudgeOptions options, int steadinessWindowSeconds
 
     // What swings may have any three harmonics, but keeps its rate and its shape as no heart does. Noise is little of either.
     private bool IsSteady(in SignalSecond second) =>
-        IsTelling(second)
-        && (second.Pulse.UnsteadyShare < 2 * LeastUnsteadyShareOf(second.Pulse) || IsNoiseAlone(second))
-        && !IsUnsteady(second)
+        (second.Pulse.UnsteadyShare < 2 * LeastUnsteadyShareOf(second.Pulse) || IsNoiseAlone(second))
+        && !IsMoreThanSteady(second)
         && !Breathes(second);
 
     // Of all but a slow pulse, harmonics beyond the smoothing are taken for noise.
@@ -95,27 +103,31 @@ internal sealed class Liveness(JudgeOptions options, int steadinessWindowSeconds
         && second.Pulse.PeriodSeconds > options.SlowSwingPeriodSeconds
         && second.Fit.NoiseSize < options.LargestNoiseBesideSteadiness * second.Fit.PulseSize;
 
-    private bool IsUnsteady(in SignalSecond second)
+    // Of a window too short to tell, a longer one was asked, in which something else may have moved.
+    private bool IsUnsteady(in SignalSecond second) => second.Fit.WindowSeconds >= steadinessWindowSeconds && IsMoreThanSteady(second);
+
+    private bool IsMoreThanSteady(in SignalSecond second)
     {
         var noise = second.Fit.NoiseSize / second.Fit.PulseSize;
         var share = second.Pulse.UnsteadyShare;
         var least = LeastUnsteadyShareOf(second.Pulse);
-        return IsTelling(second) && !((share * share) - (noise * noise) < least * least);
+        return !((share * share) - (noise * noise) < least * least);
     }
 
     // Too few beats to know the third harmonic are too few as well to know well what three harmonics leave.
     private double LeastUnsteadyShareOf(in WindowPulse pulse) =>
         double.IsNaN(pulse.ThirdWaveShare) ? 2 * options.LeastUnsteadyShare : options.LeastUnsteadyShare;
 
-    private bool IsTelling(in SignalSecond second) => second.Fit.WindowSeconds >= steadinessWindowSeconds;
-
     private bool HasThirdWave(in SignalSecond second) =>
         !HasLostFirstWave(second)
+        && !double.IsNaN(second.Pulse.ThirdWaveShare)
         && (second.Pulse.ThirdWaveShare >= options.LeastThirdWaveShareBesideBreathing
-            || (IsWhole(second) && !(second.Pulse.ThirdWaveShare < options.UnsureThirdWaveShare)));
+            || (IsWhole(second) && second.Pulse.ThirdWaveShare >= options.UnsureThirdWaveShare));
 
     private bool Breathes(in SignalSecond second) =>
-        IsWhole(second) && second.Pulse.BreathingShare >= options.LeastBreathingShareBesideSwing * LeakOfSlow(second.Pulse);
+        IsWhole(second)
+        && second.Pulse.BreathingShare >= options.LeastBreathingShareBesideSwing * LeakOfSlow(second.Pulse)
+        && !(second.Pulse.PeriodSeconds > options.SlowSwingPeriodSeconds && second.Pulse.UnsteadyShare < options.LeastUnsteadyShare);
 
     private bool IsWhole(in SignalSecond second) => second.Fit.WindowSeconds >= options.SettlingSeconds;
 
