@@ -9,6 +9,7 @@ internal sealed class WindowChoice(WindowRoom room, bool hasRed, LoadedWindow lo
 {
     // Three beats, wherever the window falls on them: with fewer none can be compared with two others.
     private const double ComparedIntervals = 3.2;
+    private const double SurePeriodicity = 0.9;
     private readonly SignalDesign design = room.Design;
     private readonly BeatFinder finder = room.Finder;
 
@@ -115,10 +116,11 @@ internal sealed class WindowChoice(WindowRoom room, bool hasRed, LoadedWindow lo
         taken.TakeBetter(loaded, bent);
     }
 
-    // The tall second waves of a slow pulse are counted with its beats; its period is none the less its own.
+    // The tall second waves of a slow pulse are counted with its beats; its period is none the less its own. Breathing that is larger
+    // than a weak pulse repeats less well.
     private double RateOf(ReadOnlySpan<double> pairs, double intervalSoFarSeconds)
     {
         finder.Find(pairs, intervalSoFarSeconds);
-        return 60 / (finder.RepeatsWell ? Math.Max(finder.PeriodSeconds, finder.IntervalSeconds) : finder.IntervalSeconds);
+        return 60 / (finder.Periodicity >= SurePeriodicity ? Math.Max(finder.PeriodSeconds, finder.IntervalSeconds) : finder.IntervalSeconds);
     }
 }
