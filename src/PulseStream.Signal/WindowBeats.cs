@@ -140,7 +140,8 @@ internal sealed class WindowBeats
                 ? steady.UnsteadyShare(fit.Lines > 0 ? WithLines(bins, removed, room) : window, removed, period)
                 : double.NaN,
             Perfusion.PercentOf(height, isPleth),
-            wave.FrequencyHz);
+            wave.FrequencyHz,
+            finder.PeriodicityOfTwo);
     }
 
     private bool IsAskedForSteadiness(in RatioFit fit, double thirdWaveShare) =>
