@@ -59,8 +59,8 @@ internal sealed class WeakRises(double binRateHz)
     private const double RippleShare = 0.12;
     private const double LoneShare = 0.2;
 
-    // A weak beat's front is as short as any other's, to a third; what comes once and takes half as long again is a second wave
-    // drawn out by a pause.
+    // A weak beat's front is as short as any other's, to a third, unless it comes on top of a second wave; what comes once, behind
+    // all second waves, and takes half as long again is one that a pause has drawn out.
     private const double BroadWidths = 1.5;
     private const double BroadShare = 0.4;
 
@@ -149,7 +149,7 @@ internal sealed class WeakRises(double binRateHz)
         {
             normals[k] = NormalSlope(slopes, rises, rises[k]);
             var isLate = rises[k] - last >= LatestSecondWave(slopes, last) && !IsAtEnd(slopes, rises[k]);
-            isStrong[k] = slopes[(int)rises[k]] >= (isLate && !IsBroad(slopes, last, rises[k], normals[k]) ? LateShare : StrongShare) * normals[k];
+            isStrong[k] = slopes[(int)rises[k]] >= (isLate && !IsDrawnOut(slopes, last, rises[k], normals[k]) ? LateShare : StrongShare) * normals[k];
             last = isStrong[k] ? rises[k] : last;
         }
     }
@@ -166,9 +166,10 @@ internal sealed class WeakRises(double binRateHz)
         return Math.Max(latestSecondWave, front >= 0 ? Math.Min(latest, SecondWaveWidths * FrontWidth.BinsOf(slopes, front)) : latest);
     }
 
-    private static bool IsBroad(ReadOnlySpan<double> slopes, double front, double rise, double normal) =>
+    private bool IsDrawnOut(ReadOnlySpan<double> slopes, double front, double rise, double normal) =>
         slopes[(int)rise] < BroadShare * normal
         && front >= 0
+        && rise - front >= LatestSecondWave(slopes, front) + beyond
         && FrontWidth.BinsOf(slopes, rise) > BroadWidths * FrontWidth.BinsOf(slopes, front);
 
     private static bool IsNarrow(ReadOnlySpan<double> slopes, double front, double rise)
@@ -184,7 +185,7 @@ internal sealed class WeakRises(double binRateHz)
         var isEarly = delay >= soonestEarly
             && slope >= LoneShare * normals[k]
             && slope - UsualSlope(slopes, rises, before, delay) >= WeakestShare * normals[k]
-            && !IsBroad(slopes, rises[before], rises[k], normals[k]);
+            && !IsDrawnOut(slopes, rises[before], rises[k], normals[k]);
         var isBent = rises[k] >= slopes.Length - end;
         IsUndecided |= isEarly && isBent;
         return isEarly && !isBent;
