@@ -24,18 +24,14 @@ internal sealed class Liveness(JudgeOptions options, int steadinessWindowSeconds
     /// <summary>Takes in every second, believed or not: what has been seen to swing is asked for life where a window leaves it open.</summary>
     public void See(in SignalSecond second)
     {
-        if (!(second.Fit.Disagreement <= options.LargestDisagreement))
-        {
-            return;
-        }
-
-        if (Swings(second) && IsWhole(second))
+        var agrees = second.Fit.Disagreement <= options.LargestDisagreement;
+        if (agrees ? Swings(second) && IsWhole(second) : IsSteady(second))
         {
             swingingSeconds = IsSwingAsBefore(second) ? Math.Min(swingingSeconds + 1, options.LongestSwingSeconds) : 1;
             swingingPeriod = second.Pulse.PeriodSeconds;
             swingingRatio = second.Fit.Ratio;
         }
-        else if (ShowsLife(second))
+        else if (agrees && ShowsLife(second))
         {
             swingingSeconds = Math.Max(swingingSeconds - 1, 0);
         }
@@ -50,11 +46,15 @@ internal sealed class Liveness(JudgeOptions options, int steadinessWindowSeconds
 
     /// <summary>Something that swings in the clip: a wave of two harmonics at most, or of a steady rate and shape, and nothing that breathes beside it.</summary>
     /// <remarks>A breath is longer than a short window, in which a third harmonic is not well known either.</remarks>
-    public bool IsLacking(in SignalSecond second) => !IsShown && (HasLostFirstWave(second) || Swings(second) || (IsSwingAsBefore(second) && !ShowsLife(second)));
+    public bool IsLacking(in SignalSecond second) => !IsShown && (HasLostFirstWave(second) || IsUntold(second) || Swings(second) || (IsSwingAsBefore(second) && !ShowsLife(second)));
 
     /// <summary>Whether there is more of a third harmonic than of the first in a wave that nothing was taken away from: its beats were found at another rate than its own.</summary>
     public bool HasLostFirstWave(in SignalSecond second) =>
         second.Pulse.ThirdWaveShare > options.MostThirdWaveShare && second.Fit.Lines == 0 && !second.Fit.IsWithoutFirstWave;
+
+    // Neither a period nor beats enough to know their harmonics: nothing in it is known of a heart.
+    private bool IsUntold(in SignalSecond second) =>
+        IsWhole(second) && double.IsNaN(second.Pulse.PeriodSeconds) && double.IsNaN(second.Pulse.ThirdWaveShare);
 
     // Something that swings keeps its rate and its R.
     private bool IsSwingAsBefore(in SignalSecond second) =>
@@ -111,8 +111,9 @@ internal sealed class Liveness(JudgeOptions options, int steadinessWindowSeconds
 
     private bool HasThirdWave(in SignalSecond second) =>
         !HasLostFirstWave(second)
+        && !double.IsNaN(second.Pulse.ThirdWaveShare)
         && (second.Pulse.ThirdWaveShare >= options.LeastThirdWaveShareBesideBreathing
-            || (IsWhole(second) && !(second.Pulse.ThirdWaveShare < options.UnsureThirdWaveShare)));
+            || (IsWhole(second) && second.Pulse.ThirdWaveShare >= options.UnsureThirdWaveShare));
 
     private bool Breathes(in SignalSecond second) =>
         IsWhole(second) && second.Pulse.BreathingShare >= options.LeastBreathingShareBesideSwing * LeakOfSlow(second.Pulse);
