@@ -24,14 +24,18 @@ internal sealed class Liveness(JudgeOptions options, int steadinessWindowSeconds
     /// <summary>Takes in every second, believed or not: what has been seen to swing is asked for life where a window leaves it open.</summary>
     public void See(in SignalSecond second)
     {
-        var agrees = second.Fit.Disagreement <= options.LargestDisagreement;
-        if (agrees ? Swings(second) && IsWhole(second) : IsSteady(second))
+        if (!(second.Fit.Disagreement <= options.LargestDisagreement))
+        {
+            return;
+        }
+
+        if (Swings(second) && IsWhole(second))
         {
             swingingSeconds = IsSwingAsBefore(second) ? Math.Min(swingingSeconds + 1, options.LongestSwingSeconds) : 1;
             swingingPeriod = second.Pulse.PeriodSeconds;
             swingingRatio = second.Fit.Ratio;
         }
-        else if (agrees && ShowsLife(second))
+        else if (ShowsLife(second))
         {
             swingingSeconds = Math.Max(swingingSeconds - 1, 0);
         }
@@ -46,7 +50,12 @@ internal sealed class Liveness(JudgeOptions options, int steadinessWindowSeconds
 
     /// <summary>Something that swings in the clip: a wave of two harmonics at most, or of a steady rate and shape, and nothing that breathes beside it.</summary>
     /// <remarks>A breath is longer than a short window, in which a third harmonic is not well known either.</remarks>
-    public bool IsLacking(in SignalSecond second) => !IsShown && (HasLostFirstWave(second) || IsUntold(second) || Swings(second) || (IsSwingAsBefore(second) && !ShowsLife(second)));
+    public bool IsLacking(in SignalSecond second) =>
+        !IsShown
+        && (HasLostFirstWave(second)
+            || IsUntold(second)
+            || Swings(second)
+            || (IsSwingAsBefore(second) && !ShowsLife(second)));
 
     /// <summary>Whether there is more of a third harmonic than of the first in a wave that nothing was taken away from: its beats were found at another rate than its own.</summary>
     public bool HasLostFirstWave(in SignalSecond second) =>
@@ -84,9 +93,8 @@ internal sealed class Liveness(JudgeOptions options, int steadinessWindowSeconds
 
     // What swings may have any three harmonics, but keeps its rate and its shape as no heart does. Noise is little of either.
     private bool IsSteady(in SignalSecond second) =>
-        IsTelling(second)
-        && (second.Pulse.UnsteadyShare < 2 * LeastUnsteadyShareOf(second.Pulse) || IsNoiseAlone(second))
-        && !IsUnsteady(second)
+        (second.Pulse.UnsteadyShare < 2 * LeastUnsteadyShareOf(second.Pulse) || IsNoiseAlone(second))
+        && !IsMoreThanSteady(second)
         && !Breathes(second);
 
     // Of all but a slow pulse, harmonics beyond the smoothing are taken for noise.
@@ -95,19 +103,20 @@ internal sealed class Liveness(JudgeOptions options, int steadinessWindowSeconds
         && second.Pulse.PeriodSeconds > options.SlowSwingPeriodSeconds
         && second.Fit.NoiseSize < options.LargestNoiseBesideSteadiness * second.Fit.PulseSize;
 
-    private bool IsUnsteady(in SignalSecond second)
+    // Of a window too short to tell, a longer one was asked, in which something else may have moved.
+    private bool IsUnsteady(in SignalSecond second) => second.Fit.WindowSeconds >= steadinessWindowSeconds && IsMoreThanSteady(second);
+
+    private bool IsMoreThanSteady(in SignalSecond second)
     {
         var noise = second.Fit.NoiseSize / second.Fit.PulseSize;
         var share = second.Pulse.UnsteadyShare;
         var least = LeastUnsteadyShareOf(second.Pulse);
-        return IsTelling(second) && !((share * share) - (noise * noise) < least * least);
+        return !((share * share) - (noise * noise) < least * least);
     }
 
     // Too few beats to know the third harmonic are too few as well to know well what three harmonics leave.
     private double LeastUnsteadyShareOf(in WindowPulse pulse) =>
         double.IsNaN(pulse.ThirdWaveShare) ? 2 * options.LeastUnsteadyShare : options.LeastUnsteadyShare;
-
-    private bool IsTelling(in SignalSecond second) => second.Fit.WindowSeconds >= steadinessWindowSeconds;
 
     private bool HasThirdWave(in SignalSecond second) =>
         !HasLostFirstWave(second)
@@ -116,7 +125,9 @@ internal sealed class Liveness(JudgeOptions options, int steadinessWindowSeconds
             || (IsWhole(second) && second.Pulse.ThirdWaveShare >= options.UnsureThirdWaveShare));
 
     private bool Breathes(in SignalSecond second) =>
-        IsWhole(second) && second.Pulse.BreathingShare >= options.LeastBreathingShareBesideSwing * LeakOfSlow(second.Pulse);
+        IsWhole(second)
+        && second.Pulse.BreathingShare >= options.LeastBreathingShareBesideSwing * LeakOfSlow(second.Pulse)
+        && !(second.Pulse.PeriodSeconds > options.SlowSwingPeriodSeconds && second.Pulse.UnsteadyShare < options.LeastUnsteadyShare);
 
     private bool IsWhole(in SignalSecond second) => second.Fit.WindowSeconds >= options.SettlingSeconds;
 

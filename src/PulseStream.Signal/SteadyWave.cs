@@ -14,7 +14,7 @@ internal sealed class SteadyWave
 {
     private const int Harmonics = 3;
     private const int HarmonicsOfSlow = 4;
-    private const double FourHarmonicsSeconds = 0.5;
+    private const double FourHarmonicsSeconds = 1.2;
     private const int RateSteps = 3;
 
     // Mean square of a time from −1 to 1 under a Hann window: 1/3 − 2/π².
@@ -22,7 +22,7 @@ internal sealed class SteadyWave
 
     // What is taken away as slow bends the phase of a slow wave: its rate is looked for to within a hundredth of a turn.
     private const double SlowPeriodSeconds = 0.9;
-    private const double LargestMiss = 0.04;
+    private const double LargestMiss = 0.02;
     private const double SmallestMiss = 0.001;
 
     // Of half a unit for each bin.
@@ -41,7 +41,7 @@ internal sealed class SteadyWave
         wave = new double[longest];
         rest = new double[longest];
         pair = new double[2 * longest];
-        columns = new double[4 * HarmonicsOfSlow * longest];
+        columns = new double[4 * 2 * Harmonics * longest];
     }
 
     /// <summary>What three steady harmonics leave of infrared, white noise included, over the whole, root mean squares.</summary>
@@ -59,7 +59,7 @@ internal sealed class SteadyWave
         // What the slow part leaves of a slow wave may lead the phase astray, and what was measured as its period is nearer.
         var measured = 2 * Math.PI / (periodSeconds * binRateHz);
         var turn = TurnOf(volumes, measured);
-        var least = RestAt(volumes, removed, turn);
+        var least = RestAt(volumes, removed, turn, HarmonicsOf(turn));
         if (periodSeconds > SlowPeriodSeconds)
         {
             (turn, least) = Better(volumes, removed, measured, (turn, least));
@@ -70,19 +70,26 @@ internal sealed class SteadyWave
             (turn, least) = Better(volumes, removed, turn * (1 + step), Better(volumes, removed, turn * (1 - step), (turn, least)));
         }
 
+        if (periodSeconds > SlowPeriodSeconds && volumes.Length == longest)
+        {
+            least = Math.Min(least, RestAt(volumes, removed, 0.5 * turn, 2 * Harmonics));
+        }
+
         return Math.Sqrt(least / Projection.Dot(volumes, volumes));
     }
 
     private (double Turn, double Left) Better(ReadOnlySpan<double> volumes, SlowBasis removed, double turn, (double Turn, double Left) best)
     {
-        var left = RestAt(volumes, removed, turn);
+        var left = RestAt(volumes, removed, turn, HarmonicsOf(turn));
         return left < best.Left ? (turn, left) : best;
     }
 
-    private double RestAt(ReadOnlySpan<double> volumes, SlowBasis removed, double turn)
+    private int HarmonicsOf(double turn) => turn * FourHarmonicsSeconds * binRateHz < 2 * Math.PI ? HarmonicsOfSlow : Harmonics;
+
+    private double RestAt(ReadOnlySpan<double> volumes, SlowBasis removed, double turn, int harmonics)
     {
         var count = 0;
-        for (var harmonic = 1; harmonic <= (turn * FourHarmonicsSeconds * binRateHz < 2 * Math.PI ? HarmonicsOfSlow : Harmonics) && harmonic * turn < Math.PI; harmonic++)
+        for (var harmonic = 1; harmonic <= harmonics && harmonic * turn < Math.PI; harmonic++)
         {
             count = AddColumns(removed, harmonic * turn, isGrowing: false, count, volumes.Length);
             count = AddColumns(removed, harmonic * turn, isGrowing: true, count, volumes.Length);

@@ -136,16 +136,23 @@ internal sealed class WindowBeats
             wave.Crest,
             third,
             !isKnown && !double.IsNaN(third) ? BreathingShare(bins, fit, room) : double.NaN,
-            IsAskedForSteadiness(fit, third) && !isKnown && !double.IsNaN(period)
-                ? steady.UnsteadyShare(fit.Lines > 0 ? WithLines(bins, removed, room) : window, removed, period)
-                : double.NaN,
+            isKnown || double.IsNaN(period) || third < design.Options.SteadinessThirdWaveShare ? double.NaN : UnsteadyShare(bins, window, room, fit, removed, period),
             Perfusion.PercentOf(height, isPleth),
             wave.FrequencyHz,
             finder.PeriodicityOfTwo);
     }
 
-    private bool IsAskedForSteadiness(in RatioFit fit, double thirdWaveShare) =>
-        fit.WindowSeconds >= design.Options.SteadinessWindowSeconds && !(thirdWaveShare < design.Options.SteadinessThirdWaveShare);
+    // Where the lights agree in a short window alone, infrared is asked for a longer time.
+    private double UnsteadyShare(SmoothedBins bins, ReadOnlySpan<double> window, Span<double> room, in RatioFit fit, SlowBasis removed, double periodSeconds)
+    {
+        if (fit.WindowSeconds >= design.Options.SteadinessWindowSeconds)
+        {
+            return steady.UnsteadyShare(fit.Lines > 0 ? WithLines(bins, removed, room) : window, removed, periodSeconds);
+        }
+
+        var longer = design.SlowOf(design.Options.SteadinessWindowSeconds);
+        return bins.Count < longer.Length ? double.NaN : steady.UnsteadyShare(WithLines(bins, longer, room), longer, periodSeconds);
+    }
 
     // A line may have been a harmonic of the wave that reaches either light in another mixture.
     private static ReadOnlySpan<double> WithLines(SmoothedBins bins, SlowBasis removed, Span<double> room)

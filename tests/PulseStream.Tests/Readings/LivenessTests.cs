@@ -37,6 +37,53 @@ public sealed class LivenessTests
         Assert.Empty(Heard.Of(rateHz, (Empty with { RateHz = rateHz, Seconds = 30, NoisePercent = 0.01, Movement = Swing }).Samples()).Usable);
     }
 
+    // Most of the first harmonic goes with the baseline, and what is left looks like a pulse of the second or third; a fourth
+    // one is nothing that a heart alone has.
+    [Theory]
+    [InlineData(0.51, 0.36, 0, 0.19, 0)]
+    [InlineData(0.6, 0.17, 2, 0.275, 0)]
+    [InlineData(0.39, 0.5, 1, 0, 0.06)]
+    [InlineData(0.47, 0.42, 2, 0.19, 0.04)]
+    [InlineData(0.66, 0.06, 3, 0.09, 0.06)]
+    public void ASteadySwingOfManyHarmonicsIsNoFinger(double hz, double second, double phase, double third, double fourth)
+    {
+        (double, double) Swing(double t)
+        {
+            var light = 0.01 * (Wave(t, hz, second, phase, third) + (fourth * Math.Sin((8 * Math.PI * hz * t) + (3 * phase)))) * Math.Exp(-t / 100);
+            return (light + Drift(t), (1.08 * light) + (0.9 * Drift(t)));
+        }
+
+        var heard = Heard.Of(100, (Empty with { RateHz = 100, Movement = Swing }).Samples());
+        Assert.Empty(heard.Readings);
+        Assert.InRange(heard.Usable.Count(), 0, 4);
+    }
+
+    // Red is bent by what moves, so that the lights agree best in the shortest window: infrared was steady for longer.
+    [Fact]
+    public void ASwingIsKnownThoughTheLightsAgreeInAShortWindowAlone()
+    {
+        (double, double) Swing(double t)
+        {
+            var light = 0.5 * Wave(t, 2.4, 0.4, 2, 0.06) * Math.Exp(-t / 32);
+            return (0.046 * light, (0.043 * light) + (0.0085 * light * light));
+        }
+
+        Assert.InRange(Heard.Of(62.5, (Empty with { RateHz = 62.5, Movement = Swing }).Samples()).Usable.Count(), 0, 2);
+    }
+
+    // Two beats of which nothing repeats have no harmonic that anyone knows.
+    [Fact]
+    public void WhatRepeatsNothingAndHasTooFewBeatsShowsNoLife()
+    {
+        var liveness = new Liveness(new(), new SignalOptions().SteadinessWindowSeconds);
+        var few = At(ratio: 1.1, period: double.NaN, third: double.NaN, unsteady: double.NaN, noise: 0.01);
+        Assert.True(liveness.IsLacking(few));
+        Assert.False(liveness.IsLacking(few with { Fit = few.Fit with { WindowSeconds = 6 } }));
+        Assert.False(liveness.IsLacking(At(ratio: 1.1, period: 1.7, third: double.NaN, unsteady: double.NaN, noise: 0.01)));
+        liveness.Remember(At(ratio: 1.1, period: 1.7, third: double.NaN, unsteady: 0.3, noise: 0.01));
+        Assert.False(liveness.IsShown);
+    }
+
     // What was steady while it was large is not alive when noise leaves that open; another wave is asked nothing.
     [Fact]
     public void AWaveThatWasSeenToSwingIsAskedForLifeWhereAWindowLeavesItOpen()
@@ -84,15 +131,17 @@ public sealed class LivenessTests
         Assert.Equal(isShown, liveness.IsShown);
     }
 
-    // A wave of half a hertz leaks all of itself into what is looked at for breathing.
+    // A wave of half a hertz leaks all of itself into what is looked at for breathing; a slow one that is steady has its own
+    // first harmonic there.
     [Theory]
-    [InlineData(1.7, false)]
-    [InlineData(1.3, true)]
-    [InlineData(0.8, true)]
-    public void NothingIsSeenToBreatheBesideAWaveAsSlowAsBreath(double period, bool isShown)
+    [InlineData(1.7, 0.04, false)]
+    [InlineData(1.3, 0.04, true)]
+    [InlineData(1.3, 0.01, false)]
+    [InlineData(0.8, 0.01, true)]
+    public void NothingIsSeenToBreatheBesideAWaveAsSlowAsBreath(double period, double unsteady, bool isShown)
     {
         var liveness = new Liveness(new(), new SignalOptions().SteadinessWindowSeconds);
-        var second = At(ratio: 1.1, period, third: 0.19, unsteady: 0.01, noise: 0.005);
+        var second = At(ratio: 1.1, period, third: 0.01, unsteady, noise: 0.005);
         for (var k = 0; k < new JudgeOptions().ProvingBreathSeconds; k++)
         {
             liveness.Remember(second with { Pulse = second.Pulse with { BreathingShare = 0.5 } });
