@@ -100,6 +100,9 @@ public sealed record JudgeOptions
     /// <summary>What three harmonics of one steady rate leave of a pulse at least, as a share, root mean squares: beats of a hundredth of jitter leave a tenth and more, a pendulum next to nothing.</summary>
     public double LeastUnsteadyShare { get; init; } = 0.03;
 
+    /// <summary>The same of a slow wave, of which a fourth harmonic is taken away as well.</summary>
+    public double LeastUnsteadyShareOfSlow { get; init; } = 0.015;
+
     /// <summary>White noise over the wave, root mean squares, below which that is told: with more, the noise is not known well enough to take it away from a tenth.</summary>
     public double LargestNoiseBesideSteadiness { get; init; } = 0.15;
 
