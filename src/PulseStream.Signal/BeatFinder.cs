@@ -74,6 +74,9 @@ internal sealed class BeatFinder
     /// <summary>Autocorrelation at that period, −1 to 1.</summary>
     public double Periodicity => repetition.Periodicity;
 
+    /// <summary>Autocorrelation at twice that period; 0 where it is not known.</summary>
+    public double PeriodicityOfTwo => repetition.PeriodicityOfTwo;
+
     /// <summary>Whether the window repeats so well that its period is its interval.</summary>
     public bool RepeatsWell => Periodicity >= GoodPeriodicity;
 

@@ -42,6 +42,9 @@ internal sealed class Repetition
     /// <summary>Autocorrelation at that period, −1 to 1.</summary>
     public double Periodicity { get; private set; }
 
+    /// <summary>Autocorrelation at twice the period; 0 where that is longer than is looked for, or nothing repeats.</summary>
+    public double PeriodicityOfTwo { get; private set; }
+
     /// <summary>Finds the period of a window.</summary>
     /// <param name="volumes">Blood volume, slow part removed.</param>
     public void Find(ReadOnlySpan<double> volumes)
@@ -57,6 +60,7 @@ internal sealed class Repetition
         var highest = HighestPeak(shortest, longest);
         var period = FirstPeak(shortest, longest, FirstGoodShare * highest);
         Periodicity = highest > 0 ? TopOf(period) : highest;
+        PeriodicityOfTwo = highest > 0 ? TopNearTwice(period, longest) : 0;
         PeriodSeconds = highest > 0 ? Parabola.TopNear(values, period) / rateHz : double.NaN;
     }
 
@@ -135,6 +139,19 @@ internal sealed class Repetition
         }
 
         return lag;
+    }
+
+    // Twice a lag that is known to half a bin is known to one.
+    private double TopNearTwice(int period, int longest)
+    {
+        var twice = (int)Math.Round(2 * Parabola.TopNear(values, period));
+        var top = 0.0;
+        for (var lag = twice - 1; lag <= twice + 1 && twice < longest; lag++)
+        {
+            top = IsPeak(lag) ? Math.Max(top, TopOf(lag)) : top;
+        }
+
+        return top;
     }
 
     private bool IsPeak(int lag) => values[lag] >= values[lag - 1] && values[lag] > values[lag + 1];

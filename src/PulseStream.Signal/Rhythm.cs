@@ -22,6 +22,9 @@ internal readonly record struct Rhythm(double RatePerMinute, double RateSpreadPe
     private const double HidingShare = 1.87;
     private const double SameIntervalShare = 0.04;
 
+    // In a rhythm that keeps time most pairs of intervals are as long as that pause; in one that keeps none, one of them by chance.
+    private const double SamePairsShare = 0.4;
+
     // In two, a weak early beat between each two full ones would not be missed.
     private const int FewestIntervals = 3;
 
@@ -118,7 +121,7 @@ internal readonly record struct Rhythm(double RatePerMinute, double RateSpreadPe
         return Math.Sqrt(sum / (beats.Length - 2)) / mean;
     }
 
-    // An interval as long as two others in a row together: a pause, or an early beat in it was too weak to be found.
+    // An interval as long as others are two by two: a pause, or an early beat in it was too weak to be found.
     private static bool MayHideABeat(ReadOnlySpan<double> beats)
     {
         var longest = 1;
@@ -128,14 +131,17 @@ internal readonly record struct Rhythm(double RatePerMinute, double RateSpreadPe
         }
 
         var interval = beats[longest] - beats[longest - 1];
-        var isTwo = false;
+        int pairs = 0, same = 0;
         for (var k = 2; k < beats.Length; k++)
         {
-            var isOther = k < longest || k - 2 >= longest;
-            isTwo |= isOther && Math.Abs(beats[k] - beats[k - 2] - interval) < SameIntervalShare * interval;
+            if (k < longest || k - 2 >= longest)
+            {
+                pairs++;
+                same += Math.Abs(beats[k] - beats[k - 2] - interval) < SameIntervalShare * interval ? 1 : 0;
+            }
         }
 
-        return isTwo && interval > HidingShare * ShorterMean(beats);
+        return same > 0 && same >= SamePairsShare * pairs && interval > HidingShare * ShorterMean(beats);
     }
 
     private static double ShorterMean(ReadOnlySpan<double> beats)

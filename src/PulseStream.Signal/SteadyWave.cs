@@ -3,7 +3,7 @@ using System.Numerics;
 namespace PulseStream.Signal;
 
 /// <summary>
-/// How far a wave is from three harmonics of one rate. What swings in the clip keeps its rate and has few harmonics; a heart
+/// How far a wave is from three harmonics of one rate, four of a slow one. What swings in the clip keeps its rate and has few harmonics; a heart
 /// keeps neither rate nor shape, and throws its blood.
 /// </summary>
 /// <remarks>
@@ -13,6 +13,9 @@ namespace PulseStream.Signal;
 internal sealed class SteadyWave
 {
     private const int Harmonics = 3;
+
+    // Something pushed in the clip has a fourth one as well; that of a slow pulse lies far below the edge of the smoothing, and
+    // leaves enough beyond it.
     private const int HarmonicsOfSlow = 4;
     private const double FourHarmonicsSeconds = 1.2;
     private const int RateSteps = 3;
@@ -44,7 +47,7 @@ internal sealed class SteadyWave
         columns = new double[4 * 2 * Harmonics * longest];
     }
 
-    /// <summary>What three steady harmonics leave of infrared, white noise included, over the whole, root mean squares.</summary>
+    /// <summary>What three steady harmonics, four of a slow wave, leave of infrared, white noise included, over the whole, root mean squares.</summary>
     /// <param name="pairs">Infrared and red in turn, slow part removed.</param>
     /// <param name="removed">What was removed as slow.</param>
     /// <param name="periodSeconds">Period, s, to a few percent.</param>
@@ -59,7 +62,7 @@ internal sealed class SteadyWave
         // What the slow part leaves of a slow wave may lead the phase astray, and what was measured as its period is nearer.
         var measured = 2 * Math.PI / (periodSeconds * binRateHz);
         var turn = TurnOf(volumes, measured);
-        var least = RestAt(volumes, removed, turn, HarmonicsOf(turn));
+        var least = RestAt(volumes, removed, turn, HarmonicsOf(turn, volumes.Length));
         if (periodSeconds > SlowPeriodSeconds)
         {
             (turn, least) = Better(volumes, removed, measured, (turn, least));
@@ -70,6 +73,7 @@ internal sealed class SteadyWave
             (turn, least) = Better(volumes, removed, turn * (1 + step), Better(volumes, removed, turn * (1 - step), (turn, least)));
         }
 
+        // A wave of half a hertz and less goes with the baseline, and its overtones look like a pulse of twice its rate.
         if (periodSeconds > SlowPeriodSeconds && volumes.Length == longest)
         {
             least = Math.Min(least, RestAt(volumes, removed, 0.5 * turn, 2 * Harmonics));
@@ -80,11 +84,11 @@ internal sealed class SteadyWave
 
     private (double Turn, double Left) Better(ReadOnlySpan<double> volumes, SlowBasis removed, double turn, (double Turn, double Left) best)
     {
-        var left = RestAt(volumes, removed, turn, HarmonicsOf(turn));
+        var left = RestAt(volumes, removed, turn, HarmonicsOf(turn, volumes.Length));
         return left < best.Left ? (turn, left) : best;
     }
 
-    private int HarmonicsOf(double turn) => turn * FourHarmonicsSeconds * binRateHz < 2 * Math.PI ? HarmonicsOfSlow : Harmonics;
+    private int HarmonicsOf(double turn, int length) => length == longest && turn * FourHarmonicsSeconds * binRateHz < 2 * Math.PI ? HarmonicsOfSlow : Harmonics;
 
     private double RestAt(ReadOnlySpan<double> volumes, SlowBasis removed, double turn, int harmonics)
     {

@@ -18,6 +18,6 @@ internal static class TwoWaves
     public static bool AreCounted(in Rhythm rhythm, double periodSeconds) =>
         Math.Abs(Math.Log(rhythm.RatePerMinute * periodSeconds / 120)) < PairShare
         && (rhythm.ShortIntervalSeconds < ValveClosure.SoonestBeatSeconds(periodSeconds)
-            || (rhythm.Irregularity is > Rhythm.LateAbove and < LeastOfEarlyBeats
+            || (rhythm.Irregularity < LeastOfEarlyBeats
                 && rhythm.ShortIntervalSeconds < LateWaveShare * ValveClosure.LatestWaveSeconds(periodSeconds)));
 }

@@ -22,6 +22,10 @@ internal sealed class WeakRises(double binRateHz)
     // the crest does with the two bells of Tang (Sci Rep 2020;10:13883), an early beat of the same shape 6 times.
     private const double SecondWaveFronts = 4;
 
+    // The same by how wide the front is, where the crest is hidden: 2 times with those two bells, and second waves of pulses of 35
+    // a minute come up to 3.1 times later; an early beat 3.4 times and more.
+    private const double SecondWaveWidths = 3.3;
+
     // Where it hides the crest it makes the front look longer than it is; later than this share of a beat it never rises.
     private const double SecondWaveShare = 0.6;
 
@@ -51,8 +55,19 @@ internal sealed class WeakRises(double binRateHz)
     // A true beat is seen whole a second later.
     private const double EndSeconds = 0.45;
 
-    // Less than this is a ripple, whatever the other beats do.
+    // Less than this is a ripple, whatever the other beats do; a rise that comes once has to be more than a ripple of one beat.
     private const double RippleShare = 0.12;
+    private const double LoneShare = 0.2;
+
+    // A weak beat's front is as short as any other's, to a third, unless it comes on top of a second wave; what comes once, behind
+    // all second waves, and takes half as long again is one that a pause has drawn out.
+    private const double BroadWidths = 1.5;
+    private const double BroadShare = 0.4;
+
+    // A second wave that comes so many widths of the front later has travelled far and is wider than it. One that is narrower,
+    // and as steep as this, may be a beat.
+    private const double NarrowWaveWidths = 4.5;
+    private const double NarrowWaveShare = 0.42;
 
     // So long holds two full beats of bigeminy and of the slowest pulse, and a pulse that grows or shrinks has hardly moved.
     // The second steepest rise in it is a full beat even where one jerk is steeper than all.
@@ -134,7 +149,7 @@ internal sealed class WeakRises(double binRateHz)
         {
             normals[k] = NormalSlope(slopes, rises, rises[k]);
             var isLate = rises[k] - last >= LatestSecondWave(slopes, last) && !IsAtEnd(slopes, rises[k]);
-            isStrong[k] = slopes[(int)rises[k]] >= (isLate ? LateShare : StrongShare) * normals[k];
+            isStrong[k] = slopes[(int)rises[k]] >= (isLate && !IsDrawnOut(slopes, last, rises[k], normals[k]) ? LateShare : StrongShare) * normals[k];
             last = isStrong[k] ? rises[k] : last;
         }
     }
@@ -147,7 +162,20 @@ internal sealed class WeakRises(double binRateHz)
             crest++;
         }
 
-        return Math.Max(latestSecondWave, Math.Min(SecondWaveFronts * (crest - front), latestShare));
+        var latest = Math.Min(SecondWaveFronts * (crest - front), latestShare);
+        return Math.Max(latestSecondWave, front >= 0 ? Math.Min(latest, SecondWaveWidths * FrontWidth.BinsOf(slopes, front)) : latest);
+    }
+
+    private bool IsDrawnOut(ReadOnlySpan<double> slopes, double front, double rise, double normal) =>
+        slopes[(int)rise] < BroadShare * normal
+        && front >= 0
+        && rise - front >= LatestSecondWave(slopes, front) + beyond
+        && FrontWidth.BinsOf(slopes, rise) > BroadWidths * FrontWidth.BinsOf(slopes, front);
+
+    private static bool IsNarrow(ReadOnlySpan<double> slopes, double front, double rise)
+    {
+        var width = FrontWidth.BinsOf(slopes, front);
+        return rise - front >= NarrowWaveWidths * width && FrontWidth.BinsOf(slopes, rise) < width;
     }
 
     private bool IsEarlyBeat(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, int before, int k)
@@ -155,8 +183,9 @@ internal sealed class WeakRises(double binRateHz)
         var slope = slopes[(int)rises[k]];
         var delay = (int)rises[k] - (int)rises[before];
         var isEarly = delay >= soonestEarly
-            && slope >= RippleShare * normals[k]
-            && slope - UsualSlope(slopes, rises, before, delay) >= WeakestShare * normals[k];
+            && slope >= LoneShare * normals[k]
+            && slope - UsualSlope(slopes, rises, before, delay) >= WeakestShare * normals[k]
+            && !IsDrawnOut(slopes, rises[before], rises[k], normals[k]);
         var isBent = rises[k] >= slopes.Length - end;
         IsUndecided |= isEarly && isBent;
         return isEarly && !isBent;
@@ -182,10 +211,10 @@ internal sealed class WeakRises(double binRateHz)
             }
         }
 
-        return alike >= LeastRecurrences && 2 * alike > others && AreBeats(slopes, rises, delay, LatestSecondWave(slopes, rises[before]));
+        return alike >= LeastRecurrences && 2 * alike > others && AreBeats(slopes, rises, delay, LatestSecondWave(slopes, rises[before]), IsNarrow(slopes, rises[before], rises[k]));
     }
 
-    private bool AreBeats(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, int delay, double latest)
+    private bool AreBeats(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, int delay, double latest, bool isNarrow)
     {
         Span<double> feet = stackalloc double[rises.Length];
         Span<double> steepness = stackalloc double[rises.Length];
@@ -210,7 +239,7 @@ internal sealed class WeakRises(double binRateHz)
         var foot = feet[(count - 1) / 2];
         var isBeat = steepness[count / 2] >= (isLate ? RecurringShare : WeakestShare)
             && foot < (delay >= latest + farBeyond ? FarFootShare : delay >= latest + beyond ? LateFootShare : FootShare);
-        IsDoubtful |= isLate && !isBeat && foot < FarFootShare;
+        IsDoubtful |= !isBeat && ((isLate && foot < FarFootShare) || (isNarrow && steepness[count / 2] >= NarrowWaveShare));
         return isBeat;
     }
 

@@ -138,7 +138,8 @@ internal sealed class WindowBeats
             !isKnown && !double.IsNaN(third) ? BreathingShare(bins, fit, room) : double.NaN,
             isKnown || double.IsNaN(period) || third < design.Options.SteadinessThirdWaveShare ? double.NaN : UnsteadyShare(bins, window, room, fit, removed, period),
             Perfusion.PercentOf(height, isPleth),
-            wave.FrequencyHz);
+            wave.FrequencyHz,
+            finder.PeriodicityOfTwo);
     }
 
     // Where the lights agree in a short window alone, infrared is asked for a longer time.

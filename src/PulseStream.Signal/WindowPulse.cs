@@ -15,6 +15,7 @@ namespace PulseStream.Signal;
 /// <param name="UnsteadyShare">What three harmonics of one steady rate leave of the wave, white noise included, over the wave, root mean squares; NaN where the pulse is known or has no third harmonic, the window is short or nothing repeats.</param>
 /// <param name="PerfusionPercent">Median trough to peak of a beat over the mean light, percent; NaN without beats or light.</param>
 /// <param name="FrequencyHz">Root mean square frequency of the wave, Hz: a pulse's rate and more, for its harmonics.</param>
+/// <param name="PeriodicityOfTwo">Autocorrelation at twice the period; 0 where it is not known.</param>
 public readonly record struct WindowPulse(
     int BeatCount,
     double RatePerMinute,
@@ -29,4 +30,5 @@ public readonly record struct WindowPulse(
     double BreathingShare,
     double UnsteadyShare,
     double PerfusionPercent,
-    double FrequencyHz);
+    double FrequencyHz,
+    double PeriodicityOfTwo = 0);

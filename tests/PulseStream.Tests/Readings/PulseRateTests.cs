@@ -110,6 +110,19 @@ public sealed class PulseRateTests
         Assert.True(heard.Count(s => s.PulseRatePerMinute is not null) >= LeastShare * heard.Length);
     }
 
+    // Blood that drains slowly between two waves keeps the full beat up until the early one comes on top of it.
+    [Theory]
+    [InlineData(87, 0.78, 0.65)]
+    [InlineData(84, 0.8, 0.5)]
+    public void BigeminyWhoseFullBeatsStayUpIsNotHalved(double perMinute, double early, double height)
+    {
+        var heart = Heart.Of(Seconds, (k, _) => 60 / perMinute * (k % 2 == 0 ? early : 2 - early), k => k % 2 == 0 ? 1 : height);
+        double Blood(double t) => heart.BloodAt(t) + (0.75 * heart.BloodAt(t - 0.13));
+        var heard = Heard.Of(RateHz, new Finger { Seconds = Seconds, Blood = Blood }.Samples()).Usable.Where(s => s.SecondIndex >= FromSecond).ToArray();
+        Assert.All(heard.Where(s => s.PulseRatePerMinute is not null), s => Assert.Equal(0, Error(heart, s), Tolerance));
+        Assert.True(heard.Count(s => s.PulseRatePerMinute is not null) >= 0.8 * heard.Length);
+    }
+
     [Theory]
     [InlineData(126, 0.7)]
     [InlineData(126, 0.9)]

@@ -20,4 +20,31 @@ public sealed class RateSurenessTests
         var second = new SignalSecond { Fit = new RatioFit { WindowSeconds = 8, Lines = 1, LineHz = lineHz }, Pulse = pulse };
         Assert.Equal(isSure, new RateSureness(new JudgeOptions(), hasRed: true).IsSure(second));
     }
+
+    // Breathing's second wave may be taken for a line of half the rate of a pulse of 120; no breathing is as fast as half of 200.
+    [Theory]
+    [InlineData(120, 1, 0.93, true)]
+    [InlineData(120, 1, 0.97, false)]
+    [InlineData(120, 1, 0, false)]
+    [InlineData(200, 1.67, 0.93, false)]
+    public void APulseBesideBreathingRepeatsNoBetterAfterTwoPeriods(double perMinute, double lineHz, double periodicityOfTwo, bool isSure)
+    {
+        var pulse = new WindowPulse { BeatCount = 15, RatePerMinute = perMinute, PeriodSeconds = 60 / perMinute, Periodicity = 0.95, PeriodicityOfTwo = periodicityOfTwo, Agreement = 0.98 };
+        var second = new SignalSecond { Fit = new RatioFit { WindowSeconds = 8, Lines = 1, LineHz = lineHz }, Pulse = pulse };
+        Assert.Equal(isSure, new RateSureness(new JudgeOptions(), hasRed: true).IsSure(second));
+    }
+
+    [Fact]
+    public void NoRateIsToldThatTheOneBeforeCannotHaveBecome()
+    {
+        static SignalSecond Second(int index, double perMinute) => new()
+        {
+            SecondIndex = index,
+            Fit = new RatioFit { WindowSeconds = 8 },
+            Pulse = new WindowPulse { BeatCount = 9, RatePerMinute = perMinute, PeriodSeconds = 60 / perMinute, Periodicity = 0.9, Agreement = 0.98 },
+        };
+        var sureness = new RateSureness(new JudgeOptions(), hasRed: true);
+        Assert.True(sureness.IsSure(Second(11, 54)));
+        Assert.False(sureness.IsSure(Second(12, 108)));
+    }
 }
