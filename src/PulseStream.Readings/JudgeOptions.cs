@@ -73,50 +73,8 @@ public sealed record JudgeOptions
     /// <summary>Root mean square frequency, Hz, above which a wave is too fast for any pulse: 220 beats a minute have 3.7 and a little more for their harmonics.</summary>
     public double FastestWaveHz { get; init; } = 5;
 
-    /// <summary>Third harmonic over the first above which it is none: no pulse's first wave is the smaller one, but three periods of a faster wave taken for one have none.</summary>
-    public double MostThirdWaveShare { get; init; } = 1;
-
-    /// <summary>Third harmonic over the first, as amplitudes, below which a wave is a swing, unless something breathes beside it: pulses of up to 180 a minute have 0.01 and more, swings up to 0.004.</summary>
-    public double SwingingThirdWaveShare { get; init; } = 0.006;
-
-    /// <summary>The same in a window shorter than the longest, where a swing may show 0.008.</summary>
-    public double UnsureThirdWaveShare { get; init; } = 0.012;
-
-    /// <summary>Third harmonic below which a wave is a pure swing, for periods above <see cref="SureSwingPeriodSeconds"/>.</summary>
-    public double SureSwingThirdWaveShare { get; init; } = 0.004;
-
-    /// <summary>Period, s, above which a third harmonic is far below the edge of the smoothing, and no pulse has less than 0.01: 120 beats a minute.</summary>
-    public double SureSwingPeriodSeconds { get; init; } = 0.5;
-
-    /// <summary>Period, s, below which a pulse's third harmonic lies beyond the edge of the smoothing, and half as much of it tells it from a swing: 180 beats a minute.</summary>
-    public double RapidSwingPeriodSeconds { get; init; } = 1.0 / 3;
-
-    /// <summary>Breathing over the wave, root mean squares, below which a wave of two harmonics is not believed before any other was: a finger breathes by a tenth of its pulse and more, what a swinging wave leaks stays below 0.07.</summary>
-    public double LeastBreathingShare { get; init; } = 0.08;
-
-    /// <summary>The same beside a pure swing, where slow drift may look like breathing: up to 0.085 was seen of it.</summary>
-    public double LeastBreathingShareBesideSwing { get; init; } = 0.12;
-
-    /// <summary>What three harmonics of one steady rate leave of a pulse at least, as a share, root mean squares: beats of a hundredth of jitter leave a tenth and more, a pendulum next to nothing.</summary>
-    public double LeastUnsteadyShare { get; init; } = 0.03;
-
-    /// <summary>The same of a slow wave, of which a fourth harmonic is taken away as well.</summary>
-    public double LeastUnsteadyShareOfSlow { get; init; } = 0.015;
-
-    /// <summary>White noise over the wave, root mean squares, below which that is told: with more, the noise is not known well enough to take it away from a tenth.</summary>
-    public double LargestNoiseBesideSteadiness { get; init; } = 0.15;
-
-    /// <summary>Most seconds in which a wave was seen to swing that are remembered: as many that show life outweigh them.</summary>
-    public int LongestSwingSeconds { get; init; } = 8;
-
-    /// <summary>Period, s, from which a wave is slow beside breathing: 60 beats a minute.</summary>
-    public double SlowSwingPeriodSeconds { get; init; } = 1;
-
-    /// <summary>Period, s, above which nothing is seen to breathe beside a wave: 43 beats a minute lie nearer to twenty-four breaths than eight seconds resolve through a Hann window.</summary>
-    public double LongestPeriodBesideBreathSeconds { get; init; } = 1.4;
-
-    /// <summary>Whole windows in which a wave has to be seen to breathe, beyond those in which it is not, to be alive: drift looks like a breath in one.</summary>
-    public int ProvingBreathSeconds { get; init; } = 3;
+    /// <summary>Limits between what lives and what swings in the clip.</summary>
+    public LivenessOptions Liveness { get; init; } = new();
 
     /// <summary>Autocorrelation below which a window has no rhythm of its own to vouch for its beats: chance shaking reaches it once in fifty windows.</summary>
     public double LeastPeriodicity { get; init; } = 0.8;

@@ -5,6 +5,7 @@ namespace PulseStream.Readings;
 /// <summary>Tells a living pulse from something that swings in the clip: by a third harmonic in a wave that is not steady, and by what breathes beside it.</summary>
 internal sealed class Liveness(JudgeOptions options, int steadinessWindowSeconds)
 {
+    private readonly LivenessOptions limits = options.Liveness;
     private int breathingSeconds;
     private int swingingSeconds;
     private double swingingPeriod;
@@ -31,7 +32,7 @@ internal sealed class Liveness(JudgeOptions options, int steadinessWindowSeconds
 
         if (Swings(second) && IsWhole(second))
         {
-            swingingSeconds = IsSwingAsBefore(second) ? Math.Min(swingingSeconds + 1, options.LongestSwingSeconds) : 1;
+            swingingSeconds = IsSwingAsBefore(second) ? Math.Min(swingingSeconds + 1, limits.LongestSwingSeconds) : 1;
             swingingPeriod = second.Pulse.PeriodSeconds;
             swingingRatio = second.Fit.Ratio;
         }
@@ -45,7 +46,7 @@ internal sealed class Liveness(JudgeOptions options, int steadinessWindowSeconds
     public void Remember(in SignalSecond second)
     {
         breathingSeconds = Math.Max(0, breathingSeconds + (Breathes(second) ? 1 : -1));
-        IsShown |= (HasThirdWave(second) && IsUnsteady(second)) || breathingSeconds >= options.ProvingBreathSeconds;
+        IsShown |= (HasThirdWave(second) && IsUnsteady(second)) || breathingSeconds >= limits.ProvingBreathSeconds;
     }
 
     /// <summary>Something that swings in the clip: a wave of two harmonics at most, or of a steady rate and shape, and nothing that breathes beside it.</summary>
@@ -59,7 +60,7 @@ internal sealed class Liveness(JudgeOptions options, int steadinessWindowSeconds
 
     /// <summary>Whether there is more of a third harmonic than of the first in a wave that nothing was taken away from: its beats were found at another rate than its own.</summary>
     public bool HasLostFirstWave(in SignalSecond second) =>
-        second.Pulse.ThirdWaveShare > options.MostThirdWaveShare && second.Fit.Lines == 0 && !second.Fit.IsWithoutFirstWave;
+        second.Pulse.ThirdWaveShare > limits.MostThirdWaveShare && second.Fit.Lines == 0 && !second.Fit.IsWithoutFirstWave;
 
     // Neither a period nor beats enough to know their harmonics: nothing in it is known of a heart.
     private bool IsUntold(in SignalSecond second) =>
@@ -78,17 +79,17 @@ internal sealed class Liveness(JudgeOptions options, int steadinessWindowSeconds
         var pulse = second.Pulse;
         return IsSteady(second)
             || (!IsWhole(second)
-                ? pulse.ThirdWaveShare < LeftBySmoothing(pulse) * options.UnsureThirdWaveShare
-                : pulse.ThirdWaveShare < LeftBySmoothing(pulse) * options.SwingingThirdWaveShare && pulse.BreathingShare < LeastBreathingOf(pulse));
+                ? pulse.ThirdWaveShare < LeftBySmoothing(pulse) * limits.UnsureThirdWaveShare
+                : pulse.ThirdWaveShare < LeftBySmoothing(pulse) * limits.SwingingThirdWaveShare && pulse.BreathingShare < LeastBreathingOf(pulse));
     }
 
     private double LeastBreathingOf(in WindowPulse pulse) =>
-        (IsSwing(pulse) ? options.LeastBreathingShareBesideSwing : options.LeastBreathingShare) * LeakOfSlow(pulse);
+        (IsSwing(pulse) ? limits.LeastBreathingShareBesideSwing : limits.LeastBreathingShare) * LeakOfSlow(pulse);
 
     // A slow wave leaks twice as much into what is looked at for breathing, and a slower one all of itself.
     private double LeakOfSlow(in WindowPulse pulse) =>
-        pulse.PeriodSeconds > options.LongestPeriodBesideBreathSeconds ? double.PositiveInfinity
-        : pulse.PeriodSeconds > options.SlowSwingPeriodSeconds ? 2
+        pulse.PeriodSeconds > limits.LongestPeriodBesideBreathSeconds ? double.PositiveInfinity
+        : pulse.PeriodSeconds > limits.SlowSwingPeriodSeconds ? 2
         : 1;
 
     // What swings may have any three harmonics, but keeps its rate and its shape as no heart does. Noise is little of either.
@@ -100,13 +101,13 @@ internal sealed class Liveness(JudgeOptions options, int steadinessWindowSeconds
     // Of all but a slow pulse, harmonics beyond the smoothing are taken for noise.
     private bool IsNoiseAlone(in SignalSecond second) =>
         !double.IsNaN(second.Pulse.UnsteadyShare)
-        && second.Pulse.PeriodSeconds > options.SlowSwingPeriodSeconds
-        && second.Fit.NoiseSize < options.LargestNoiseBesideSteadiness * second.Fit.PulseSize;
+        && second.Pulse.PeriodSeconds > limits.SlowSwingPeriodSeconds
+        && second.Fit.NoiseSize < limits.LargestNoiseBesideSteadiness * second.Fit.PulseSize;
 
     // Of a window too short to tell, a longer one was asked, in which something else may have moved. Of a slow wave three
     // harmonics leave what a fourth may explain, which takes a whole window to know.
     private bool IsUnsteady(in SignalSecond second) =>
-        second.Fit.WindowSeconds >= (second.Pulse.PeriodSeconds > options.SlowSwingPeriodSeconds ? options.SettlingSeconds : steadinessWindowSeconds)
+        second.Fit.WindowSeconds >= (second.Pulse.PeriodSeconds > limits.SlowSwingPeriodSeconds ? options.SettlingSeconds : steadinessWindowSeconds)
         && IsMoreThanSteady(second);
 
     private bool IsMoreThanSteady(in SignalSecond second)
@@ -119,25 +120,25 @@ internal sealed class Liveness(JudgeOptions options, int steadinessWindowSeconds
 
     // Too few beats to know the third harmonic are too few as well to know well what three harmonics leave.
     private double LeastUnsteadyShareOf(in WindowPulse pulse) =>
-        (double.IsNaN(pulse.ThirdWaveShare) ? 2 : 1) * (pulse.PeriodSeconds > options.SlowSwingPeriodSeconds ? options.LeastUnsteadyShareOfSlow : options.LeastUnsteadyShare);
+        (double.IsNaN(pulse.ThirdWaveShare) ? 2 : 1) * (pulse.PeriodSeconds > limits.SlowSwingPeriodSeconds ? limits.LeastUnsteadyShareOfSlow : limits.LeastUnsteadyShare);
 
     private bool HasThirdWave(in SignalSecond second) =>
         !HasLostFirstWave(second)
         && !double.IsNaN(second.Pulse.ThirdWaveShare)
         && (second.Pulse.ThirdWaveShare >= options.LeastThirdWaveShareBesideBreathing
-            || (IsWhole(second) && second.Pulse.ThirdWaveShare >= options.UnsureThirdWaveShare));
+            || (IsWhole(second) && second.Pulse.ThirdWaveShare >= limits.UnsureThirdWaveShare));
 
     private bool Breathes(in SignalSecond second) =>
         IsWhole(second)
-        && second.Pulse.BreathingShare >= options.LeastBreathingShareBesideSwing * LeakOfSlow(second.Pulse)
-        && !(second.Pulse.PeriodSeconds > options.SlowSwingPeriodSeconds && second.Pulse.UnsteadyShare < options.LeastUnsteadyShare);
+        && second.Pulse.BreathingShare >= limits.LeastBreathingShareBesideSwing * LeakOfSlow(second.Pulse)
+        && !(second.Pulse.PeriodSeconds > limits.SlowSwingPeriodSeconds && second.Pulse.UnsteadyShare < limits.LeastUnsteadyShare);
 
     private bool IsWhole(in SignalSecond second) => second.Fit.WindowSeconds >= options.SettlingSeconds;
 
     // Of more than three beats a second the smoothing leaves less than half of a third harmonic, and of what a swing shows of one.
-    private double LeftBySmoothing(in WindowPulse pulse) => pulse.PeriodSeconds < options.RapidSwingPeriodSeconds ? 0.5 : 1;
+    private double LeftBySmoothing(in WindowPulse pulse) => pulse.PeriodSeconds < limits.RapidSwingPeriodSeconds ? 0.5 : 1;
 
     // Below this rate the smoothing leaves every pulse a third harmonic.
     private bool IsSwing(in WindowPulse pulse) =>
-        pulse.ThirdWaveShare < options.SureSwingThirdWaveShare && pulse.PeriodSeconds > options.SureSwingPeriodSeconds;
+        pulse.ThirdWaveShare < limits.SureSwingThirdWaveShare && pulse.PeriodSeconds > limits.SureSwingPeriodSeconds;
 }

@@ -21,7 +21,7 @@ internal sealed class PulseForm(JudgeOptions options, Liveness liveness)
     /// <summary>Whether a beat has the time for a second wave that is taller than its first, and then falls faster than it rose.</summary>
     /// <param name="pulse">The beats of a window.</param>
     /// <param name="options">The limits.</param>
-    public static bool IsSlow(in WindowPulse pulse, JudgeOptions options) => pulse.PeriodSeconds > options.SlowSwingPeriodSeconds;
+    public static bool IsSlow(in WindowPulse pulse, JudgeOptions options) => pulse.PeriodSeconds > options.Liveness.SlowSwingPeriodSeconds;
 
     private double LeastFrontBesideCrestOf(in WindowPulse pulse) =>
         IsSlow(pulse, options) && RepeatsWell(pulse) ? options.LeastFrontBesideSecondWave : options.LeastFrontBesideCrest;
@@ -31,5 +31,5 @@ internal sealed class PulseForm(JudgeOptions options, Liveness liveness)
     // A strong second wave makes a fast pulse nearly round; what has some of a third harmonic and breathes is none the less alive.
     private bool IsBlunt(in WindowPulse pulse) =>
         pulse.ThirdWaveShare >= options.LeastThirdWaveShare
-        || (pulse.ThirdWaveShare >= options.LeastThirdWaveShareBesideBreathing && pulse.BreathingShare >= options.LeastBreathingShare);
+        || (pulse.ThirdWaveShare >= options.LeastThirdWaveShareBesideBreathing && pulse.BreathingShare >= options.Liveness.LeastBreathingShare);
 }

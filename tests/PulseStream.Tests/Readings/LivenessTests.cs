@@ -142,7 +142,7 @@ public sealed class LivenessTests
     {
         var liveness = new Liveness(new(), new SignalOptions().SteadinessWindowSeconds);
         var second = At(ratio: 1.1, period, third: 0.01, unsteady, noise: 0.005);
-        for (var k = 0; k < new JudgeOptions().ProvingBreathSeconds; k++)
+        for (var k = 0; k < new LivenessOptions().ProvingBreathSeconds; k++)
         {
             liveness.Remember(second with { Pulse = second.Pulse with { BreathingShare = 0.5 } });
         }
