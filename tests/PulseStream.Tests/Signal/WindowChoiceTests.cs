@@ -35,17 +35,6 @@ public sealed class WindowChoiceTests
         Assert.Equal(Ratio, taken.Fit.Ratio, 0.003);
     }
 
-    // Fast breath that is twice a weak pulse repeats as well as the pulse does; its own period would let its harmonics in.
-    [Fact]
-    public void BreathThatRepeatsLessSurelyDoesNotMakeAPulseSlow()
-    {
-        beat = (0.7324, 0.0035, 0.36, 0.576);
-        noiseSize = 9e-5;
-        var taken = Take(t => (0.008 * (Math.Sin((2 * Math.PI * 0.3991 * t) + 4.885) + (0.25 * Math.Sin((4 * Math.PI * 0.3991 * t) + 1))), 1.061));
-        Assert.True(taken.Fit.Disagreement <= room.Design.Options.CoherentDisagreement);
-        Assert.Equal(Ratio, taken.Fit.Ratio, 0.015);
-    }
-
     // A wave as slow as breathing's harmonics can be taken away as a line; the lights' curvatures agree with it in place, and no lamp is named.
     [Fact]
     public void ASlowWaveThatLooksLikeALineIsNoLamp()
