@@ -123,7 +123,7 @@ internal static class Rows
     private static List<Episode> Drift(Random r)
     {
         const int waves = 3;
-        var (size, slowestHz, ratio) = (Between(r, 0.03, 0.1), Between(r, 0.25, 0.4), Between(r, 0.8, 1.6));
+        var (size, slowestHz, ratio) = (Between(r, 0.05, 0.2), Between(r, 0.25, 0.4), Between(r, 0.8, 1.6));
         var drift = new List<Episode>();
         for (var wave = 0; wave < waves; wave++)
         {
