@@ -63,6 +63,12 @@ public sealed record SignalOptions
     /// <summary>Share of the disagreement that is left in the lights' curvatures, with their standard error, where something slow makes it: R is read from them then. Movement leaves all of it.</summary>
     public double CurvatureShare { get; init; } = 0.65;
 
+    /// <summary>Size of a pulse, root mean square of the logarithm of infrared, below which breathing's overtones are taken away as slow though the lights agree: a perfusion of some 0.4 %, beside which breathing is the larger.</summary>
+    public double WeakPulseSize { get; init; } = 0.0012;
+
+    /// <summary>Share of the wave that has to be left then: less, and it was no overtone but the pulse.</summary>
+    public double LeastPulseLeft { get; init; } = 0.75;
+
     /// <summary>Share of the disagreement that one steady line has to explain before it is removed as mains light.</summary>
     public double LineShare { get; init; } = 0.7;
 

@@ -34,11 +34,19 @@ internal sealed class TakenWindow(WindowRoom room)
     {
         if (Fit.WindowSeconds == 0 || fit.Disagreement < Fit.Disagreement)
         {
-            Fit = fit;
-            loaded.Pairs.CopyTo(Room);
-            Edge = loaded.Edge;
-            Noise = loaded.Noise;
-            loaded.RemovedHz.CopyTo(linesHz);
+            Take(loaded, fit);
         }
+    }
+
+    /// <summary>Takes the window that is loaded.</summary>
+    /// <param name="loaded">The window.</param>
+    /// <param name="fit">What was told of it.</param>
+    public void Take(LoadedWindow loaded, in RatioFit fit)
+    {
+        Fit = fit;
+        loaded.Pairs.CopyTo(Room);
+        Edge = loaded.Edge;
+        Noise = loaded.Noise;
+        loaded.RemovedHz.CopyTo(linesHz);
     }
 }

@@ -66,6 +66,7 @@ internal sealed class WindowChoice(WindowRoom room, bool hasRed, LoadedWindow lo
         taken.TakeBetter(loaded, fit);
         if (IsCoherent(taken.Fit))
         {
+            TakeWithoutBreathing(bins, seconds, intervalSoFarSeconds);
             return;
         }
 
@@ -95,6 +96,22 @@ internal sealed class WindowChoice(WindowRoom room, bool hasRed, LoadedWindow lo
             // What vessels drift by may look like a line or two, as slow as breathing's harmonics; a lamp's are seldom there.
             loaded.Load(bins, seconds, edge);
             TakeBent(bins, whole);
+        }
+    }
+
+    // Beside a weak pulse breathing's overtones hide in its noise, and pull R towards their own.
+    private void TakeWithoutBreathing(SmoothedBins bins, int seconds, double intervalSoFarSeconds)
+    {
+        var rate = 60 / intervalSoFarSeconds;
+        if (!hasRed || !(taken.Fit.PulseSize < design.Options.WeakPulseSize) || !(rate >= design.Options.FastPulsePerMinute))
+        {
+            return;
+        }
+
+        var fit = loaded.Load(bins, seconds, design.EdgeOf(rate));
+        if (IsCoherent(fit) && fit.PulseSize > design.Options.LeastPulseLeft * taken.Fit.PulseSize)
+        {
+            taken.Take(loaded, fit);
         }
     }
 

@@ -1,0 +1,26 @@
+using Xunit;
+
+namespace PulseStream.Tests.Readings;
+
+/// <summary>A pulse so weak that what pulls at it hides in its noise.</summary>
+public sealed class WeakPulseTests
+{
+    // Breathing's overtone in a mixture of its own, a third of the pulse: it pulls R by a tenth of what lies between them, 0.7
+    // points, while the disagreement that it leaves is less than the noise.
+    [Theory]
+    [InlineData(80, 0.62)]
+    [InlineData(120, 0.68)]
+    public void BreathingsOvertonesDoNotPullAWeakPulse(double pulsePerMinute, double hz)
+    {
+        (double Infrared, double Red) Overtone(double t)
+        {
+            var light = 1.6e-4 * Math.Sin((2 * Math.PI * hz * t) + Math.Sin(0.5 * t));
+            return (light, 0.93 * light);
+        }
+
+        var finger = new Finger { Seconds = 60, PulsePerMinute = pulsePerMinute, PerfusionPercent = 0.1, Spo2 = _ => 80, NoisePercent = 0.01, Movement = Overtone };
+        var told = Heard.Of(100, finger.Samples()).Usable.Where(s => s.SecondIndex >= 12).Select(s => s.Spo2!.Value.Percent).ToArray();
+        Assert.InRange(told.Length, 40, 48);
+        Assert.Equal(80, told.Average(), 0.3);
+    }
+}
