@@ -79,7 +79,7 @@ internal sealed class WindowChoice(WindowRoom room, bool hasRed, LoadedWindow lo
         }
 
         var whole = fit;
-        if (edge == SlowEdge.OfAnyPulse && rate < design.Options.SlowPulsePerMinute)
+        if (rate < design.Options.SlowPulsePerMinute)
         {
             // Breathing's second harmonic lies on the first wave of a slow pulse: the other waves carry R as well.
             fit = loaded.Load(bins, seconds, SlowEdge.OfFastPulse) with { PulseSize = taken.Fit.PulseSize, IsWithoutFirstWave = true };

@@ -14,6 +14,8 @@ internal static class Rows
 
     public static StreamRow Slow { get; } = new("slow pulse, 35 to 45", r => QuietFinger(r) with { Pulse = Track.Constant(Between(r, 35, 45)) });
 
+    public static StreamRow Drifting { get; } = new("slow pulse beside drift", r => QuietFinger(r) with { Pulse = Track.Constant(Between(r, 35, 45)), Episodes = Drift(r) });
+
     public static StreamRow Low { get; } = new("perfusion 0.25 %, breathing larger than the pulse", r => WeakFinger(r, 0.25));
 
     public static StreamRow Lowest { get; } = new("perfusion 0.1 %", r => WeakFinger(r, 0.1));
@@ -51,6 +53,9 @@ internal static class Rows
 
     public static StreamRow Missing { get; } = new("20 % of samples missing, 2 % off the rate", r => QuietFinger(r) with { MissingShare = 0.2, RateOffPercent = Between(r, -2, 2) });
 
+    public static StreamRow Gaps { get; } = new("a gap of one to two seconds every twelve", r =>
+        QuietFinger(r) with { Episodes = [.. new[] { 20, 32, 44, 56 }.Select(from => new GapEpisode(from, from + Between(r, 1.1, 1.9)))] });
+
     public static StreamRow Falling { get; } = new("saturation steps and falls", r => QuietFinger(r) with
     {
         Spo2 = r.Next(2) == 0 ? Track.Step(Between(r, 94, 99), Between(r, 80, 92), 30) : Track.Ramp(97, 85, 25, 25 + Between(r, 12, 30)),
@@ -65,8 +70,8 @@ internal static class Rows
 
     public static IReadOnlyList<StreamRow> All { get; } =
     [
-        Quiet, Slow, Low, Lowest, Irregular, MildMotion, StrongMotion, ShortMotion, Off, HalfOff, Slipping, Lifeless, Venous, Clipping, Flicker,
-        Missing, Falling, PulseSteps, Ectopic, Warming,
+        Quiet, Slow, Drifting, Low, Lowest, Irregular, MildMotion, StrongMotion, ShortMotion, Off, HalfOff, Slipping, Lifeless, Venous, Clipping, Flicker,
+        Missing, Gaps, Falling, PulseSteps, Ectopic, Warming,
     ];
 
     private static double Between(Random random, double low, double high) => low + ((high - low) * random.NextDouble());
@@ -112,6 +117,21 @@ internal static class Rows
             Between(r, 0, 0.1),
             kind == 3 ? LightChannels.Infrared : LightChannels.Both);
         return QuietFinger(r) with { Pulse = Track.Constant(Between(r, 45, 150)), Perfusion = Track.Constant(Math.Min(Between(r, 0.6, 4), 30 / size)), Episodes = [motion] };
+    }
+
+    // What vessels drift by falls with the square of its frequency, and some of it lies under a slow pulse's first wave.
+    private static List<Episode> Drift(Random r)
+    {
+        const int waves = 3;
+        var (size, slowestHz, ratio) = (Between(r, 0.05, 0.2), Between(r, 0.25, 0.4), Between(r, 0.8, 1.6));
+        var drift = new List<Episode>();
+        for (var wave = 0; wave < waves; wave++)
+        {
+            var times = 1 + (0.37 * wave);
+            drift.Add(new MotionEpisode(double.NegativeInfinity, double.PositiveInfinity, MotionKind.Rhythmic, size / (times * times), slowestHz * times, ratio, 0));
+        }
+
+        return drift;
     }
 
     private static Scenario Flickering(Random r)

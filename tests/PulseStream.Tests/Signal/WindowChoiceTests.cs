@@ -8,10 +8,11 @@ namespace PulseStream.Tests.Signal;
 /// <summary>Which window is taken, and what is taken away from it as slow.</summary>
 public sealed class WindowChoiceTests
 {
-    private const double PeriodSeconds = 1.5;
     private const double Ratio = 0.5;
     private readonly WindowRoom room = new(new(new SampleRate(50), new()));
     private SmoothedBins bins = null!;
+    private double noiseSize = 1e-5;
+    private (double PeriodSeconds, double Height, double SecondWave, double SecondAfterSeconds) beat = (1.5, 0.01, 0.9, 0.75);
 
     // Second waves half a beat later are counted as beats of 80 a minute, of which the higher edge would leave the first wave whole.
     [Fact]
@@ -24,6 +25,37 @@ public sealed class WindowChoiceTests
         Assert.NotEqual(SlowEdge.OfFastPulse, taken.Edge);
     }
 
+    // A pulse of 55 whose second waves are counted: taken for one of 110, it would lose half of its first wave with the drift.
+    [Fact]
+    public void APulseThatRepeatsSurelyKeepsItsFirstWaveThoughSecondWavesAreCounted()
+    {
+        beat = (1.08, 0.0048, 0.41, 0.43);
+        var taken = Take(t => (0.0024 * Math.Sin(2 * Math.PI * 0.73 * t), 1.76));
+        Assert.True(taken.Fit.Disagreement <= room.Design.Options.CoherentDisagreement);
+        Assert.Equal(Ratio, taken.Fit.Ratio, 0.003);
+    }
+
+    // A wave as slow as breathing's harmonics can be taken away as a line; the lights' curvatures agree with it in place, and no lamp is named.
+    [Fact]
+    public void ASlowWaveThatLooksLikeALineIsNoLamp()
+    {
+        beat = (1.6, 0.0074, 0.78, 0.52);
+        var taken = Take(t => (1.26e-4 * Math.Sin((2 * Math.PI * 0.86 * t) + 3.3), 0.88));
+        Assert.Equal(0, taken.Fit.Lines);
+        Assert.Equal(Ratio, taken.Fit.Ratio, 0.003);
+    }
+
+    // Without its line the window is better than its curvature.
+    [Fact]
+    public void ALineThatLeavesTheLightsAgreedIsNotGivenUpForACurvatureThatDoesNot()
+    {
+        beat = (1.6249, 0.00325, 0.921, 0.693);
+        noiseSize = 2.12e-5;
+        var taken = Take(t => (1.105e-4 * Math.Sin((2 * Math.PI * 0.8975 * t) + 2.228), 1.497));
+        Assert.Equal(1, taken.Fit.Lines);
+        Assert.Equal(Ratio, taken.Fit.Ratio, 0.003);
+    }
+
     [Fact]
     public void ItIsBentWhereSomethingSlowDisturbsIt()
     {
@@ -32,6 +64,7 @@ public sealed class WindowChoiceTests
         Assert.Equal(0, taken.Fit.Lines);
         Assert.True(Math.Abs(taken.Fit.Ratio - Ratio) < 0.5 * Math.Abs(whole.Ratio - Ratio));
         Assert.Equal(whole.PulseSize, taken.Fit.PulseSize);
+        Assert.Equal(whole.NoiseSize, taken.Fit.NoiseSize);
     }
 
     // Movement of the pulse's own frequencies is bent as much as the pulse is.
@@ -54,6 +87,26 @@ public sealed class WindowChoiceTests
         Assert.False(IsBent(t => (t < 9.4 ? 0 : 0.02, 1)));
         Assert.False(IsBent(t => (0.01 * Math.Sin(2 * Math.PI * 6.5 * t), 1)));
         Assert.False(IsBent(t => (0.012 * (t - 6), 1)));
+    }
+
+    // A clip that was knocked early in the window has bent all of it; its newest seconds are calm.
+    [Fact]
+    public void AJerkLongAgoIsSeenAsWell() => Assert.False(IsBent(t => (t < 4.6 ? 0 : 0.02, 1)));
+
+    // Where the skin lets less red through, or less infrared, one light alone tells that the finger slides.
+    [Theory]
+    [InlineData(0.0012, 10)]
+    [InlineData(0.012, 0.1)]
+    public void ASlideInOneLightIsNotBent(double slide, double mixture) => Assert.False(IsBent(t => (slide * (t - 6), mixture)));
+
+    // Breath moves the light by a few percent; a tall pulse's own beats by more.
+    [Theory]
+    [InlineData(0.004, 0.01)]
+    [InlineData(0.012, 0.1)]
+    public void WhatBreathOrATallPulseMovesIsBent(double slide, double height)
+    {
+        beat.Height = height;
+        Assert.True(IsBent(t => (slide * (t - 6), 1)));
     }
 
     private static (double Light, double Mixture) Slow(double t) => (6e-5 * Math.Sin((2 * Math.PI * 0.58 * t) + (2 * Math.Sin(2 * Math.PI * 0.3 * t))), 2.5);
@@ -82,8 +135,8 @@ public sealed class WindowChoiceTests
         for (var n = 0; n < seconds * room.Design.BinRateHz; n++)
         {
             var t = n / room.Design.BinRateHz;
-            var since = t % PeriodSeconds;
-            var blood = 0.01 * (Bell(since - 0.2) + (0.9 * Bell(since - 0.95)));
+            var since = t % beat.PeriodSeconds;
+            var blood = beat.Height * (Bell(since - 0.2) + (beat.SecondWave * Bell(since - 0.2 - beat.SecondAfterSeconds)));
             var (light, mixture) = drift(t);
             bins.Push(new(n, Vector128.Create(light - blood + Noise(), (mixture * light) - (Ratio * blood) + Noise())));
             if ((n + 1) % (int)room.Design.BinRateHz == 0 && n + 1 < seconds * room.Design.BinRateHz)
@@ -92,7 +145,7 @@ public sealed class WindowChoiceTests
             }
         }
 
-        double Noise() => 1e-5 * (noise.NextDouble() - 0.5);
+        double Noise() => noiseSize * (noise.NextDouble() - 0.5);
     }
 
     private static double Bell(double seconds) => Math.Exp(-0.5 * seconds * seconds / (0.09 * 0.09));
