@@ -19,7 +19,7 @@ internal static class Methods
         Signal("gaps bridged for two seconds instead of one", s => s with { BridgedGapSeconds = 1 }, Rows.Gaps, "usable %", f => f.UsablePercent),
         Signal("steady lines removed", s => s with { LineShare = Never }, Rows.Flicker, "usable %", f => f.GivenPercent),
         Signal("pulse told from movement", s => s with { LeastCalmAgreement = Never }, Rows.MildMotion, "given %", f => f.GivenPercent),
-        Judge("agreement of the lights", j => j with { LargestDisagreement = Never, UnprovenDisagreement = Never }, Rows.StrongMotion, "readings wrong by more than 3", f => f.WrongBy3),
+        Judge("agreement of the lights", j => j with { LargestDisagreement = Never, UnprovenDisagreement = Never }, Rows.StrongMotion, "worst second, points", f => f.Worst),
         Judge("growth of the pulse", j => j with { LargestGrowth = Never }, Rows.HalfOff, "worst second, points", f => f.Worst),
         Judge("leaking light", j => j with { LeakRise = Never }, Rows.HalfOff, "seconds given of a finger half off, %", f => f.GivenPercent),
         Judge("weighed against the last calm second", j => j with { BloodWander = 1 }, Rows.MildMotion, "SpO2 error, 95th percentile", f => f.Error95),
