@@ -25,9 +25,7 @@ internal sealed class SessionCourse : IReadingObserver
     {
         _rate = header.Rate;
         _reader = header.Columns == SampleColumns.None ? null : new FingerReader(header, judgement.Curve, judgement.Reading);
-
-        // What an instrument shows has been judged by it already; its accuracy is no doubt of this second.
-        _shown = new ReadingKeeper(judgement.Reading with { WidestAcceptedPercent = double.PositiveInfinity });
+        _shown = new ReadingKeeper(judgement.Reading);
         _triage = new SittingTriage(judgement.Policy, judgement.Circumstances, judgement.History);
         _archive = archive;
         _feeling = _triage.Feeling;
