@@ -4,6 +4,7 @@ namespace PulseStream.Signal;
 /// <param name="room">Where it is loaded.</param>
 internal sealed class LoadedWindow(WindowRoom room)
 {
+    // Breathing sways the light by a few hundredths, a tall pulse by itself where a second holds no whole beat; a slip goes on.
     private const double LargestMove = 0.05;
     private const double MovePulses = 3;
     private readonly SignalDesign design = room.Design;

@@ -9,6 +9,8 @@ internal sealed class WindowChoice(WindowRoom room, bool hasRed, LoadedWindow lo
 {
     // Three beats, wherever the window falls on them: with fewer none can be compared with two others.
     private const double ComparedIntervals = 3.2;
+
+    // Below it a weak pulse's period may be breathing's.
     private const double SurePeriodicity = 0.9;
     private readonly SignalDesign design = room.Design;
     private readonly BeatFinder finder = room.Finder;
