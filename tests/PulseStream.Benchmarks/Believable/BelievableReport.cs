@@ -14,8 +14,9 @@ internal static class BelievableReport
         Console.WriteLine("Made by `dotnet run -c Release --project tests/PulseStream.Benchmarks -- believable > tests/believable.md`, from twelve");
         Console.WriteLine("made-up streams of a minute a row, the same ones each time. No claim of any oximeter's accuracy. Errors are points of SpO2");
         Console.WriteLine("and pulse per minute, against the simulator's truth of the same eight seconds. Usable: of seconds without a disturbance in");
-        Console.WriteLine("them, from 15 s on. Given: of seconds with one. Cause: refused seconds with a disturbance, from the first whole window on,");
-        Console.WriteLine("whose named reason is right. A second given where there is no finger counts as 100 points wrong.");
+        Console.WriteLine("them, from 15 s on. Given: of seconds with one, with a finger in the clip from 15 s on. Cause: refused seconds with a");
+        Console.WriteLine("disturbance, from the first whole window on, whose named reason is right. A second given where there is no finger counts");
+        Console.WriteLine("as 100 points wrong.");
         Console.WriteLine();
         Console.WriteLine("| stream | usable % | given % | SpO2 95th | worst | bias | pulse 95th | halved or doubled | first reading s | readings | off > 2 | off > 3 | cause % | interval holds % | width |");
         Console.WriteLine("| --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: |");

@@ -84,8 +84,13 @@ internal sealed class Figures
         var isUsable = second.IsUsable;
         if (Cause(truth[at]) is { } cause)
         {
-            disturbed++;
-            disturbedUsable += isUsable ? 1 : 0;
+            // A finger's first seconds are refused with or without a disturbance; without one, none may be given.
+            if (at >= StartSeconds || truth[at].Finger != FingerPlacement.On)
+            {
+                disturbed++;
+                disturbedUsable += isUsable ? 1 : 0;
+            }
+
             if (second.Unusable is { } unusable && at >= FirstWindowSeconds)
             {
                 refused++;
