@@ -1,147 +1,140 @@
 namespace PulseStream.Signal;
 
 /// <summary>
-/// Tells pulse and movement apart in two lights. The movement m reaches them in one proportion k, the pulse p in another,
-/// R: infrared is p + m and red R p + k m, so red = k infrared + (R − k) p. With p known from the calm finger, in height too,
-/// one regression of red on infrared and p gives k and R − k.
+/// Tells the pulse in a movement: the calm one, laid out along the beats, is in infrared by its own height and in red by R times
+/// that. What moves may have any number of sources, proportions and delays; as long as it does not keep time with the heart
+/// it adds nothing to either light's share of that pulse but chance, and how much that may be is seen in what each has left.
 /// </summary>
 /// <remarks>
-/// The beats along which the calm pulse is laid out come from the mixture of both lights that repeats best, then from
-/// (red − k infrared) / (R − k), again and again. Movement at the pulse's own rate can pass for the pulse and the pulse for
-/// movement; then the separated pulse does not look like the calm one, which <see cref="SeparatedPulse.Agreement"/> tells.
+/// The beats come from the mixture of both lights that repeats best, or from infrared, then from the mixture that leaves the least of the
+/// movement for a pulse of the calm height (J. Capon, Proc IEEE 1969;57:1408, from memory), again and again.
+/// <para>
+/// R is red's share of the laid-out pulse (an instrument in the sense of J. Durbin, Rev Int Stat Inst 1954;22:23, from memory) less as
+/// much of what infrared's has too much as goes with it: all that the movement's proportion makes of it where one movement reaches both
+/// lights, nothing where they move on their own. The height as a share that is known beforehand is a control variate
+/// (J. M. Hammersley, D. C. Handscomb, Monte Carlo Methods, 1964, section 5.5, from memory).
+/// </para>
 /// </remarks>
 internal sealed class MotionSeparation(SignalDesign design)
 {
     private const int Rounds = 3;
     private const int FewestBeats = 3;
 
-    // What the separation leaves over is beats of another shape than the calm one, which is slower than white noise.
-    private const double FreedomPerSecond = 6;
-    private readonly double[] pulse = new double[2 * design.LongestWindowBins];
+    // A light without any movement is left this much of the pulse's power, so that the mixture stays finite.
+    private const double LeastRest = 1e-4;
+    // What keeps time with the heart has two phases of each harmonic, of which two matter most.
+    private const double TimeKeepingFreedom = 4;
     private readonly BeatFinder finder = new(design);
+    private readonly MovementChance chance = new(design);
+    private readonly double[] work = new double[2 * design.LongestWindowBins];
+    private readonly double[] best = new double[2 * design.LongestWindowBins];
 
     /// <summary>Separates one window.</summary>
-    /// <param name="pairs">Infrared and red in turn, slow part removed; on success the pulse in both lights without the movement.</param>
+    /// <param name="pairs">Infrared and red in turn, slow part removed.</param>
     /// <param name="basis">The slow part that was removed.</param>
     /// <param name="calm">The calm pulse.</param>
     /// <param name="separated">What came of it.</param>
-    public bool TrySeparate(Span<double> pairs, SlowBasis basis, PulseTemplate calm, out SeparatedPulse separated)
+    /// <returns>Whether there is a pulse in it that is the calm one: as high, or without the movement as good as the same.</returns>
+    public bool TrySeparate(ReadOnlySpan<double> pairs, SlowBasis basis, PulseTemplate calm, out SeparatedPulse separated)
     {
+        separated = default;
+        var found = default(PulseShares);
         var direction = PeriodicDirection.Find(pairs, calm.PeriodBins);
-        var best = default(Regression);
-        foreach (var sign in (ReadOnlySpan<double>)[1, -1])
+        foreach (var start in (ReadOnlySpan<(double, double)>)[(direction.Infrared, direction.Red), (-direction.Infrared, -direction.Red), (1, 0)])
         {
-            Mix(pairs, sign * direction.Infrared, sign * direction.Red);
-            if (TryRefine(pairs, basis, calm, out var found) && found.Agreement > best.Agreement)
+            var mixture = start;
+            for (var round = 0; round < Rounds && TryLayOut(pairs, basis, calm, mixture, out var shares); round++)
             {
-                best = found;
+                if (shares.Agreement > found.Agreement)
+                {
+                    found = shares;
+                    work.AsSpan(0, pairs.Length).CopyTo(best);
+                }
+
+                mixture = MixtureWithoutMovement(pairs, shares);
             }
         }
 
-        separated = Judge(best, calm, pairs.Length / 2 / design.BinRateHz);
-        if (separated.Agreement < design.Options.LeastCalmAgreement)
+        if (!(found.Agreement > design.Options.LeastCalmAgreement || (found.Agreement > 0 && Math.Abs(found.Infrared - 1) < design.Options.LargestOtherHeight)))
         {
             return false;
         }
 
-        Mix(pairs, -best.MotionRatio / best.Difference, 1 / best.Difference);
-        for (var n = 0; n < pairs.Length; n += 2)
-        {
-            pairs[n] = pulse[n];
-            pairs[n + 1] = separated.Ratio * pulse[n];
-        }
-
+        separated = Judge(found, chance.Of(pairs, best, found), calm.HeightSpread);
         return true;
     }
 
-    private SeparatedPulse Judge(in Regression best, PulseTemplate calm, double seconds)
-    {
-        var options = design.Options;
-        var height = best.Difference
-            * Math.Sqrt((options.HeightSpread * options.HeightSpread) + (options.HeightSpreadPerRootSecond * options.HeightSpreadPerRootSecond * calm.AgeSeconds));
-        var variance = best.UnitVariance * best.Rest / (FreedomPerSecond * seconds);
-        return new(best.MotionRatio + best.Difference, Math.Sqrt(variance + (height * height)), best.MotionRatio, best.Agreement);
-    }
-
-    private void Mix(ReadOnlySpan<double> pairs, double infrared, double red)
+    /// <summary>Leaves the pulse of the window separated last: the mixture of its lights without the movement, in infrared's calm height, and R times it.</summary>
+    /// <param name="separated">What came of it.</param>
+    /// <param name="pairs">Where it is left, infrared and red in turn.</param>
+    public void CopyPulse(in SeparatedPulse separated, Span<double> pairs)
     {
         for (var n = 0; n < pairs.Length; n += 2)
         {
-            pulse[n] = (infrared * pairs[n]) + (red * pairs[n + 1]);
+            pairs[n] = separated.MixtureScale * best[n];
+            pairs[n + 1] = separated.Ratio * pairs[n];
         }
     }
 
-    private bool TryRefine(ReadOnlySpan<double> pairs, SlowBasis basis, PulseTemplate calm, out Regression found)
+    // With the calm height h = 1 ± spread: infrared's share is h + m, red's R h + slope m + k, where m and k are chance of known
+    // variances. Of red − w (infrared − 1) the error is (R − w) (h − 1) + (slope − w) m + k, least for the weight w that follows.
+    private static SeparatedPulse Judge(in PulseShares found, in MovementVariance movement, double spread)
     {
-        var work = pulse.AsSpan(0, pairs.Length);
-        found = default;
-        for (var round = 0; round < Rounds; round++)
+        var excess = found.Infrared - 1;
+        var height = spread * spread;
+
+        // Of what keeps time with the heart, the phase that the pulse has is in infrared's share; red's own is not known.
+        var infrared = movement.Infrared + (excess * excess / TimeKeepingFreedom);
+        var own = movement.OwnRed * TimeKeepingFreedom / (TimeKeepingFreedom - 1);
+        var share = infrared / (height + infrared);
+        var ratio = (found.Red - (excess * movement.Slope * share)) / (1 + (excess * (1 - share)));
+        var weight = (ratio * (1 - share)) + (movement.Slope * share);
+        var variance = ((ratio - weight) * (ratio - weight) * height) + ((movement.Slope - weight) * (movement.Slope - weight) * infrared) + own;
+        return new(ratio, Math.Sqrt(variance), 1 / found.Mixture, found.Agreement);
+    }
+
+    private bool TryLayOut(ReadOnlySpan<double> pairs, SlowBasis basis, PulseTemplate calm, (double Infrared, double Red) mixture, out PulseShares shares)
+    {
+        shares = default;
+        var window = work.AsSpan(0, pairs.Length);
+        for (var n = 0; n < pairs.Length; n += 2)
         {
-            finder.Find(work, calm.PeriodBins / design.BinRateHz);
-            if (finder.Count < FewestBeats)
-            {
-                return false;
-            }
-
-            calm.LayOut(finder.Rises, work);
-            basis.Remove(work);
-            found = Regression.Of(pairs, work);
-            if (!(found.Difference * found.Difference > 0))
-            {
-                return false;
-            }
-
-            Mix(pairs, -found.MotionRatio / found.Difference, 1 / found.Difference);
+            window[n] = (mixture.Infrared * pairs[n]) + (mixture.Red * pairs[n + 1]);
         }
 
-        found = found with { Agreement = Correlation(work) };
+        finder.Find(window, calm.PeriodBins / design.BinRateHz);
+        if (finder.Count < FewestBeats)
+        {
+            return false;
+        }
+
+        calm.LayOut(finder.Rises, window);
+        basis.Remove(window);
+        shares = PulseShares.Of(pairs, window);
         return true;
     }
 
-    private static double Correlation(ReadOnlySpan<double> pairs)
+    // The movement's covariance, inverted, times the pulse in either light. By chance movement may have more of the pulse's form than
+    // the pulse itself has: infrared's is taken to be of the calm height, and red's what goes best with that.
+    private (double Infrared, double Red) MixtureWithoutMovement(ReadOnlySpan<double> pairs, in PulseShares found)
     {
-        double aa = 0, ab = 0, bb = 0;
+        double ii = 0, ir = 0, rr = 0;
         for (var n = 0; n < pairs.Length; n += 2)
         {
-            aa += pairs[n] * pairs[n];
-            ab += pairs[n] * pairs[n + 1];
-            bb += pairs[n + 1] * pairs[n + 1];
+            var infrared = pairs[n] - (found.Infrared * work[n + 1]);
+            var red = pairs[n + 1] - (found.Red * work[n + 1]);
+            ii += infrared * infrared;
+            ir += infrared * red;
+            rr += red * red;
         }
 
-        return ab > 0 ? ab / Math.Sqrt(aa * bb) : 0;
-    }
-
-    // Red on infrared and the laid-out pulse.
-    private readonly record struct Regression(double MotionRatio, double Difference, double UnitVariance, double Rest, double Agreement)
-    {
-        public static Regression Of(ReadOnlySpan<double> pairs, ReadOnlySpan<double> laidOut)
-        {
-            double ii = 0, ip = 0, pp = 0, ri = 0, rp = 0, rr = 0;
-            for (var n = 0; n < pairs.Length; n += 2)
-            {
-                var i = pairs[n];
-                var r = pairs[n + 1];
-                var p = laidOut[n + 1];
-                ii += i * i;
-                ip += i * p;
-                pp += p * p;
-                ri += r * i;
-                rp += r * p;
-                rr += r * r;
-            }
-
-            var determinant = (ii * pp) - (ip * ip);
-            if (!(determinant > 1e-12 * ii * pp))
-            {
-                return default;
-            }
-
-            var motion = ((ri * pp) - (rp * ip)) / determinant;
-            var difference = ((rp * ii) - (ri * ip)) / determinant;
-
-            // Variance of the sum of both coefficients for a residual of unit variance.
-            var unit = (ii + pp - (2 * ip)) / determinant;
-            return new(motion, difference, unit, Math.Max(0, rr - (motion * ri) - (difference * rp)), 0);
-        }
+        var least = LeastRest * found.Power;
+        var excess = found.Infrared - 1;
+        var redExcess = excess * ir / (ii + least);
+        var ratio = found.Red - redExcess;
+        ii += (excess * excess * found.Power) + least;
+        ir += excess * redExcess * found.Power;
+        rr += (redExcess * redExcess * found.Power) + least;
+        return (rr - (ratio * ir), (ratio * ii) - ir);
     }
 }

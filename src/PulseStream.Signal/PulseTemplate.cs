@@ -17,11 +17,16 @@ internal sealed class PulseTemplate
     // A cubic needs a point before the first.
     private const int Lead = 1;
     private readonly double[] points;
+    private readonly SignalOptions options;
     private int before;
     private int length;
     private double learnedRatio;
 
-    public PulseTemplate(SignalDesign design) => points = new double[(int)(LengthShare * Repetition.LongestPeriodSeconds * design.BinRateHz) + 1];
+    public PulseTemplate(SignalDesign design)
+    {
+        options = design.Options;
+        points = new double[(int)(LengthShare * Repetition.LongestPeriodSeconds * design.BinRateHz) + 1];
+    }
 
     /// <summary>Whether a calm pulse has been learned.</summary>
     public bool IsKnown => length > 0;
@@ -37,6 +42,9 @@ internal sealed class PulseTemplate
 
     /// <summary>Seconds since it was learned.</summary>
     public int AgeSeconds { get; private set; }
+
+    /// <summary>Spread of the pulse's height now against the one learned, as a share.</summary>
+    public double HeightSpread => Math.Sqrt((options.HeightSpread * options.HeightSpread) + (options.HeightSpreadPerRootSecond * options.HeightSpreadPerRootSecond * AgeSeconds));
 
     /// <summary>Whether this pulse is known, so that nobody has to ask whether it is one.</summary>
     /// <param name="ratio">R of a window, no unit; NaN where there is one light.</param>

@@ -84,19 +84,19 @@ internal sealed class WindowAnalysis
         var basis = design.SlowOf(seconds, edge);
         var window = loaded.Pairs;
         if (!separation.TrySeparate(window, basis, calm, out var separated)
-            || lineReturn.FrontOf(window) < options.LeastFrontShare * calm.FrontSteepness
             || separated.StandardError > Math.Sqrt((coherent.StandardError * coherent.StandardError) + (coherent.Disagreement * coherent.Disagreement)))
         {
             return coherent;
         }
 
-        window.CopyTo(taken.Room);
+        var pulse = taken.Room[..window.Length];
+        separation.CopyPulse(separated, pulse);
         return fit with
         {
             Ratio = separated.Ratio,
             StandardError = separated.StandardError,
             Disagreement = 0,
-            PulseSize = Math.Sqrt(RatioSums.Over(window).Infrared / basis.Length),
+            PulseSize = Math.Sqrt(RatioSums.Over(pulse).Infrared / basis.Length),
             IsMoving = false,
             IsSeparated = true,
             Newest = coherent.Newest,
