@@ -172,7 +172,7 @@ internal sealed class SecondJudge
             return sinceDisturbance <= options.SettlingSeconds ? Reasons.Settling : calm.CauseOfDisagreement(second);
         }
 
-        var errorPercent = fit.StandardError * Math.Abs(curve.SlopeAt(fit.Ratio));
+        var errorPercent = (fit.IsSeparated ? sinceCalm.Weigh(second).Fit.StandardError : fit.StandardError) * Math.Abs(curve.SlopeAt(fit.Ratio));
         if (hasRed && fit.Lines > 0 && !(errorPercent <= options.LargestErrorBesideLinesPercent))
         {
             return sinceDisturbance <= options.SettlingSeconds ? Reasons.Settling : calm.CauseOfDisagreement(second);

@@ -85,7 +85,8 @@ public sealed class LampOrMovementTests
         }
 
         var heard = Heard.Of(RateHz, new Finger { Seconds = 40, Spo2 = _ => percent, PerfusionPercent = 3, Movement = t => (At(t), mix * At(t)) }.Samples());
-        Assert.InRange(Refused(heard, 20).Count(reasons => reasons == Reasons.AmbientLight), 0, 0.25 * Refused(heard, 20).Length);
+        // In most seconds the pulse is told from it; of all twenty, one in ten may be called a lamp.
+        Assert.InRange(Refused(heard, 20).Count(reasons => reasons == Reasons.AmbientLight), 0, 2);
     }
 
     // Channels are amplified each for itself: what comes at once in nearly as many counts may be a lamp or a finger half off.

@@ -23,6 +23,26 @@ public sealed class MovementTests
         Assert.All(read, s => Assert.Equal(spo2Percent, s.Spo2!.Value.Percent, LargestErrorPercent));
     }
 
+    // A fifth of the pulse each, in proportions that no mixture of the lights takes away both.
+    [Fact]
+    public void TwoMovementsAtOnceAreReadThrough()
+    {
+        const double spo2 = 90;
+        const double leastShareRead = 0.4;
+        var read = new List<double>();
+        for (var seed = 1; seed <= 8; seed++)
+        {
+            var one = Shaken(seed, new Finger(), 0.3, CalmSeconds, size: 0.0014).Movement;
+            var other = Shaken(seed + 50, new Finger(), 1.6, CalmSeconds, size: 0.0014).Movement;
+            var finger = new Finger { Spo2 = _ => spo2, Seed = seed, Movement = t => (one(t).Infrared + other(t).Infrared, one(t).Red + other(t).Red) };
+            read.AddRange(Heard.Of(100, finger.Samples()).Usable.Where(s => s.SecondIndex >= CalmSeconds).Select(s => Math.Abs(s.Spo2!.Value.Percent - spo2)));
+        }
+
+        read.Sort();
+        Assert.InRange(read.Count, leastShareRead * 8 * CalmSeconds, 8 * CalmSeconds);
+        Assert.InRange(read[(int)(0.95 * read.Count)], 0, LargestErrorPercent);
+    }
+
     [Theory]
     [InlineData(1)]
     [InlineData(2)]
