@@ -13,7 +13,7 @@ namespace PulseStream.Signal;
 /// <param name="IsRoomLight">Whether the strongest of them added as many counts to either channel, as room light does, whatever its phase.</param>
 /// <param name="RoomLightSize">Amplitude of the room light that was removed as lines, as a share of infrared; 0 where none was.</param>
 /// <param name="Newest">How both lights vary in the newest seconds, where they disagree; default where they agree.</param>
-/// <param name="IsSeparated">Whether a movement was taken away by its own ratio and the calm pulse's height; what the lights disagree by is then in the standard error.</param>
+/// <param name="IsSeparated">Whether the pulse was told from a movement through the calm one; what the lights disagree by is then in the standard error.</param>
 /// <param name="IsWithoutFirstWave">Whether the first wave of a slow pulse was taken away with breathing and R was read from the others.</param>
 /// <param name="LineHz">Frequency of the strongest of the lines, Hz.</param>
 /// <param name="LinesExplain">Share of what the lights disagreed by, beyond white noise, as power, that the lines took away; 0 where none was.</param>
