@@ -224,7 +224,7 @@ internal sealed class WeakRises(double binRateHz)
         {
             if (before >= 0 && !isStrong[j] && Math.Abs(rises[j] - rises[before] - delay) <= sameDelay && !IsAtEnd(slopes, rises[j]))
             {
-                feet[count] = FootShareOf(slopes, rises[before], rises[j], NextStrong(rises, j, slopes.Length));
+                feet[count] = RiseFoot.ShareOf(slopes, rises[before], rises[j], NextStrong(rises, j, slopes.Length), end);
                 steepness[count++] = slopes[(int)rises[j]] / normals[j];
             }
 
@@ -244,25 +244,6 @@ internal sealed class WeakRises(double binRateHz)
     }
 
     private bool IsAtEnd(ReadOnlySpan<double> slopes, double rise) => rise < end || rise >= slopes.Length - end;
-
-    // A second wave rises from the flank of its beat and the volume falls on behind it; a beat of its own rises from as low
-    // as the full beats before and after it do.
-    private double FootShareOf(ReadOnlySpan<double> slopes, double strong, double weak, double next)
-    {
-        var from = Math.Max(0, (int)(strong - end));
-        double volume = 0, footBefore = 0, peak = 0, low = 0, footBehind = 0;
-        for (var n = from; n < (int)next; n++)
-        {
-            volume += slopes[n];
-            footBefore = n < strong ? Math.Min(footBefore, volume) : footBefore;
-            peak = n >= strong && n < weak ? Math.Max(peak, volume) : peak;
-            low = n < strong ? volume : n < weak ? (volume >= peak ? volume : Math.Min(low, volume)) : low;
-            footBehind = n <= weak ? volume : Math.Min(footBehind, volume);
-        }
-
-        var foot = 0.5 * (footBefore + footBehind);
-        return (low - foot) / (peak - foot);
-    }
 
     private double SteepestNear(ReadOnlySpan<double> slopes, int at)
     {

@@ -27,6 +27,7 @@ internal sealed class WindowBeats
     private readonly SteadyWave steady;
     private readonly BeatTrain train;
     private readonly BeatVotes votes;
+    private readonly PairCourse pairs = new();
     private readonly BeatTeller teller;
     private (int Length, double PeriodBins, double FrontSteepness, double Ratio) learnable;
     private double lastSize = double.NaN;
@@ -58,6 +59,7 @@ internal sealed class WindowBeats
         IntervalSoFarSeconds = double.NaN;
         train.Restart();
         votes.Restart();
+        pairs.Restart();
         irregularitySoFar = 0;
     }
 
@@ -92,12 +94,14 @@ internal sealed class WindowBeats
     public WindowPulse Measure(SmoothedBins bins, ReadOnlySpan<double> best, Span<double> room, in RatioFit fit, WhiteNoise noise, SlowBasis removed, bool isKnown, long endIndex)
     {
         var window = best[..(2 * design.SlowOf(fit.WindowSeconds).Length)];
-        finder.Find(window, IntervalSoFarSeconds);
+        finder.Find(window, IntervalSoFarSeconds, pairs);
         var whole = WholeWave(bins, fit, window, room);
         if (whole != window)
         {
-            finder.Find(whole, IntervalSoFarSeconds);
+            finder.Find(whole, IntervalSoFarSeconds, pairs);
         }
+
+        pairs.Take(finder.OwnPairs, finder.AreEven);
 
         var rhythm = Judge(bins, whole, fit, endIndex);
         var count = finder.Count;
@@ -232,7 +236,7 @@ internal sealed class WindowBeats
     // In one light alone noise makes and hides weak beats in every tenth window: there windows would differ for ever.
     private bool IsCountDoubtful(SmoothedBins bins, in Rhythm rhythm, double end) =>
         finder.IsDoubtful
-        || (finder.RepeatsWell && TwoWaves.AreCounted(rhythm, finder.PeriodSeconds))
+        || (finder.RepeatsWell && finder.Pairs != PairKind.EarlyBeat && TwoWaves.AreCounted(rhythm, finder.PeriodSeconds))
         || (hasRed && finder.IsUndecided && !finder.RepeatsWell && rhythm.Irregularity > Rhythm.LateAbove)
         || (hasRed && votes.DifferBehind(Math.Max(end - (design.Options.AveragingSeconds * design.BinRateHz), train.SoundFrom), bins.Gaps));
 

@@ -1,0 +1,177 @@
+namespace PulseStream.Signal;
+
+/// <summary>Finds fronts that come in pairs: a weaker one at the same delay behind each full one.</summary>
+internal sealed class PairFinder(double binRateHz)
+{
+    private const int MostRises = 64;
+
+    // Within this share of a period of a steeper one a front is no full beat's; an early beat's delay leaves more before the next.
+    private const double FullReachShare = 0.75;
+
+    // Breathing moves intervals by less; a longer or shorter one is no period.
+    private const double ShortestShare = 0.75;
+    private const double LongestShare = 1.3;
+
+    // The weaker front comes at the same delay to within this, in so many of the periods.
+    private const double SameDelaySeconds = 0.06;
+    private const double SameShare = 0.75;
+    private const int LeastPairs = 3;
+
+    // Less of the usual weaker front is a ripple.
+    private const double RippleShare = 0.4;
+
+    // From a full front back to its foot, as a share of the period.
+    private const double FootReachShare = 0.3;
+    private readonly bool[] isFull = new bool[MostRises];
+    private readonly bool[] isSecond = new bool[MostRises];
+    private readonly double[] delays = new double[MostRises];
+    private readonly double[] slopeShares = new double[MostRises];
+    private readonly double[] footShares = new double[MostRises];
+    private readonly double[] fronts = new double[MostRises];
+    private readonly double[] secondFronts = new double[MostRises];
+    private int count;
+
+    /// <summary>Whether a rise, by its number, is the weaker one of a pair.</summary>
+    public bool IsSecond(int k) => isSecond[k];
+
+    /// <summary>Finds the pairs of a window.</summary>
+    /// <param name="slopes">Slope of the blood volume, a value a bin.</param>
+    /// <param name="rises">Bins of the steepest rises, in order; 64 at most.</param>
+    /// <param name="periodSeconds">The period to look for, s.</param>
+    /// <param name="pairs">Their medians.</param>
+    /// <returns>Whether fronts come in pairs.</returns>
+    public bool TryFind(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, double periodSeconds, out RisePairs pairs)
+    {
+        pairs = default;
+        var period = periodSeconds * binRateHz;
+        MarkFull(slopes, rises, FullReachShare * period);
+        var (periods, bins) = Measure(slopes, rises, period);
+        if (count < LeastPairs)
+        {
+            return false;
+        }
+
+        var (mean, deviation) = MeanAndDeviation(slopeShares.AsSpan(0, count));
+        var contrast = (1 - mean) * Math.Sqrt(count) / deviation;
+        var delay = Median(delays);
+        if (CountNear(delay) < SameShare * periods)
+        {
+            return false;
+        }
+
+        pairs = new(bins / periods / binRateHz, delay / binRateHz, Median(slopeShares), Median(footShares), Median(fronts) / binRateHz, Median(secondFronts) / binRateHz, contrast);
+        MarkSecond(slopes, rises, pairs);
+        return true;
+    }
+
+    private void MarkFull(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, double reach)
+    {
+        for (var k = 0; k < rises.Length; k++)
+        {
+            isFull[k] = true;
+            for (var j = 0; j < rises.Length; j++)
+            {
+                isFull[k] &= !(Math.Abs(rises[j] - rises[k]) < reach && slopes[(int)rises[j]] > slopes[(int)rises[k]]);
+            }
+        }
+    }
+
+    private (int Periods, double Bins) Measure(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, double period)
+    {
+        count = 0;
+        var last = -1;
+        var periods = 0;
+        var bins = 0.0;
+        for (var k = 0; k < rises.Length; k++)
+        {
+            if (!isFull[k])
+            {
+                continue;
+            }
+
+            var interval = last >= 0 ? rises[k] - rises[last] : 0;
+            if (interval > ShortestShare * period && interval < LongestShare * period)
+            {
+                periods++;
+                bins += interval;
+                MeasurePair(slopes, rises, last, k, FootReachShare * period);
+            }
+
+            last = k;
+        }
+
+        return (periods, bins);
+    }
+
+    private void MeasurePair(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, int full, int next, double footReach)
+    {
+        var second = full + 1;
+        for (var j = second + 1; j < next; j++)
+        {
+            second = slopes[(int)rises[j]] > slopes[(int)rises[second]] ? j : second;
+        }
+
+        if (second < next)
+        {
+            delays[count] = rises[second] - rises[full];
+            slopeShares[count] = slopes[(int)rises[second]] / slopes[(int)rises[full]];
+            fronts[count] = FrontWidth.BinsOf(slopes, rises[full]);
+            secondFronts[count] = FrontWidth.BinsOf(slopes, rises[second]);
+            footShares[count++] = RiseFoot.ShareOf(slopes, rises[full], rises[second], rises[next], footReach);
+        }
+    }
+
+    private int CountNear(double delay)
+    {
+        var near = 0;
+        foreach (var other in delays.AsSpan(0, count))
+        {
+            near += Math.Abs(other - delay) <= SameDelaySeconds * binRateHz ? 1 : 0;
+        }
+
+        return near;
+    }
+
+    // Behind a full front, or where it would be behind one that lies before the window.
+    private void MarkSecond(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, in RisePairs pairs)
+    {
+        var nearest = SameDelaySeconds * binRateHz;
+        var delay = pairs.DelaySeconds * binRateHz;
+        var rest = (pairs.PeriodSeconds - pairs.DelaySeconds) * binRateHz;
+        for (var k = 0; k < rises.Length; k++)
+        {
+            isSecond[k] = false;
+            for (var j = 0; j < rises.Length && !isFull[k]; j++)
+            {
+                var distance = rises[k] - rises[j];
+                var isOfPair = distance > 0 ? Math.Abs(distance - delay) <= nearest : j == 0 || !AnyFullBefore(j) ? Math.Abs(distance + rest) <= nearest : false;
+                isSecond[k] |= isFull[j] && isOfPair && slopes[(int)rises[k]] >= RippleShare * pairs.SlopeShare * slopes[(int)rises[j]];
+            }
+        }
+    }
+
+    private bool AnyFullBefore(int j) => isFull.AsSpan(0, j).Contains(true);
+
+    private double Median(double[] values)
+    {
+        Array.Sort(values, 0, count);
+        return values[(count - 1) / 2];
+    }
+
+    private static (double Mean, double Deviation) MeanAndDeviation(ReadOnlySpan<double> values)
+    {
+        var mean = 0.0;
+        foreach (var value in values)
+        {
+            mean += value / values.Length;
+        }
+
+        var sum = 0.0;
+        foreach (var value in values)
+        {
+            sum += (value - mean) * (value - mean);
+        }
+
+        return (mean, Math.Sqrt(sum / (values.Length - 1)));
+    }
+}

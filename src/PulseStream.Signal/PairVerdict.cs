@@ -1,0 +1,112 @@
+namespace PulseStream.Signal;
+
+/// <summary>
+/// Tells what comes in turn with the full beats of a window: their second waves, or early beats. An early beat is a beat of
+/// the same heart: it comes a good deal before half the time, its front is as short as any other's, and it rises from where
+/// full beats rise. A second wave has travelled to the end of the arteries and back: it is broader than the front, or the
+/// front itself takes so much of the period that one beat fills all of it.
+/// </summary>
+internal static class PairVerdict
+{
+    // Every second beat early, at more than 130 a minute, is no rhythm: early beats follow where the time between beats is long.
+    private const double ShortestPeriodSeconds = 0.92;
+
+    // Sooner than this no heart beats again, whose refractory time is 0.25 to 0.3 s.
+    private const double SoonestSeconds = 0.3;
+
+    // An early beat comes a sixth of an interval early at least; what comes later than that in turn with a steeper front is the
+    // second half of one beat. Behind more than half a period it is the front.
+    private const double LatestEarlyShare = 0.42;
+    private const double LatestSecondShare = 0.56;
+
+    // Blood comes within a ninth of the time from beat to beat where that is long; a front that takes more of what repeats is
+    // that of one beat.
+    private const double SlowFrontShare = 0.107;
+
+    // What rises from the foot of the full beats is one; second waves are found to rise from above an eighth.
+    private const double LowestFootShare = 0.1;
+
+    // Waves broaden on their way. In between, noise and the smoothing decide.
+    private const double BroaderWave = 1.1;
+    private const double NoBroaderWave = 0.95;
+
+    // A usual second wave reaches a seventh of the front's steepness, now and then a fifth, without being broader than it.
+    private const double SteepestUsualShare = 0.2;
+    private const double UsualShare = 0.12;
+    private const double LeastShare = 0.08;
+
+    // Both halves of a period as long to within an eighth: full beats and weaker ones, or two waves. Their height differs by more than breathing
+    // makes of it, pair by pair, and the weaker is no broader: samples that are far apart make one of two equal fronts broader and less steep.
+    private const double LongestEvenPeriodSeconds = 1.6;
+    private const double SoonestEvenShare = 0.44;
+    private const double LargestEvenShare = 0.9;
+    private const double LeastContrast = 5;
+    private const double LeastPeriodicityGain = 0.04;
+    private const double BroaderEvenFront = 1.05;
+    private const double LargestKnownEvenShare = 0.97;
+
+    /// <summary>The verdict on pairs with the period of the window.</summary>
+    /// <param name="pairs">The pairs.</param>
+    public static PairKind Of(in RisePairs pairs)
+    {
+        if (pairs.SlopeShare < LeastShare || pairs.DelayShare > LatestSecondShare)
+        {
+            return PairKind.None;
+        }
+
+        if (pairs.DelayShare > SoonestEvenShare && pairs.Contrast < LeastContrast)
+        {
+            return PairKind.None;
+        }
+
+        return IsOfOneBeat(pairs) ? PairKind.SecondWave : ByShape(pairs);
+    }
+
+    /// <summary>Whether what follows at half the time is the second wave of a beat that repeats with twice the window's period.</summary>
+    /// <param name="pairs">Pairs with twice the period.</param>
+    /// <param name="periodicityGain">How much better the window repeats with that than with the period.</param>
+    /// <param name="isKnown">Whether it was seen so in the seconds before: heights may then be nearly the same for a while.</param>
+    public static bool IsEvenSecondWave(in RisePairs pairs, double periodicityGain, bool isKnown)
+    {
+        var isEven = pairs.PeriodSeconds < LongestEvenPeriodSeconds
+            && pairs.DelayShare > SoonestEvenShare
+            && pairs.DelayShare < LatestSecondShare;
+        var height = pairs.SlopeShare * pairs.SecondFrontSeconds / pairs.FrontSeconds;
+        return isEven
+            && (isKnown
+                ? height < LargestKnownEvenShare
+                : height < LargestEvenShare
+                    && pairs.Contrast > LeastContrast
+                    && periodicityGain >= LeastPeriodicityGain
+                    && pairs.SecondFrontSeconds < BroaderEvenFront * pairs.FrontSeconds);
+    }
+
+    private static bool IsOfOneBeat(in RisePairs pairs) =>
+        pairs.PeriodSeconds < ShortestPeriodSeconds
+        || pairs.DelaySeconds < SoonestSeconds
+        || pairs.DelayShare > LatestEarlyShare
+        || pairs.FrontSeconds >= SlowFrontShare * pairs.PeriodSeconds;
+
+    private static PairKind ByShape(in RisePairs pairs)
+    {
+        if (pairs.SlopeShare < UsualShare)
+        {
+            return PairKind.SecondWave;
+        }
+
+        var breadth = pairs.SecondFrontSeconds / pairs.FrontSeconds;
+        var isSteep = pairs.SlopeShare >= SteepestUsualShare;
+        if (isSteep && (pairs.FootShare < LowestFootShare || breadth < NoBroaderWave))
+        {
+            return PairKind.EarlyBeat;
+        }
+
+        if (breadth >= BroaderWave)
+        {
+            return PairKind.SecondWave;
+        }
+
+        var isLate = pairs.DelaySeconds > ValveClosure.LatestWaveSeconds(pairs.PeriodSeconds);
+        return isSteep && isLate ? PairKind.EarlyBeat : PairKind.Either;
+    }
+}
