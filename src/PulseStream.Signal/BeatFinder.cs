@@ -25,8 +25,9 @@ internal sealed class BeatFinder
     // A window that repeats this well knows its interval better than the seconds before it do.
     private const double GoodPeriodicity = 0.6;
 
-    // Pairs are told from chance where the window repeats with them better still.
+    // Pairs are told from chance where the window repeats with them better still, or those before did.
     private const double PairedPeriodicity = 0.72;
+    private const double KnownPeriodicity = 0.5;
 
     // At its ends a window bends towards the slow fit: what rises there is not measured, and a front may just be seen.
     private const double EdgeSeconds = 0.2;
@@ -195,13 +196,14 @@ internal sealed class BeatFinder
         OwnPairs = PairKind.None;
         var slopes = Course.Slopes[..^1];
         var rises = kept.AsSpan(0, allCount);
-        if (repetition.Periodicity >= PairedPeriodicity && pairs.TryFind(slopes, rises, repetition.PeriodSeconds, out var found))
+        var least = before is { IsKnown: true } ? KnownPeriodicity : PairedPeriodicity;
+        if (repetition.Periodicity >= least && pairs.TryFind(slopes, rises, repetition.PeriodSeconds, out var found))
         {
             OwnPairs = PairVerdict.Of(found);
         }
 
         if (OwnPairs == PairKind.None
-            && repetition.PeriodicityOfTwo >= PairedPeriodicity
+            && repetition.PeriodicityOfTwo >= least
             && pairs.TryFind(slopes, rises, 2 * repetition.PeriodSeconds, out found)
             && PairVerdict.IsEvenSecondWave(found, repetition.PeriodicityOfTwo - repetition.Periodicity, before?.IsEvenKnown ?? false))
         {

@@ -14,12 +14,16 @@ internal sealed class PairCourse
 
     // Seen twice, second waves at half the period are known.
     private const int LeastEven = 2;
+    private const int LeastKnown = 4;
     private readonly PairKind[] kinds = new PairKind[Kept];
     private readonly bool[] areEven = new bool[Kept];
     private int next;
 
     /// <summary>Whether second waves came at half the period.</summary>
     public bool IsEvenKnown => areEven.AsSpan().Count(true) >= LeastEven;
+
+    /// <summary>Whether pairs were seen in most of the last windows.</summary>
+    public bool IsKnown => Kept - kinds.AsSpan().Count(PairKind.None) >= LeastKnown;
 
     /// <summary>Forgets all.</summary>
     public void Restart()

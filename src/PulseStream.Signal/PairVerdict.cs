@@ -8,8 +8,8 @@ namespace PulseStream.Signal;
 /// </summary>
 internal static class PairVerdict
 {
-    // Every second beat early, at more than 130 a minute, is no rhythm: early beats follow where the time between beats is long.
-    private const double ShortestPeriodSeconds = 0.92;
+    // Every second beat early, at more than 126 a minute, is no rhythm: early beats follow where the time between beats is long.
+    private const double ShortestPeriodSeconds = 0.95;
 
     // Sooner than this no heart beats again, whose refractory time is 0.25 to 0.3 s.
     private const double SoonestSeconds = 0.3;
@@ -20,8 +20,10 @@ internal static class PairVerdict
     private const double LatestSecondShare = 0.56;
 
     // Blood comes within a ninth of the time from beat to beat where that is long; a front that takes more of what repeats is
-    // that of one beat.
+    // that of one beat. The later the weaker front comes, the shorter the front of a beat would be that leaves time for it.
     private const double SlowFrontShare = 0.107;
+    private const double SlowFrontDelayShare = 0.35;
+    private const double SlowFrontSlope = 0.5;
 
     // What rises from the foot of the full beats is one; second waves are found to rise from above an eighth.
     private const double LowestFootShare = 0.1;
@@ -85,7 +87,10 @@ internal static class PairVerdict
         pairs.PeriodSeconds < ShortestPeriodSeconds
         || pairs.DelaySeconds < SoonestSeconds
         || pairs.DelayShare > LatestEarlyShare
-        || pairs.FrontSeconds >= SlowFrontShare * pairs.PeriodSeconds;
+        || pairs.FrontSeconds >= LeastSlowFrontShare(pairs.DelayShare) * pairs.PeriodSeconds;
+
+    private static double LeastSlowFrontShare(double delayShare) =>
+        SlowFrontShare - (SlowFrontSlope * Math.Max(0, delayShare - SlowFrontDelayShare));
 
     private static PairKind ByShape(in RisePairs pairs)
     {

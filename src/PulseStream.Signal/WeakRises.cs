@@ -86,6 +86,7 @@ internal sealed class WeakRises(double binRateHz)
     private readonly double[] beats = new double[64];
     private readonly double[] normals = new double[64];
     private readonly bool[] isStrong = new bool[64];
+    private readonly PauseRise pause = new(binRateHz);
     private double latestSecondWave;
     private double latestShare;
     private double soonestEarly;
@@ -111,14 +112,19 @@ internal sealed class WeakRises(double binRateHz)
         IsUndecided = false;
         var left = 0;
         var before = -1;
+        var early = -1;
         for (var k = 0; k < rises.Length; k++)
         {
-            if (isStrong[k] || (before >= 0 && (IsEarlyBeat(slopes, rises, before, k) || IsRecurring(slopes, rises, before, k))))
+            if (isStrong[k] || k == early || (before >= 0 && (IsEarlyBeat(slopes, rises, before, k) || IsRecurring(slopes, rises, before, k))))
             {
                 beats[left++] = rises[k];
             }
 
-            before = isStrong[k] ? k : before;
+            if (isStrong[k])
+            {
+                before = k;
+                early = pause.Find(slopes, rises, isStrong, k, interval * binRateHz);
+            }
         }
 
         beats.AsSpan(0, left).CopyTo(rises);

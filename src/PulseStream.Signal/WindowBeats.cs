@@ -32,6 +32,7 @@ internal sealed class WindowBeats
     private (int Length, double PeriodBins, double FrontSteepness, double Ratio) learnable;
     private double lastSize = double.NaN;
     private double irregularitySoFar;
+    private PairKind lastPairs;
 
     public WindowBeats(WindowRoom room, bool hasRed, bool isPleth)
     {
@@ -61,6 +62,7 @@ internal sealed class WindowBeats
         votes.Restart();
         pairs.Restart();
         irregularitySoFar = 0;
+        lastPairs = PairKind.None;
     }
 
     /// <summary>A second without a window tells no beats and teaches nothing.</summary>
@@ -102,6 +104,11 @@ internal sealed class WindowBeats
         }
 
         pairs.Take(finder.OwnPairs, finder.AreEven);
+        if (ArePairsOther())
+        {
+            votes.Restart();
+        }
+
 
         var rhythm = Judge(bins, whole, fit, endIndex);
         var count = finder.Count;
@@ -124,7 +131,8 @@ internal sealed class WindowBeats
         }
 
         irregularitySoFar = rhythm.Irregularity;
-
+        lastPairs = finder.Pairs == PairKind.None ? lastPairs : finder.Pairs;
+        if (Environment.GetEnvironmentVariable("DBG") != null) Console.Error.WriteLine(FormattableString.Invariant($"{endIndex / design.Rate.Hz - 1:F0} win {fit.WindowSeconds} own {finder.OwnPairs} set {finder.Pairs} even {finder.AreEven} per {finder.PeriodSeconds:F2} {finder.Periodicity:F2} rate {rhythm.RatePerMinute:F1} spread {rhythm.RateSpreadPerMinute:F1} irr {rhythm.Irregularity:F2} agr {agreement:F2} doubt {finder.IsDoubtful} und {finder.IsUndecided} two {TwoWaves.AreCounted(rhythm, finder.PeriodSeconds)} votes {votes.DifferBehind(BinOf(endIndex) - 8 * design.BinRateHz, bins.Gaps)} lines {fit.Lines} rises {string.Join(' ', finder.AllRises.ToArray().Select(r => (r / design.BinRateHz).ToString("F2")))}"));
         teller.Tell(bins, window, isPleth);
         return new(
             count,
@@ -213,13 +221,17 @@ internal sealed class WindowBeats
         var isSound = !hasRed || fit.Disagreement <= design.Options.SoundDisagreement;
         var isOther = Math.Max(fit.PulseSize / lastSize, lastSize / fit.PulseSize) > OtherWaveShare;
         lastSize = fit.PulseSize;
-        train.Take(finder.AllRises, end - length, end, isSound, fit.WindowSeconds == design.Options.LongestWindowSeconds && !isOther, fit.Lines > 0 || fit.IsSeparated);
+        train.Take(finder.AllRises, end - length, end, isSound, fit.WindowSeconds == design.Options.LongestWindowSeconds && !isOther && !ArePairsOther(), fit.Lines > 0 || fit.IsSeparated);
         var averaged = design.Options.AveragingSeconds * design.BinRateHz;
         var window = RateWindow.Of(end - 1 - finder.UnseenBins, BinOf(endIndex), train.SoundFrom, averaged);
+        train.Expect(window.SeenTo, window.End);
         return bins.Gaps.AnyBetween(window.From, end)
             ? Rhythm.AcrossGaps(train.Rises, window, design.BinRateHz, bins.Gaps, finder.UsualIntervalSeconds * design.BinRateHz)
             : Rhythm.Of(train.Rises, window, design.BinRateHz, irregularitySoFar);
     }
+
+    // What was counted before by another verdict on the same waves is counted anew.
+    private bool ArePairsOther() => finder.Pairs != PairKind.None && finder.Pairs != lastPairs;
 
     private void Vote(double end, int length, in RatioFit fit)
     {
