@@ -76,18 +76,22 @@ internal sealed class BeatTrain
     /// <summary>Takes over the beat of a pair that is due where it does not show yet; the next window has the last word on it.</summary>
     /// <param name="seenTo">Up to here a beat would have shown.</param>
     /// <param name="end">The end of the second.</param>
-    public void Expect(double seenTo, double end)
+    /// <returns>Whether one is due.</returns>
+    public bool Expect(double seenTo, double end)
     {
         if (count < PairedBeats || !AreInPairs(rises.AsSpan(count - PairedBeats, PairedBeats)))
         {
-            return;
+            return false;
         }
 
         var due = (2 * rises[count - 2]) - rises[count - 4];
-        if (due > seenTo && due < end && count < MostBeats)
+        if (!(due > seenTo && due < end && count < MostBeats))
         {
-            rises[count++] = due;
+            return false;
         }
+
+        rises[count++] = due;
+        return true;
     }
 
     // Short and long in turn, each as long as the one before last: a full beat and an early one, for twice now.

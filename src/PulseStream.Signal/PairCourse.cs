@@ -9,8 +9,8 @@ internal sealed class PairCourse
     // As long as the longest window: none of an older one's beats are in the newest.
     private const int Kept = 8;
 
-    // Of eight windows two may differ.
-    private const double MajorityShare = 0.7;
+    // Of nine windows one may differ.
+    private const double MajorityShare = 0.8;
 
     // Seen twice, second waves at half the period are known.
     private const int LeastEven = 2;

@@ -9,6 +9,9 @@ internal sealed class PauseRise(double binRateHz)
     // Early beat and pause together take 1.8 intervals and more; breathing makes no interval so much longer than the others.
     private const double PauseShare = 1.6;
 
+    // A heart that waits so long after every second or third beat keeps a rhythm of its own: what was found is all of it.
+    private const double MostPausesShare = 0.4;
+
     // A beat that moves less blood is a ripple; what the second waves of other beats reach at that delay is one too.
     private const double LeastShare = 0.1;
     private const double OverUsual = 2;
@@ -31,7 +34,8 @@ internal sealed class PauseRise(double binRateHz)
     public int Find(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, ReadOnlySpan<bool> isFull, int before, double intervalBins)
     {
         var next = NextFull(isFull, before, rises.Length);
-        if (next == rises.Length || rises[next] - rises[before] < PauseShare * intervalBins)
+        var pause = PauseShare * intervalBins;
+        if (next == rises.Length || rises[next] - rises[before] < pause || !AreRare(rises, isFull, pause))
         {
             return -1;
         }
@@ -45,6 +49,20 @@ internal sealed class PauseRise(double binRateHz)
         }
 
         return steepest >= 0 && IsUnusual(slopes, rises, isFull, before, steepest) ? steepest : -1;
+    }
+
+    private static bool AreRare(ReadOnlySpan<double> rises, ReadOnlySpan<bool> isFull, double pause)
+    {
+        int intervals = 0, pauses = 0;
+        for (var k = NextFull(isFull, -1, rises.Length); k < rises.Length;)
+        {
+            var next = NextFull(isFull, k, rises.Length);
+            intervals += next < rises.Length ? 1 : 0;
+            pauses += next < rises.Length && rises[next] - rises[k] >= pause ? 1 : 0;
+            k = next;
+        }
+
+        return pauses <= MostPausesShare * intervals;
     }
 
     private bool IsUnusual(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, ReadOnlySpan<bool> isFull, int before, int k)

@@ -132,7 +132,6 @@ internal sealed class WindowBeats
 
         irregularitySoFar = rhythm.Irregularity;
         lastPairs = finder.Pairs == PairKind.None ? lastPairs : finder.Pairs;
-        if (Environment.GetEnvironmentVariable("DBG") != null) Console.Error.WriteLine(FormattableString.Invariant($"{endIndex / design.Rate.Hz - 1:F0} win {fit.WindowSeconds} own {finder.OwnPairs} set {finder.Pairs} even {finder.AreEven} per {finder.PeriodSeconds:F2} {finder.Periodicity:F2} rate {rhythm.RatePerMinute:F1} spread {rhythm.RateSpreadPerMinute:F1} irr {rhythm.Irregularity:F2} agr {agreement:F2} doubt {finder.IsDoubtful} und {finder.IsUndecided} two {TwoWaves.AreCounted(rhythm, finder.PeriodSeconds)} votes {votes.DifferBehind(BinOf(endIndex) - 8 * design.BinRateHz, bins.Gaps)} lines {fit.Lines} rises {string.Join(' ', finder.AllRises.ToArray().Select(r => (r / design.BinRateHz).ToString("F2")))}"));
         teller.Tell(bins, window, isPleth);
         return new(
             count,
@@ -224,10 +223,21 @@ internal sealed class WindowBeats
         train.Take(finder.AllRises, end - length, end, isSound, fit.WindowSeconds == design.Options.LongestWindowSeconds && !isOther && !ArePairsOther(), fit.Lines > 0 || fit.IsSeparated);
         var averaged = design.Options.AveragingSeconds * design.BinRateHz;
         var window = RateWindow.Of(end - 1 - finder.UnseenBins, BinOf(endIndex), train.SoundFrom, averaged);
-        train.Expect(window.SeenTo, window.End);
         return bins.Gaps.AnyBetween(window.From, end)
             ? Rhythm.AcrossGaps(train.Rises, window, design.BinRateHz, bins.Gaps, finder.UsualIntervalSeconds * design.BinRateHz)
-            : Rhythm.Of(train.Rises, window, design.BinRateHz, irregularitySoFar);
+            : WithDueBeat(Rhythm.Of(train.Rises, window, design.BinRateHz, irregularitySoFar), window);
+    }
+
+    // The beat that is due counts; what it looks like is not known.
+    private Rhythm WithDueBeat(in Rhythm seen, in RateWindow window)
+    {
+        if (!train.Expect(window.SeenTo, window.End))
+        {
+            return seen;
+        }
+
+        var rhythm = Rhythm.Of(train.Rises, window, design.BinRateHz, irregularitySoFar);
+        return seen with { RatePerMinute = rhythm.RatePerMinute, RateSpreadPerMinute = rhythm.RateSpreadPerMinute };
     }
 
     // What was counted before by another verdict on the same waves is counted anew.
