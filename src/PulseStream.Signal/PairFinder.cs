@@ -59,7 +59,7 @@ internal sealed class PairFinder(double binRateHz)
             return false;
         }
 
-        pairs = new(bins / periods / binRateHz, delay / binRateHz, Median(slopeShares), Median(footShares), Median(fronts) / binRateHz, Median(secondFronts) / binRateHz, contrast);
+        pairs = new(bins / periods / binRateHz, delay / binRateHz, Median(slopeShares), Median(footShares), Median(fronts) / binRateHz, Median(secondFronts) / binRateHz, RobustScatter(), contrast);
         MarkSecond(slopes, rises, pairs);
         return true;
     }
@@ -156,6 +156,19 @@ internal sealed class PairFinder(double binRateHz)
     {
         Array.Sort(values, 0, count);
         return values[(count - 1) / 2];
+    }
+
+    // One pair at the window's end, bent with it, counts for no more than another.
+    private double RobustScatter()
+    {
+        const double deviationsPerMedian = 1.48;
+        var median = Median(slopeShares);
+        for (var k = 0; k < count; k++)
+        {
+            delays[k] = Math.Abs(slopeShares[k] - median);
+        }
+
+        return deviationsPerMedian * Median(delays) / median;
     }
 
     private static (double Mean, double Deviation) MeanAndDeviation(ReadOnlySpan<double> values)

@@ -7,6 +7,7 @@ namespace PulseStream.Signal;
 /// <param name="FootShare">Blood volume from which the weaker one rises, from the foot of the full one, 0, to its crest, 1.</param>
 /// <param name="FrontSeconds">How long the full front is steep: width at half its slope, s.</param>
 /// <param name="SecondFrontSeconds">The same of the weaker one.</param>
+/// <param name="Scatter">Standard deviation of that share over itself, from the median of the differences.</param>
 /// <param name="Contrast">How far the weaker ones are below the full ones in steepness, in standard errors of that.</param>
 internal readonly record struct RisePairs(
     double PeriodSeconds,
@@ -15,6 +16,7 @@ internal readonly record struct RisePairs(
     double FootShare,
     double FrontSeconds,
     double SecondFrontSeconds,
+    double Scatter,
     double Contrast)
 {
     /// <summary>Delay of the weaker front over the period.</summary>
