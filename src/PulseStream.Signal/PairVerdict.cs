@@ -25,7 +25,7 @@ internal static class PairVerdict
 
     // Blood comes within a tenth of the time from beat to beat where that is long; a front that takes more of what repeats is
     // that of one beat. The later the weaker front comes, the shorter the front of a beat would be that leaves time for it.
-    private const double SlowFrontShare = 0.098;
+    private const double SlowFrontShare = 0.095;
     private const double SlowFrontDelayShare = 0.35;
     private const double SlowFrontSlope = 0.2;
 
