@@ -25,14 +25,14 @@ internal static class PairVerdict
 
     // Blood comes within a tenth of the time from beat to beat where that is long; a front that takes more of what repeats is
     // that of one beat. The later the weaker front comes, the shorter the front of a beat would be that leaves time for it.
-    private const double SlowFrontShare = 0.095;
+    private const double SlowFrontShare = 0.098;
     private const double SlowFrontDelayShare = 0.35;
     private const double SlowFrontSlope = 0.2;
 
     // Up to a ninth it may be a beat's own where the weaker fronts differ: second waves are the same share of their beats each time,
     // a heart throws out what has flowed in while it waited.
     private const double SurelySlowFrontShare = 0.107;
-    private const double SteadyScatter = 0.08;
+    private const double SteadyScatter = 0.1;
 
     // What rises from the foot of the full beats is one; second waves are found to rise from above an eighth, those of most fingers
     // from above three quarters, where half of the blood of the beat before has not run off yet.
