@@ -169,7 +169,7 @@ public sealed class PulseRateTests
         double Blood(double t) => Bell((t % period) - 0.2) + (height * Bell((t % period) - 0.2 - (period / 2)));
         static double Bell(double seconds) => Math.Exp(-0.5 * seconds * seconds / (0.06 * 0.06));
         var heard = Heard.Of(RateHz, new Finger { Seconds = Seconds, Blood = Blood }.Samples()).Usable.Where(s => s.SecondIndex >= FromSecond).ToArray();
-        Assert.All(heard, s => Assert.Equal(60 / period, s.PulseRatePerMinute ?? (60 / period), 1.5));
+        Assert.All(heard, s => Assert.Equal(60 / period, s.PulseRatePerMinute ?? (60 / period), Tolerance));
         Assert.True(heard.Count(s => s.PulseRatePerMinute is not null) >= 0.9 * heard.Length);
     }
 
