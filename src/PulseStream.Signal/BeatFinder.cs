@@ -204,8 +204,9 @@ internal sealed class BeatFinder
 
         if (OwnPairs == PairKind.None
             && repetition.PeriodicityOfTwo >= least
+            && PairVerdict.MayBeEven(repetition.PeriodicityOfTwo - repetition.Periodicity, before?.IsEvenKnown ?? false)
             && pairs.TryFind(slopes, rises, 2 * repetition.PeriodSeconds, out found)
-            && PairVerdict.IsEvenSecondWave(found, repetition.PeriodicityOfTwo - repetition.Periodicity, before?.IsEvenKnown ?? false))
+            && PairVerdict.IsEvenSecondWave(found, before?.IsEvenKnown ?? false))
         {
             OwnPairs = PairKind.SecondWave;
             AreEven = true;

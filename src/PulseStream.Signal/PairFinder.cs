@@ -69,9 +69,14 @@ internal sealed class PairFinder(double binRateHz)
         for (var k = 0; k < rises.Length; k++)
         {
             isFull[k] = true;
-            for (var j = 0; j < rises.Length; j++)
+            for (var j = k - 1; j >= 0 && rises[k] - rises[j] < reach; j--)
             {
-                isFull[k] &= !(Math.Abs(rises[j] - rises[k]) < reach && slopes[(int)rises[j]] > slopes[(int)rises[k]]);
+                isFull[k] &= !(slopes[(int)rises[j]] > slopes[(int)rises[k]]);
+            }
+
+            for (var j = k + 1; j < rises.Length && rises[j] - rises[k] < reach; j++)
+            {
+                isFull[k] &= !(slopes[(int)rises[j]] > slopes[(int)rises[k]]);
             }
         }
     }
@@ -138,19 +143,20 @@ internal sealed class PairFinder(double binRateHz)
         var nearest = SameDelaySeconds * binRateHz;
         var delay = pairs.DelaySeconds * binRateHz;
         var rest = (pairs.PeriodSeconds - pairs.DelaySeconds) * binRateHz;
+        var ripple = RippleShare * pairs.SlopeShare;
+        var first = isFull.AsSpan(0, rises.Length).IndexOf(true);
         for (var k = 0; k < rises.Length; k++)
         {
-            isSecond[k] = false;
-            for (var j = 0; j < rises.Length && !isFull[k]; j++)
+            var own = slopes[(int)rises[k]];
+            isSecond[k] = k < first && Math.Abs(rises[first] - rises[k] - rest) <= nearest && own >= ripple * slopes[(int)rises[first]];
+            for (var j = k - 1; j >= 0 && rises[k] - rises[j] <= delay + nearest; j--)
             {
-                var distance = rises[k] - rises[j];
-                var isOfPair = distance > 0 ? Math.Abs(distance - delay) <= nearest : j == 0 || !AnyFullBefore(j) ? Math.Abs(distance + rest) <= nearest : false;
-                isSecond[k] |= isFull[j] && isOfPair && slopes[(int)rises[k]] >= RippleShare * pairs.SlopeShare * slopes[(int)rises[j]];
+                isSecond[k] |= isFull[j] && rises[k] - rises[j] >= delay - nearest && own >= ripple * slopes[(int)rises[j]];
             }
+
+            isSecond[k] &= !isFull[k];
         }
     }
-
-    private bool AnyFullBefore(int j) => isFull.AsSpan(0, j).Contains(true);
 
     private double Median(double[] values)
     {

@@ -84,11 +84,15 @@ internal static class PairVerdict
         return MayDiffer(pairs) && ByShape(pairs) != PairKind.SecondWave ? PairKind.Either : PairKind.SecondWave;
     }
 
-    /// <summary>Whether what follows at half the time is the second wave of a beat that repeats with twice the window's period.</summary>
-    /// <param name="pairs">Pairs with twice the period.</param>
+    /// <summary>Whether what follows at half the time may be the second wave of a beat that repeats with twice the window's period.</summary>
     /// <param name="periodicityGain">How much better the window repeats with that than with the period.</param>
     /// <param name="isKnown">Whether it was seen so in the seconds before: heights may then be nearly the same for a while.</param>
-    public static bool IsEvenSecondWave(in RisePairs pairs, double periodicityGain, bool isKnown)
+    public static bool MayBeEven(double periodicityGain, bool isKnown) => isKnown || periodicityGain >= LeastPeriodicityGain;
+
+    /// <summary>Whether it is, by its front.</summary>
+    /// <param name="pairs">Pairs with twice the period.</param>
+    /// <param name="isKnown">Whether it was seen so in the seconds before.</param>
+    public static bool IsEvenSecondWave(in RisePairs pairs, bool isKnown)
     {
         var isEven = pairs.PeriodSeconds < LongestEvenPeriodSeconds
             && pairs.DelayShare > LatestEarlyShare
@@ -99,7 +103,6 @@ internal static class PairVerdict
                 ? height < LargestKnownEvenShare
                 : height < LargestEvenShare
                     && pairs.Contrast > LeastContrast
-                    && periodicityGain >= LeastPeriodicityGain
                     && pairs.SecondFrontSeconds < BroaderEvenFront * pairs.FrontSeconds);
     }
 

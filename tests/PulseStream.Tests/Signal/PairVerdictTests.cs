@@ -72,7 +72,7 @@ public sealed class PairVerdictTests
     public void EvenWavesAreOneBeatWhereTheyAlternate(double share, double contrast, double gain, double secondSeconds, bool isOne)
     {
         var even = new RisePairs(0.9, 0.45, share, 0.05, 0.1, secondSeconds, 0.05, contrast);
-        Assert.Equal(isOne, PairVerdict.IsEvenSecondWave(even, gain, false));
-        Assert.True(PairVerdict.IsEvenSecondWave(even with { SlopeShare = 0.85 }, 0, true));
+        Assert.Equal(isOne, PairVerdict.MayBeEven(gain, false) && PairVerdict.IsEvenSecondWave(even, false));
+        Assert.True(PairVerdict.MayBeEven(0, true) && PairVerdict.IsEvenSecondWave(even with { SlopeShare = 0.85 }, true));
     }
 }
