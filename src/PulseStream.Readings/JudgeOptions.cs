@@ -253,8 +253,8 @@ public sealed record JudgeOptions
     /// <summary>Successive differences of intervals over the mean interval above which the rhythm is called irregular; breathing alone stays below.</summary>
     public double Irregularity { get; init; } = 0.12;
 
-    /// <summary>The same above which no rate is told: intervals that differ so much in turn are a slow pulse's two waves; early beats that every second one is make 0.8 at most.</summary>
-    public double LargestIrregularity { get; init; } = 0.85;
+    /// <summary>The same above which no rate is told: intervals that differ so much in turn are a slow pulse's two waves; every second beat early by 45 % makes 0.9.</summary>
+    public double LargestIrregularity { get; init; } = 0.95;
 
     /// <summary>What two fair countings of an irregular rhythm's beats may differ by from the rate told, either way, 1/min: with more, "within 3" would depend on how one counts, and no rate is told.</summary>
     public double LargestRateSpreadPerMinute { get; init; } = 2;

@@ -25,6 +25,10 @@ internal sealed class BeatFinder
     // A window that repeats this well knows its interval better than the seconds before it do.
     private const double GoodPeriodicity = 0.6;
 
+    // Pairs are told from chance where the window repeats with them better still, or those before did.
+    private const double PairedPeriodicity = 0.72;
+    private const double KnownPeriodicity = 0.5;
+
     // At its ends a window bends towards the slow fit: what rises there is not measured, and a front may just be seen.
     private const double EdgeSeconds = 0.2;
     private const double NewestEdgeSeconds = 0.1;
@@ -33,8 +37,10 @@ internal sealed class BeatFinder
     private readonly int newestEdge;
     private readonly Repetition repetition;
     private readonly WeakRises weak;
+    private readonly PairFinder pairs;
     private readonly int[] candidates = new int[256];
     private readonly double[] kept = new double[MostBeats];
+    private readonly double[] seconds = new double[MostBeats];
     private int allCount;
 
     public BeatFinder(SignalDesign design)
@@ -44,6 +50,7 @@ internal sealed class BeatFinder
         newestEdge = 1 + (int)(NewestEdgeSeconds * binRateHz);
         repetition = new(design);
         weak = new(design.BinRateHz);
+        pairs = new(design.BinRateHz);
         Course = new(design.LongestWindowBins);
     }
 
@@ -63,19 +70,28 @@ internal sealed class BeatFinder
     public int UnseenBins => newestEdge;
 
     /// <summary>Whether waves were dropped that may have been beats.</summary>
-    public bool IsDoubtful => weak.IsDoubtful;
+    public bool IsDoubtful => Pairs == PairKind.Either || (Pairs != PairKind.EarlyBeat && weak.IsDoubtful);
 
     /// <summary>Whether an early beat at the newest edge may have been dropped.</summary>
     public bool IsUndecided => weak.IsUndecided;
 
+    /// <summary>What comes behind each full front of the window, as far as it shows by itself.</summary>
+    public PairKind OwnPairs { get; private set; }
+
+    /// <summary>The same in the light of the windows before.</summary>
+    public PairKind Pairs { get; private set; }
+
+    /// <summary>Whether second waves come half a period behind the fronts, so that the window seems to repeat with both.</summary>
+    public bool AreEven { get; private set; }
+
     /// <summary>The period with which the window repeats, s; NaN where it does not.</summary>
-    public double PeriodSeconds => repetition.PeriodSeconds;
+    public double PeriodSeconds => repetition.PeriodSeconds * (AreEven ? 2 : 1);
 
     /// <summary>Autocorrelation at that period, −1 to 1.</summary>
-    public double Periodicity => repetition.Periodicity;
+    public double Periodicity => AreEven ? repetition.PeriodicityOfTwo : repetition.Periodicity;
 
     /// <summary>Autocorrelation at twice that period; 0 where it is not known.</summary>
-    public double PeriodicityOfTwo => repetition.PeriodicityOfTwo;
+    public double PeriodicityOfTwo => AreEven ? 0 : repetition.PeriodicityOfTwo;
 
     /// <summary>Whether the window repeats so well that its period is its interval.</summary>
     public bool RepeatsWell => Periodicity >= GoodPeriodicity;
@@ -87,15 +103,19 @@ internal sealed class BeatFinder
     public double IntervalSeconds => Count < 2 ? double.NaN : (kept[Count - 1] - kept[0]) / (Count - 1) / binRateHz;
 
     /// <summary>Finds the beats of a window.</summary>
-    /// <param name="pairs">Infrared and red in turn, slow part removed; blood volume is minus infrared.</param>
+    /// <param name="lights">Infrared and red in turn, slow part removed; blood volume is minus infrared.</param>
     /// <param name="usualIntervalSeconds">Interval of the beats so far, s; NaN where unknown.</param>
-    public void Find(ReadOnlySpan<double> pairs, double usualIntervalSeconds)
+    /// <param name="before">What was said of the windows before; null where nothing is known of them.</param>
+    public void Find(ReadOnlySpan<double> lights, double usualIntervalSeconds, PairCourse? before = null)
     {
-        Course.Take(pairs);
+        Course.Take(lights);
         repetition.Find(Course.Volumes);
+        AreEven = false;
         UsualIntervalSeconds = !RepeatsWell && usualIntervalSeconds > 0 ? usualIntervalSeconds : PeriodSeconds;
         var interval = double.IsNaN(UsualIntervalSeconds) ? 0 : UsualIntervalSeconds;
-        Keep(Math.Clamp(ReachShare * interval, ShortestReachSeconds, LongestReachSeconds));
+        FindSteepest(Math.Clamp(ReachShare * interval, ShortestReachSeconds, LongestReachSeconds));
+        JudgePairs(before);
+        Keep();
     }
 
     /// <summary>
@@ -120,7 +140,9 @@ internal sealed class BeatFinder
             slopes[n] = n >= width && n + width < length ? before - after : 0;
         }
 
-        Keep(NoiseReachShare * PeriodSeconds);
+        FindSteepest(NoiseReachShare * PeriodSeconds);
+        Pairs = PairKind.None;
+        Keep();
     }
 
     private static double SumOf(ReadOnlySpan<double> pairs, int from, int count)
@@ -153,7 +175,7 @@ internal sealed class BeatFinder
         return count > 0 && candidates[count - 1] >= end ? count - 1 : count;
     }
 
-    private void Keep(double reachSeconds)
+    private void FindSteepest(double reachSeconds)
     {
         var slopes = Course.Slopes;
         var candidateCount = Candidates(slopes);
@@ -167,7 +189,45 @@ internal sealed class BeatFinder
             }
         }
 
+    }
+
+    private void JudgePairs(PairCourse? before)
+    {
+        OwnPairs = PairKind.None;
+        var slopes = Course.Slopes[..^1];
+        var rises = kept.AsSpan(0, allCount);
+        var least = before is { IsKnown: true } ? KnownPeriodicity : PairedPeriodicity;
+        if (repetition.Periodicity >= least && pairs.TryFind(slopes, rises, repetition.PeriodSeconds, out var found))
+        {
+            OwnPairs = PairVerdict.Of(found);
+        }
+
+        if (OwnPairs == PairKind.None
+            && repetition.PeriodicityOfTwo >= least
+            && PairVerdict.MayBeEven(repetition.PeriodicityOfTwo - repetition.Periodicity, before?.IsEvenKnown ?? false)
+            && pairs.TryFind(slopes, rises, 2 * repetition.PeriodSeconds, out found)
+            && PairVerdict.IsEvenSecondWave(found, before?.IsEvenKnown ?? false))
+        {
+            OwnPairs = PairKind.SecondWave;
+            AreEven = true;
+            UsualIntervalSeconds = PeriodSeconds;
+        }
+
+        Pairs = before?.Settle(OwnPairs) ?? OwnPairs;
+    }
+
+    private void Keep()
+    {
+        var slopes = Course.Slopes;
+        var secondCount = Pairs == PairKind.None ? 0 : TakeSeconds();
         allCount = weak.Drop(slopes[..^1], kept.AsSpan(0, allCount), UsualIntervalSeconds);
+        if (Pairs is PairKind.EarlyBeat or PairKind.Either)
+        {
+            seconds.AsSpan(0, secondCount).CopyTo(kept.AsSpan(allCount));
+            allCount += secondCount;
+            Array.Sort(kept, 0, allCount);
+        }
+
         for (var k = 0; k < allCount; k++)
         {
             kept[k] = Parabola.TopNear(slopes, (int)kept[k]);
@@ -178,6 +238,26 @@ internal sealed class BeatFinder
         {
             Count--;
         }
+    }
+
+    // Out of those that are judged one by one.
+    private int TakeSeconds()
+    {
+        int left = 0, taken = 0;
+        for (var k = 0; k < allCount; k++)
+        {
+            if (pairs.IsSecond(k))
+            {
+                seconds[taken++] = kept[k];
+            }
+            else
+            {
+                kept[left++] = kept[k];
+            }
+        }
+
+        allCount = left;
+        return taken;
     }
 
     private bool IsSteepest(ReadOnlySpan<double> slopes, int k, int count, double reach)

@@ -80,7 +80,7 @@ internal sealed class BeatShape
             return false;
         }
 
-        var pair = 2 * (rises[^1] - rises[0]) / (rises.Length - 1);
+        var pair = (rises[^1] + rises[^2] - rises[1] - rises[0]) / (rises.Length - 2);
         var sign = Math.Sign((2 * rises[1]) - rises[0] - rises[2]);
         for (var k = 2; k < rises.Length; k++)
         {

@@ -17,6 +17,11 @@ internal sealed class BeatTrain
 
     // One interval more than the averaging window, however slow the pulse.
     private const double KeptSeconds = 12;
+
+    // Two pairs and the beat before them. An early beat comes a sixth of an interval early at least, and breathing moves a pair by less than a tenth.
+    private const int PairedBeats = 5;
+    private const double EarlyShare = 0.42;
+    private const double SamePairShare = 0.1;
     private readonly double binRateHz;
     private readonly double[] rises = new double[MostBeats];
     private int count;
@@ -66,6 +71,38 @@ internal sealed class BeatTrain
                 rises[count++] = at;
             }
         }
+    }
+
+    /// <summary>Takes over the beat of a pair that is due where it does not show yet; the next window has the last word on it.</summary>
+    /// <param name="seenTo">Up to here a beat would have shown.</param>
+    /// <param name="end">The end of the second.</param>
+    /// <returns>Whether one is due.</returns>
+    public bool Expect(double seenTo, double end)
+    {
+        if (count < PairedBeats || !AreInPairs(rises.AsSpan(count - PairedBeats, PairedBeats)))
+        {
+            return false;
+        }
+
+        var due = (2 * rises[count - 2]) - rises[count - 4];
+        if (!(due > seenTo && due < end && count < MostBeats))
+        {
+            return false;
+        }
+
+        rises[count++] = due;
+        return true;
+    }
+
+    // Short and long in turn, each as long as the one before last: a full beat and an early one, for twice now.
+    private static bool AreInPairs(ReadOnlySpan<double> last)
+    {
+        var pair = last[4] - last[2];
+        var isShortLast = last[4] - last[3] < last[3] - last[2];
+        var shortest = isShortLast ? last[4] - last[3] : last[3] - last[2];
+        return shortest < EarlyShare * pair
+            && Math.Abs(last[3] - last[1] - pair) < SamePairShare * pair
+            && Math.Abs(last[2] - last[0] - pair) < SamePairShare * pair;
     }
 
     private void Forget(double from, double end)

@@ -86,6 +86,7 @@ internal sealed class WeakRises(double binRateHz)
     private readonly double[] beats = new double[64];
     private readonly double[] normals = new double[64];
     private readonly bool[] isStrong = new bool[64];
+    private readonly PauseRise pause = new(binRateHz);
     private double latestSecondWave;
     private double latestShare;
     private double soonestEarly;
@@ -111,14 +112,19 @@ internal sealed class WeakRises(double binRateHz)
         IsUndecided = false;
         var left = 0;
         var before = -1;
+        var early = -1;
         for (var k = 0; k < rises.Length; k++)
         {
-            if (isStrong[k] || (before >= 0 && (IsEarlyBeat(slopes, rises, before, k) || IsRecurring(slopes, rises, before, k))))
+            if (isStrong[k] || k == early || (before >= 0 && (IsEarlyBeat(slopes, rises, before, k) || IsRecurring(slopes, rises, before, k))))
             {
                 beats[left++] = rises[k];
             }
 
-            before = isStrong[k] ? k : before;
+            if (isStrong[k])
+            {
+                before = k;
+                early = pause.Find(slopes, rises, isStrong, k, interval * binRateHz);
+            }
         }
 
         beats.AsSpan(0, left).CopyTo(rises);
@@ -224,7 +230,7 @@ internal sealed class WeakRises(double binRateHz)
         {
             if (before >= 0 && !isStrong[j] && Math.Abs(rises[j] - rises[before] - delay) <= sameDelay && !IsAtEnd(slopes, rises[j]))
             {
-                feet[count] = FootShareOf(slopes, rises[before], rises[j], NextStrong(rises, j, slopes.Length));
+                feet[count] = RiseFoot.ShareOf(slopes, rises[before], rises[j], NextStrong(rises, j, slopes.Length), end);
                 steepness[count++] = slopes[(int)rises[j]] / normals[j];
             }
 
@@ -244,25 +250,6 @@ internal sealed class WeakRises(double binRateHz)
     }
 
     private bool IsAtEnd(ReadOnlySpan<double> slopes, double rise) => rise < end || rise >= slopes.Length - end;
-
-    // A second wave rises from the flank of its beat and the volume falls on behind it; a beat of its own rises from as low
-    // as the full beats before and after it do.
-    private double FootShareOf(ReadOnlySpan<double> slopes, double strong, double weak, double next)
-    {
-        var from = Math.Max(0, (int)(strong - end));
-        double volume = 0, footBefore = 0, peak = 0, low = 0, footBehind = 0;
-        for (var n = from; n < (int)next; n++)
-        {
-            volume += slopes[n];
-            footBefore = n < strong ? Math.Min(footBefore, volume) : footBefore;
-            peak = n >= strong && n < weak ? Math.Max(peak, volume) : peak;
-            low = n < strong ? volume : n < weak ? (volume >= peak ? volume : Math.Min(low, volume)) : low;
-            footBehind = n <= weak ? volume : Math.Min(footBehind, volume);
-        }
-
-        var foot = 0.5 * (footBefore + footBehind);
-        return (low - foot) / (peak - foot);
-    }
 
     private double SteepestNear(ReadOnlySpan<double> slopes, int at)
     {

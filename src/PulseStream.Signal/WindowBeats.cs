@@ -27,10 +27,12 @@ internal sealed class WindowBeats
     private readonly SteadyWave steady;
     private readonly BeatTrain train;
     private readonly BeatVotes votes;
+    private readonly PairCourse pairs = new();
     private readonly BeatTeller teller;
     private (int Length, double PeriodBins, double FrontSteepness, double Ratio) learnable;
     private double lastSize = double.NaN;
     private double irregularitySoFar;
+    private PairKind lastPairs;
 
     public WindowBeats(WindowRoom room, bool hasRed, bool isPleth)
     {
@@ -58,7 +60,9 @@ internal sealed class WindowBeats
         IntervalSoFarSeconds = double.NaN;
         train.Restart();
         votes.Restart();
+        pairs.Restart();
         irregularitySoFar = 0;
+        lastPairs = PairKind.None;
     }
 
     /// <summary>A second without a window tells no beats and teaches nothing.</summary>
@@ -92,12 +96,19 @@ internal sealed class WindowBeats
     public WindowPulse Measure(SmoothedBins bins, ReadOnlySpan<double> best, Span<double> room, in RatioFit fit, WhiteNoise noise, SlowBasis removed, bool isKnown, long endIndex)
     {
         var window = best[..(2 * design.SlowOf(fit.WindowSeconds).Length)];
-        finder.Find(window, IntervalSoFarSeconds);
+        finder.Find(window, IntervalSoFarSeconds, pairs);
         var whole = WholeWave(bins, fit, window, room);
         if (whole != window)
         {
-            finder.Find(whole, IntervalSoFarSeconds);
+            finder.Find(whole, IntervalSoFarSeconds, pairs);
         }
+
+        pairs.Take(finder.OwnPairs, finder.AreEven);
+        if (ArePairsOther())
+        {
+            votes.Restart();
+        }
+
 
         var rhythm = Judge(bins, whole, fit, endIndex);
         var count = finder.Count;
@@ -120,7 +131,7 @@ internal sealed class WindowBeats
         }
 
         irregularitySoFar = rhythm.Irregularity;
-
+        lastPairs = finder.Pairs == PairKind.None ? lastPairs : finder.Pairs;
         teller.Tell(bins, window, isPleth);
         return new(
             count,
@@ -209,13 +220,28 @@ internal sealed class WindowBeats
         var isSound = !hasRed || fit.Disagreement <= design.Options.SoundDisagreement;
         var isOther = Math.Max(fit.PulseSize / lastSize, lastSize / fit.PulseSize) > OtherWaveShare;
         lastSize = fit.PulseSize;
-        train.Take(finder.AllRises, end - length, end, isSound, fit.WindowSeconds == design.Options.LongestWindowSeconds && !isOther, fit.Lines > 0 || fit.IsSeparated);
+        train.Take(finder.AllRises, end - length, end, isSound, fit.WindowSeconds == design.Options.LongestWindowSeconds && !isOther && !ArePairsOther(), fit.Lines > 0 || fit.IsSeparated);
         var averaged = design.Options.AveragingSeconds * design.BinRateHz;
         var window = RateWindow.Of(end - 1 - finder.UnseenBins, BinOf(endIndex), train.SoundFrom, averaged);
         return bins.Gaps.AnyBetween(window.From, end)
             ? Rhythm.AcrossGaps(train.Rises, window, design.BinRateHz, bins.Gaps, finder.UsualIntervalSeconds * design.BinRateHz)
-            : Rhythm.Of(train.Rises, window, design.BinRateHz, irregularitySoFar);
+            : WithDueBeat(Rhythm.Of(train.Rises, window, design.BinRateHz, irregularitySoFar), window);
     }
+
+    // The beat that is due counts; what it looks like is not known.
+    private Rhythm WithDueBeat(in Rhythm seen, in RateWindow window)
+    {
+        if (!train.Expect(window.SeenTo, window.End))
+        {
+            return seen;
+        }
+
+        var rhythm = Rhythm.Of(train.Rises, window, design.BinRateHz, irregularitySoFar);
+        return seen with { RatePerMinute = rhythm.RatePerMinute, RateSpreadPerMinute = rhythm.RateSpreadPerMinute };
+    }
+
+    // What was counted before by another verdict on the same waves is counted anew.
+    private bool ArePairsOther() => finder.Pairs != PairKind.None && finder.Pairs != lastPairs;
 
     private void Vote(double end, int length, in RatioFit fit)
     {
@@ -232,7 +258,7 @@ internal sealed class WindowBeats
     // In one light alone noise makes and hides weak beats in every tenth window: there windows would differ for ever.
     private bool IsCountDoubtful(SmoothedBins bins, in Rhythm rhythm, double end) =>
         finder.IsDoubtful
-        || (finder.RepeatsWell && TwoWaves.AreCounted(rhythm, finder.PeriodSeconds))
+        || (finder.RepeatsWell && finder.Pairs != PairKind.EarlyBeat && TwoWaves.AreCounted(rhythm, finder.PeriodSeconds))
         || (hasRed && finder.IsUndecided && !finder.RepeatsWell && rhythm.Irregularity > Rhythm.LateAbove)
         || (hasRed && votes.DifferBehind(Math.Max(end - (design.Options.AveragingSeconds * design.BinRateHz), train.SoundFrom), bins.Gaps));
 

@@ -73,10 +73,10 @@ public sealed class PulseRateTests
     [InlineData(0.31, 0.48, 0.85)]
     [InlineData(0.31, 0.48, 1)]
     [InlineData(0.43, 0.6, 0.85)]
-    public void NoRateIsToldOfBeatsThatAreWavesOfOne(double early, double late, double height)
+    public void BeatsThatAreWavesOfOneAreCountedOnceOrNotAtAll(double early, double late, double height)
     {
         var heart = Heart.Of(Seconds, (k, _) => k % 2 == 0 ? early : late, k => k % 2 == 0 ? 1 : height);
-        Assert.All(Read(heart), s => Assert.Null(s.PulseRatePerMinute));
+        Assert.All(Read(heart), s => Assert.Equal(60 / (early + late), s.PulseRatePerMinute ?? (60 / (early + late)), Tolerance));
     }
 
     // Hardly early, but later than any second wave: a heart that beats a little unevenly in turn.
@@ -157,6 +157,44 @@ public sealed class PulseRateTests
         var random = new Random(3);
         var heart = Heart.Of(Seconds, (_, _) => 60 / perMinute * (0.99 + (0.02 * random.NextDouble())), secondWave: 0.55);
         Assert.All(Read(heart), s => Assert.Equal(0, Error(heart, s), 1.5));
+    }
+
+    // Half a beat later and nearly as steep: the window repeats with both.
+    [Theory]
+    [InlineData(0.8)]
+    [InlineData(0.86)]
+    public void ASecondWaveAtHalfTheTimeIsNoBeat(double height)
+    {
+        const double period = 0.9;
+        double Blood(double t) => Bell((t % period) - 0.2) + (height * Bell((t % period) - 0.2 - (period / 2)));
+        static double Bell(double seconds) => Math.Exp(-0.5 * seconds * seconds / (0.06 * 0.06));
+        var heard = Heard.Of(RateHz, new Finger { Seconds = Seconds, Blood = Blood }.Samples()).Usable.Where(s => s.SecondIndex >= FromSecond).ToArray();
+        Assert.All(heard, s => Assert.Equal(60 / period, s.PulseRatePerMinute ?? (60 / period), Tolerance));
+        Assert.True(heard.Count(s => s.PulseRatePerMinute is not null) >= 0.9 * heard.Length);
+    }
+
+    // A quarter of a full beat, and the heart waits longer behind it: the pause tells it from a second wave.
+    [Theory]
+    [InlineData(0.25)]
+    [InlineData(0.32)]
+    public void AnEarlyBeatBeforeAPauseCounts(double height)
+    {
+        var heart = Heart.Of(Seconds, (k, _) => k % 8 == 4 ? 0.5 : k % 8 == 5 ? 1.05 : 0.8, k => k % 8 == 5 ? height : 1);
+        var read = Read(heart);
+        var given = read.Where(s => s.PulseRatePerMinute is not null).ToArray();
+        Assert.True(given.Length >= 0.7 * read.Length, $"{given.Length} of {read.Length}");
+        Assert.True(given.Count(s => Math.Abs(Error(heart, s)) <= Tolerance) >= LeastShare * given.Length, string.Join(' ', given.Select(s => $"{Error(heart, s):F1}")));
+    }
+
+    [Theory]
+    [InlineData(64, 0.56)]
+    [InlineData(72, 0.58)]
+    public void TheRateOfBigeminyIsToldHoweverEarlyItsBeatsAre(double perMinute, double early)
+    {
+        var heart = Heart.Of(Seconds, (k, _) => 60 / perMinute * (k % 2 == 0 ? early : 2 - early), k => k % 2 == 0 ? 1 : 0.7);
+        var read = Read(heart);
+        Assert.All(read.Where(s => s.PulseRatePerMinute is not null), s => Assert.Equal(0, Error(heart, s), Tolerance));
+        Assert.True(read.Count(s => s.PulseRatePerMinute is not null) >= 0.8 * read.Length);
     }
 
     [Theory]

@@ -18,6 +18,7 @@ public sealed class WindowChoiceTests
     [Fact]
     public void ASlowPulseWithTallSecondWavesIsNotTakenForAFastOne()
     {
+        beat.SecondWave = 0.97;
         var taken = Take(t => (5e-5 * Math.Sin(2 * Math.PI * 0.58 * t), 1.5));
         room.Finder.Find(taken.Pairs, double.NaN);
         Assert.True(room.Finder.RepeatsWell);

@@ -1,0 +1,196 @@
+namespace PulseStream.Signal;
+
+/// <summary>Finds fronts that come in pairs: a weaker one at the same delay behind each full one.</summary>
+internal sealed class PairFinder(double binRateHz)
+{
+    private const int MostRises = 64;
+
+    // Within this share of a period of a steeper one a front is no full beat's; an early beat's delay leaves more before the next.
+    private const double FullReachShare = 0.75;
+
+    // Breathing moves intervals by less; a longer or shorter one is no period.
+    private const double ShortestShare = 0.75;
+    private const double LongestShare = 1.3;
+
+    // The weaker front comes at the same delay to within this, in so many of the periods.
+    private const double SameDelaySeconds = 0.06;
+    private const double SameShare = 0.75;
+    private const int LeastPairs = 3;
+
+    // Less of the usual weaker front is a ripple.
+    private const double RippleShare = 0.4;
+
+    // From a full front back to its foot, as a share of the period.
+    private const double FootReachShare = 0.3;
+    private readonly bool[] isFull = new bool[MostRises];
+    private readonly bool[] isSecond = new bool[MostRises];
+    private readonly double[] delays = new double[MostRises];
+    private readonly double[] slopeShares = new double[MostRises];
+    private readonly double[] footShares = new double[MostRises];
+    private readonly double[] fronts = new double[MostRises];
+    private readonly double[] secondFronts = new double[MostRises];
+    private int count;
+
+    /// <summary>Whether a rise, by its number, is the weaker one of a pair.</summary>
+    public bool IsSecond(int k) => isSecond[k];
+
+    /// <summary>Finds the pairs of a window.</summary>
+    /// <param name="slopes">Slope of the blood volume, a value a bin.</param>
+    /// <param name="rises">Bins of the steepest rises, in order; 64 at most.</param>
+    /// <param name="periodSeconds">The period to look for, s.</param>
+    /// <param name="pairs">Their medians.</param>
+    /// <returns>Whether fronts come in pairs.</returns>
+    public bool TryFind(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, double periodSeconds, out RisePairs pairs)
+    {
+        pairs = default;
+        var period = periodSeconds * binRateHz;
+        MarkFull(slopes, rises, FullReachShare * period);
+        var (periods, bins) = Measure(slopes, rises, period);
+        if (count < LeastPairs)
+        {
+            return false;
+        }
+
+        var (mean, deviation) = MeanAndDeviation(slopeShares.AsSpan(0, count));
+        var contrast = (1 - mean) * Math.Sqrt(count) / deviation;
+        var delay = Median(delays);
+        if (CountNear(delay) < SameShare * periods)
+        {
+            return false;
+        }
+
+        pairs = new(bins / periods / binRateHz, delay / binRateHz, Median(slopeShares), Median(footShares), Median(fronts) / binRateHz, Median(secondFronts) / binRateHz, RobustScatter(), contrast);
+        MarkSecond(slopes, rises, pairs);
+        return true;
+    }
+
+    private void MarkFull(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, double reach)
+    {
+        for (var k = 0; k < rises.Length; k++)
+        {
+            isFull[k] = true;
+            for (var j = k - 1; j >= 0 && rises[k] - rises[j] < reach; j--)
+            {
+                isFull[k] &= !(slopes[(int)rises[j]] > slopes[(int)rises[k]]);
+            }
+
+            for (var j = k + 1; j < rises.Length && rises[j] - rises[k] < reach; j++)
+            {
+                isFull[k] &= !(slopes[(int)rises[j]] > slopes[(int)rises[k]]);
+            }
+        }
+    }
+
+    private (int Periods, double Bins) Measure(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, double period)
+    {
+        count = 0;
+        var last = -1;
+        var periods = 0;
+        var bins = 0.0;
+        for (var k = 0; k < rises.Length; k++)
+        {
+            if (!isFull[k])
+            {
+                continue;
+            }
+
+            var interval = last >= 0 ? rises[k] - rises[last] : 0;
+            if (interval > ShortestShare * period && interval < LongestShare * period)
+            {
+                periods++;
+                bins += interval;
+                MeasurePair(slopes, rises, last, k, FootReachShare * period);
+            }
+
+            last = k;
+        }
+
+        return (periods, bins);
+    }
+
+    private void MeasurePair(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, int full, int next, double footReach)
+    {
+        var second = full + 1;
+        for (var j = second + 1; j < next; j++)
+        {
+            second = slopes[(int)rises[j]] > slopes[(int)rises[second]] ? j : second;
+        }
+
+        if (second < next)
+        {
+            delays[count] = rises[second] - rises[full];
+            slopeShares[count] = slopes[(int)rises[second]] / slopes[(int)rises[full]];
+            fronts[count] = FrontWidth.BinsOf(slopes, rises[full]);
+            secondFronts[count] = FrontWidth.BinsOf(slopes, rises[second]);
+            footShares[count++] = RiseFoot.ShareOf(slopes, rises[full], rises[second], rises[next], footReach);
+        }
+    }
+
+    private int CountNear(double delay)
+    {
+        var near = 0;
+        foreach (var other in delays.AsSpan(0, count))
+        {
+            near += Math.Abs(other - delay) <= SameDelaySeconds * binRateHz ? 1 : 0;
+        }
+
+        return near;
+    }
+
+    // Behind a full front, or where it would be behind one that lies before the window.
+    private void MarkSecond(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, in RisePairs pairs)
+    {
+        var nearest = SameDelaySeconds * binRateHz;
+        var delay = pairs.DelaySeconds * binRateHz;
+        var rest = (pairs.PeriodSeconds - pairs.DelaySeconds) * binRateHz;
+        var ripple = RippleShare * pairs.SlopeShare;
+        var first = isFull.AsSpan(0, rises.Length).IndexOf(true);
+        for (var k = 0; k < rises.Length; k++)
+        {
+            var own = slopes[(int)rises[k]];
+            isSecond[k] = k < first && Math.Abs(rises[first] - rises[k] - rest) <= nearest && own >= ripple * slopes[(int)rises[first]];
+            for (var j = k - 1; j >= 0 && rises[k] - rises[j] <= delay + nearest; j--)
+            {
+                isSecond[k] |= isFull[j] && rises[k] - rises[j] >= delay - nearest && own >= ripple * slopes[(int)rises[j]];
+            }
+
+            isSecond[k] &= !isFull[k];
+        }
+    }
+
+    private double Median(double[] values)
+    {
+        Array.Sort(values, 0, count);
+        return values[(count - 1) / 2];
+    }
+
+    // One pair at the window's end, bent with it, counts for no more than another.
+    private double RobustScatter()
+    {
+        const double deviationsPerMedian = 1.48;
+        var median = Median(slopeShares);
+        for (var k = 0; k < count; k++)
+        {
+            delays[k] = Math.Abs(slopeShares[k] - median);
+        }
+
+        return deviationsPerMedian * Median(delays) / median;
+    }
+
+    private static (double Mean, double Deviation) MeanAndDeviation(ReadOnlySpan<double> values)
+    {
+        var mean = 0.0;
+        foreach (var value in values)
+        {
+            mean += value / values.Length;
+        }
+
+        var sum = 0.0;
+        foreach (var value in values)
+        {
+            sum += (value - mean) * (value - mean);
+        }
+
+        return (mean, Math.Sqrt(sum / (values.Length - 1)));
+    }
+}

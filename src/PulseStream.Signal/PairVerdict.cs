@@ -1,0 +1,154 @@
+namespace PulseStream.Signal;
+
+/// <summary>
+/// Tells what comes in turn with the full beats of a window: their second waves, or early beats. An early beat is a beat of
+/// the same heart: it comes a good deal before half the time, its front is as short as any other's, and it rises from where
+/// full beats rise. A second wave has travelled to the end of the arteries and back: it is broader than the front, or the
+/// front itself takes so much of the period that one beat fills all of it.
+/// </summary>
+internal static class PairVerdict
+{
+    // Every second beat early, at more than 126 a minute, is no rhythm: early beats follow where the time between beats is long.
+    private const double ShortestPeriodSeconds = 0.95;
+
+    // Sooner than this no heart beats again, whose refractory time is 0.25 to 0.3 s, nor before half of an interval is over.
+    private const double SoonestSeconds = 0.3;
+    private const double SoonestEarlyShare = 0.27;
+
+    // An early beat comes a tenth of an interval early at least; what comes later than that in turn with a steeper front is the
+    // second half of one beat. Behind more than half a period it is the front.
+    private const double LatestEarlyShare = 0.45;
+    private const double LatestSecondShare = 0.56;
+
+    // A beat of nearly the same height is told by its front alone.
+    private const double FullShare = 0.93;
+
+    // Blood comes within a tenth of the time from beat to beat where that is long; a front that takes more of what repeats is
+    // that of one beat. The later the weaker front comes, the shorter the front of a beat would be that leaves time for it.
+    private const double SlowFrontShare = 0.098;
+    private const double SlowFrontDelayShare = 0.35;
+    private const double SlowFrontSlope = 0.2;
+
+    // Up to a ninth it may be a beat's own where the weaker fronts differ: second waves are the same share of their beats each time,
+    // a heart throws out what has flowed in while it waited.
+    private const double SurelySlowFrontShare = 0.107;
+    private const double SteadyScatter = 0.1;
+
+    // What rises from the foot of the full beats is one; second waves are found to rise from above an eighth, those of most fingers
+    // from above three quarters, where half of the blood of the beat before has not run off yet.
+    private const double LowestFootShare = 0.1;
+    private const double HighestFootShare = 0.7;
+
+    // Waves broaden on their way. In between, noise and the smoothing decide.
+    private const double BroaderWave = 1.1;
+    private const double NoBroaderWave = 0.95;
+
+    // A usual second wave reaches a seventh of the front's steepness, now and then a fifth, without being broader than it.
+    private const double SteepestUsualShare = 0.2;
+    private const double UsualShare = 0.12;
+    private const double LeastShare = 0.08;
+
+    // Both halves of a period as long to within an eighth: full beats and weaker ones, or two waves. Their height differs by more than breathing
+    // makes of it, pair by pair, and the weaker is no broader: samples that are far apart make one of two equal fronts broader and less steep.
+    private const double LongestEvenPeriodSeconds = 1.6;
+    private const double LargestEvenShare = 0.9;
+    private const double LeastContrast = 5;
+    private const double LeastPeriodicityGain = 0.04;
+    private const double BroaderEvenFront = 1.05;
+    private const double LargestKnownEvenShare = 0.97;
+
+    /// <summary>The verdict on pairs with the period of the window.</summary>
+    /// <param name="pairs">The pairs.</param>
+    public static PairKind Of(in RisePairs pairs)
+    {
+        if (IsTooSoon(pairs))
+        {
+            return pairs.SlopeShare < LeastShare ? PairKind.None : PairKind.SecondWave;
+        }
+
+        if (pairs.SlopeShare < LeastShare || pairs.SlopeShare > FullShare || pairs.DelayShare > LatestSecondShare)
+        {
+            return PairKind.None;
+        }
+
+        if (pairs.DelayShare > LatestEarlyShare && pairs.Contrast < LeastContrast)
+        {
+            return PairKind.None;
+        }
+
+        if (!IsOfOneBeat(pairs))
+        {
+            return ByShape(pairs);
+        }
+
+        return MayDiffer(pairs) && ByShape(pairs) != PairKind.SecondWave ? PairKind.Either : PairKind.SecondWave;
+    }
+
+    /// <summary>Whether what follows at half the time may be the second wave of a beat that repeats with twice the window's period.</summary>
+    /// <param name="periodicityGain">How much better the window repeats with that than with the period.</param>
+    /// <param name="isKnown">Whether it was seen so in the seconds before: heights may then be nearly the same for a while.</param>
+    public static bool MayBeEven(double periodicityGain, bool isKnown) => isKnown || periodicityGain >= LeastPeriodicityGain;
+
+    /// <summary>Whether it is, by its front.</summary>
+    /// <param name="pairs">Pairs with twice the period.</param>
+    /// <param name="isKnown">Whether it was seen so in the seconds before.</param>
+    public static bool IsEvenSecondWave(in RisePairs pairs, bool isKnown)
+    {
+        var isEven = pairs.PeriodSeconds < LongestEvenPeriodSeconds
+            && pairs.DelayShare > LatestEarlyShare
+            && pairs.DelayShare < LatestSecondShare;
+        var height = pairs.SlopeShare * pairs.SecondFrontSeconds / pairs.FrontSeconds;
+        return isEven
+            && (isKnown
+                ? height < LargestKnownEvenShare
+                : height < LargestEvenShare
+                    && pairs.Contrast > LeastContrast
+                    && pairs.SecondFrontSeconds < BroaderEvenFront * pairs.FrontSeconds);
+    }
+
+    // The steeper of two waves of one beat may be the second.
+    private static bool IsTooSoon(in RisePairs pairs)
+    {
+        var share = Math.Min(pairs.DelayShare, 1 - pairs.DelayShare);
+        return share < SoonestEarlyShare || share * pairs.PeriodSeconds < SoonestSeconds;
+    }
+
+    private static bool IsOfOneBeat(in RisePairs pairs) =>
+        pairs.PeriodSeconds < ShortestPeriodSeconds
+        || (pairs.DelayShare > LatestEarlyShare && pairs.PeriodSeconds < LongestEvenPeriodSeconds)
+        || pairs.FootShare > HighestFootShare
+        || pairs.FrontSeconds >= LeastSlowFrontShare(pairs.DelayShare) * pairs.PeriodSeconds;
+
+    private static bool MayDiffer(in RisePairs pairs) =>
+        pairs.PeriodSeconds >= ShortestPeriodSeconds
+        && pairs.DelayShare <= SlowFrontDelayShare
+        && pairs.FootShare <= HighestFootShare
+        && pairs.FrontSeconds < SurelySlowFrontShare * pairs.PeriodSeconds
+        && pairs.Scatter >= SteadyScatter;
+
+    private static double LeastSlowFrontShare(double delayShare) =>
+        SlowFrontShare - (SlowFrontSlope * Math.Max(0, delayShare - SlowFrontDelayShare));
+
+    private static PairKind ByShape(in RisePairs pairs)
+    {
+        if (pairs.SlopeShare < UsualShare)
+        {
+            return PairKind.SecondWave;
+        }
+
+        var breadth = pairs.SecondFrontSeconds / pairs.FrontSeconds;
+        var isSteep = pairs.SlopeShare >= SteepestUsualShare;
+        if (isSteep && (pairs.FootShare < LowestFootShare || breadth < NoBroaderWave))
+        {
+            return PairKind.EarlyBeat;
+        }
+
+        if (breadth >= BroaderWave)
+        {
+            return PairKind.SecondWave;
+        }
+
+        var isLate = pairs.DelaySeconds > ValveClosure.LatestWaveSeconds(pairs.PeriodSeconds);
+        return isSteep && isLate ? PairKind.EarlyBeat : PairKind.Either;
+    }
+}

@@ -1,0 +1,57 @@
+using PulseStream.Signal;
+using Xunit;
+
+namespace PulseStream.Tests.Signal;
+
+/// <summary>A verdict on pairs in the light of the windows before.</summary>
+public sealed class PairCourseTests
+{
+    [Fact]
+    public void OneWindowInNineMayDiffer() => Assert.Equal("SecondWave", After(PairKind.SecondWave, 8).Settle(PairKind.EarlyBeat).ToString());
+
+    [Fact]
+    public void WindowsThatDifferTellNothing()
+    {
+        var course = After(PairKind.SecondWave, 4);
+        course.Take(PairKind.EarlyBeat, false);
+        Assert.Equal("Either", course.Settle(PairKind.EarlyBeat).ToString());
+    }
+
+    [Fact]
+    public void AWindowWithoutPairsHasNone() => Assert.Equal("None", After(PairKind.SecondWave, 8).Settle(PairKind.None).ToString());
+
+    [Fact]
+    public void AnotherRhythmIsBelievedOnceTheWindowsShareNoBeatWithTheOld()
+    {
+        var course = After(PairKind.SecondWave, 8);
+        for (var k = 0; k < 8; k++)
+        {
+            course.Take(PairKind.EarlyBeat, false);
+        }
+
+        Assert.Equal("EarlyBeat", course.Settle(PairKind.EarlyBeat).ToString());
+    }
+
+    [Fact]
+    public void EvenSecondWavesAreKnownOnceSeenTwice()
+    {
+        var course = new PairCourse();
+        course.Take(PairKind.SecondWave, true);
+        Assert.False(course.IsEvenKnown);
+        course.Take(PairKind.SecondWave, true);
+        Assert.True(course.IsEvenKnown);
+        course.Restart();
+        Assert.False(course.IsEvenKnown);
+    }
+
+    private static PairCourse After(PairKind kind, int windows)
+    {
+        var course = new PairCourse();
+        for (var k = 0; k < windows; k++)
+        {
+            course.Take(kind, false);
+        }
+
+        return course;
+    }
+}

@@ -1,0 +1,67 @@
+using PulseStream.Signal;
+using Xunit;
+
+namespace PulseStream.Tests.Signal;
+
+/// <summary>Fronts that come in pairs are found, measured, and told from others.</summary>
+public sealed class PairFinderTests
+{
+    private const double BinRateHz = 50;
+    private const int Period = 60;
+    private const int Delay = 20;
+
+    [Fact]
+    public void APairIsMeasured()
+    {
+        Assert.True(Find(_ => Delay, out var pairs, out _, out _));
+        Assert.Equal(Period / BinRateHz, pairs.PeriodSeconds, 0.001);
+        Assert.Equal(Delay / BinRateHz, pairs.DelaySeconds, 0.001);
+        Assert.Equal(0.5, pairs.SlopeShare, 0.01);
+        Assert.Equal(5 / BinRateHz, pairs.FrontSeconds, 0.01);
+        Assert.Equal(8 / BinRateHz, pairs.SecondFrontSeconds, 0.01);
+    }
+
+    // The one whose full beat lies before the window too.
+    [Fact]
+    public void TheWeakerOnesAreMarked()
+    {
+        Find(_ => Delay, out _, out var finder, out var rises);
+        for (var k = 0; k < rises.Length; k++)
+        {
+            Assert.Equal((rises[k] - 30) % Period != 0, finder.IsSecond(k));
+        }
+    }
+
+    [Fact]
+    public void WhatComesAtNoDelayOfItsOwnIsNoPair() => Assert.False(Find(k => 12 + (5 * (k % 6)), out _, out _, out _));
+
+    private static bool Find(Func<int, int> delay, out RisePairs pairs, out PairFinder finder, out double[] rises)
+    {
+        var slopes = new double[420];
+        List<double> all = [];
+        for (var k = -1; 30 + (k * Period) < slopes.Length - 10; k++)
+        {
+            var front = 30 + (k * Period);
+            Add(slopes, all, front, 1, 5);
+            Add(slopes, all, front + delay(k + 1), 0.5, 8);
+        }
+
+        rises = [.. all.Order()];
+        finder = new(BinRateHz);
+        return finder.TryFind(slopes, rises, Period / BinRateHz, out pairs);
+    }
+
+    private static void Add(double[] slopes, List<double> rises, int at, double height, double width)
+    {
+        if (at < 5 || at >= slopes.Length - 5)
+        {
+            return;
+        }
+
+        rises.Add(at);
+        for (var n = 0; n < slopes.Length; n++)
+        {
+            slopes[n] += height * Math.Exp(-0.5 * Math.Pow(2.355 * (n - at) / width, 2));
+        }
+    }
+}

@@ -1,0 +1,78 @@
+using PulseStream.Signal;
+using Xunit;
+
+namespace PulseStream.Tests.Signal;
+
+/// <summary>What fronts that come in pairs are, by what all pairs of a window have in common.</summary>
+public sealed class PairVerdictTests
+{
+    // A pair of bigeminy at 92 a minute: a third of the period apart, the early front as short as the full one.
+    private static readonly RisePairs Bigeminy = new(1.3, 0.42, 0.45, 0.4, 0.085, 0.075, 0.05, 30);
+
+    // Two waves of one beat of 70 a minute.
+    private static readonly RisePairs Dicrotic = new(0.86, 0.33, 0.5, 0.3, 0.1, 0.1, 0.03, 30);
+
+    [Fact]
+    public void AFrontAsShortAsTheFullOneIsABeat() => Assert.Equal(PairKind.EarlyBeat, PairVerdict.Of(Bigeminy));
+
+    [Fact]
+    public void AFrontThatRisesFromTheFootIsABeatThoughItIsBroader() =>
+        Assert.Equal(PairKind.EarlyBeat, PairVerdict.Of(Bigeminy with { SecondFrontSeconds = 0.11, FootShare = 0.02 }));
+
+    // Waves broaden on their way (dispersion and reflection at many places: Nichols, O'Rourke, McDonald's Blood Flow in Arteries).
+    [Fact]
+    public void ABroaderFrontIsASecondWave() =>
+        Assert.Equal(PairKind.SecondWave, PairVerdict.Of(Bigeminy with { SecondFrontSeconds = 0.12 }));
+
+    [Fact]
+    public void WhatIsNeitherIsNotTold() => Assert.Equal(PairKind.Either, PairVerdict.Of(Bigeminy with { SecondFrontSeconds = 0.087 }));
+
+    // Later than the valve closes, by Weissler's regression, there is no second wave of a short front.
+    [Fact]
+    public void WhatComesBehindAllSecondWavesIsABeat() =>
+        Assert.Equal(PairKind.EarlyBeat, PairVerdict.Of(Bigeminy with { SecondFrontSeconds = 0.087, DelaySeconds = 0.48 }));
+
+    [Fact]
+    public void AFrontThatFillsATenthOfThePeriodIsThatOfOneBeat() =>
+        Assert.Equal(PairKind.SecondWave, PairVerdict.Of(Bigeminy with { FrontSeconds = 0.145, SecondFrontSeconds = 0.13 }));
+
+    // A heart throws out what has flowed in while it waited, a second wave is the same share of its beat each time.
+    [Theory]
+    [InlineData(0.03, "SecondWave")]
+    [InlineData(0.15, "Either")]
+    public void ABeatMayHideInALongFrontWhoseSecondOnesDiffer(double scatter, string kind) =>
+        Assert.Equal(kind, PairVerdict.Of(Bigeminy with { FrontSeconds = 0.133, SecondFrontSeconds = 0.11, Scatter = scatter }).ToString());
+
+    // The dicrotic waves of resting fingers before a camera rise from 0.75 of the crest and more (Hoffman, npj Digit Med 2022;5:146).
+    [Fact]
+    public void WhatRisesHighOnTheFlankIsASecondWave() =>
+        Assert.Equal(PairKind.SecondWave, PairVerdict.Of(Bigeminy with { FootShare = 0.8 }));
+
+    [Fact]
+    public void NoHeartBeatsAgainAtOnce() =>
+        Assert.Equal(PairKind.SecondWave, PairVerdict.Of(Bigeminy with { DelaySeconds = 0.29, FootShare = 0 }));
+
+    [Fact]
+    public void NoHeartBeatsEarlyEachSecondTimeAtMoreThan126() => Assert.Equal(PairKind.SecondWave, PairVerdict.Of(Dicrotic));
+
+    // Nothing says which of two fronts of one height comes first.
+    [Fact]
+    public void FullBeatsAreLeftToTheirFronts() => Assert.Equal(PairKind.None, PairVerdict.Of(Dicrotic with { SlopeShare = 0.97 }));
+
+    [Fact]
+    public void ARippleIsNothing() => Assert.Equal(PairKind.None, PairVerdict.Of(Bigeminy with { SlopeShare = 0.05 }));
+
+    // Half a period apart: the heights alternate pair by pair, and the window repeats better with both.
+    [Theory]
+    [InlineData(0.8, 8, 0.06, 0.1, true)]
+    [InlineData(0.8, 3, 0.06, 0.1, false)]
+    [InlineData(0.8, 8, 0.01, 0.1, false)]
+    [InlineData(0.95, 8, 0.06, 0.1, false)]
+    [InlineData(0.8, 8, 0.06, 0.112, false)]
+    public void EvenWavesAreOneBeatWhereTheyAlternate(double share, double contrast, double gain, double secondSeconds, bool isOne)
+    {
+        var even = new RisePairs(0.9, 0.45, share, 0.05, 0.1, secondSeconds, 0.05, contrast);
+        Assert.Equal(isOne, PairVerdict.MayBeEven(gain, false) && PairVerdict.IsEvenSecondWave(even, false));
+        Assert.True(PairVerdict.MayBeEven(0, true) && PairVerdict.IsEvenSecondWave(even with { SlopeShare = 0.85 }, true));
+    }
+}
