@@ -285,18 +285,7 @@ internal sealed class CalmFinger
     /// <param name="second">A believed second.</param>
     public double LeakedRatio(in SignalSecond second) => hasRed && seat.IsKnown && !second.Fit.IsSeparated ? seat.LeakedRatio(second) : 0;
 
-    // Added light shrinks the pulse by as much as it brightens the light. Once seen it stays until the light is back.
-    private bool IsLeaking(in SignalSecond second)
-    {
-        if (isLeaking)
-        {
-            return light.RiseOf(second) > options.LeakRise;
-        }
-
-        var rises = light.RisesOver(second.Fit.WindowSeconds);
-        var shrink = logHeight - Math.Log(second.Fit.PulseSize);
-
-        // A tall pulse itself moves the mean of a window that holds no whole number of its beats.
-        return Math.Max(rises.Infrared, rises.Red) > Math.Max(options.LeakRise, options.LeakRisePulses * second.Fit.PulseSize) && shrink > options.LeakShrinkShare * Math.Max(rises.Infrared, 0);
-    }
+    // Once seen it stays until the light is back.
+    private bool IsLeaking(in SignalSecond second) =>
+        isLeaking ? light.RiseOf(second) > options.LeakRise : light.HasLeaked(second, logHeight);
 }

@@ -19,6 +19,9 @@ internal sealed class CalmLight(JudgeOptions options)
 
     // Light that swings by a tenth within a second is jerked, not slipping.
     private const double JerkSwing = 0.1;
+
+    // The pulse itself swings by its own size within a second, a slow one by half as much again.
+    private const double JerkPulses = 2.5;
     private const int LongestWindow = 16;
     private readonly double[] infraredLevels = new double[LongestWindow];
     private readonly double[] redLevels = new double[LongestWindow];
@@ -49,10 +52,15 @@ internal sealed class CalmLight(JudgeOptions options)
         logRed = Math.Log(second.Light.RedCounts);
     }
 
-    /// <summary>A further believed second: darker light is followed at once, brighter light slowly.</summary>
+    /// <summary>A further believed second: darker light is followed at once, brighter light slowly. Where it is jerked, in proportions that by chance are blood's, there is no level to follow.</summary>
     public void Follow(in SignalSecond second)
     {
         largestStep = 0;
+        if (second.Light.LevelSwing > JerkPulses * second.Fit.PulseSize)
+        {
+            return;
+        }
+
         logInfrared = Math.Min(logInfrared + BrighteningPerSecond, Math.Log(second.Light.InfraredCounts));
         logRed = Math.Min(logRed + BrighteningPerSecond, Math.Log(second.Light.RedCounts));
     }
@@ -79,10 +87,22 @@ internal sealed class CalmLight(JudgeOptions options)
 
     /// <summary>Mean rises over a window, as logarithms: its pulse is divided by the light of the whole window.</summary>
     /// <param name="windowSeconds">Length of the window that ends with the second seen last.</param>
-    public (double Infrared, double Red) RisesOver(int windowSeconds)
+    private (double Infrared, double Red) RisesOver(int windowSeconds)
     {
         var levels = LevelsOver(windowSeconds);
         return (levels.Infrared - logInfrared, levels.Red - logRed);
+    }
+
+    /// <summary>Whether light has come past the finger: added light shrinks the pulse by as much as it brightens the light.</summary>
+    /// <param name="second">The second.</param>
+    /// <param name="logHeight">Logarithm of the calm pulse's size.</param>
+    public bool HasLeaked(in SignalSecond second, double logHeight)
+    {
+        var rises = RisesOver(second.Fit.WindowSeconds);
+        var shrink = logHeight - Math.Log(second.Fit.PulseSize);
+
+        // A tall pulse itself moves the mean of a window that holds no whole number of its beats.
+        return Math.Max(rises.Infrared, rises.Red) > Math.Max(options.LeakRise, options.LeakRisePulses * second.Fit.PulseSize) && shrink > options.LeakShrinkShare * Math.Max(rises.Infrared, 0);
     }
 
     /// <summary>Mean levels over those seconds of a window that have any light, natural logarithms of counts.</summary>

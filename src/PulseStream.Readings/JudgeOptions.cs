@@ -277,6 +277,9 @@ public sealed record JudgeOptions
     /// <summary>Amplitudes of removed room light that its mean may amount to: light is never negative, so at least one; mains lamps modulate by a third and more (common practice).</summary>
     public double RoomLightAmplitudes { get; init; } = 3;
 
+    /// <summary>The same of light that is not as many counts in either channel, of which only what it adds to red beyond R times infrared is known: its mean is at least its amplitude, and moves R by as much as that where its mixture is far from both.</summary>
+    public double OtherLightAmplitudes { get; init; } = 1.5;
+
     /// <summary>Half-width that every interval has at least, points: the rounding of converters and of beats that differ in shape, seen in streams without noise.</summary>
     public double IntervalFloorPercent { get; init; } = 0.004;
 }

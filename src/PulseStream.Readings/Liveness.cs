@@ -3,10 +3,11 @@ using PulseStream.Signal;
 namespace PulseStream.Readings;
 
 /// <summary>Tells a living pulse from something that swings in the clip: by a third harmonic in a wave that is not steady, and by what breathes beside it.</summary>
-internal sealed class Liveness(JudgeOptions options, int steadinessWindowSeconds)
+internal sealed class Liveness(JudgeOptions options)
 {
     private readonly LivenessOptions limits = options.Liveness;
     private int breathingSeconds;
+    private int livelySeconds;
     private int swingingSeconds;
     private double swingingPeriod;
     private double swingingRatio;
@@ -19,6 +20,7 @@ internal sealed class Liveness(JudgeOptions options, int steadinessWindowSeconds
     {
         IsShown = false;
         breathingSeconds = 0;
+        livelySeconds = 0;
         swingingSeconds = 0;
     }
 
@@ -46,7 +48,8 @@ internal sealed class Liveness(JudgeOptions options, int steadinessWindowSeconds
     public void Remember(in SignalSecond second)
     {
         breathingSeconds = Math.Max(0, breathingSeconds + (Breathes(second) ? 1 : -1));
-        IsShown |= (HasThirdWave(second) && IsUnsteady(second)) || breathingSeconds >= limits.ProvingBreathSeconds;
+        livelySeconds = HasThirdWave(second) && IsUnsteady(second) ? livelySeconds + 1 : livelySeconds;
+        IsShown |= livelySeconds >= limits.ProvingLifeSeconds || breathingSeconds >= limits.ProvingBreathSeconds;
     }
 
     /// <summary>Something that swings in the clip: a wave of two harmonics at most, or of a steady rate and shape, and nothing that breathes beside it.</summary>
@@ -56,7 +59,7 @@ internal sealed class Liveness(JudgeOptions options, int steadinessWindowSeconds
         && (HasLostFirstWave(second)
             || IsUntold(second)
             || Swings(second)
-            || (IsSwingAsBefore(second) && !ShowsLife(second)));
+            || (IsSwingAsBefore(second) && (swingingSeconds > 1 || !ShowsLife(second))));
 
     /// <summary>Whether there is more of a third harmonic than of the first in a wave that nothing was taken away from: its beats were found at another rate than its own.</summary>
     public bool HasLostFirstWave(in SignalSecond second) =>
@@ -92,11 +95,14 @@ internal sealed class Liveness(JudgeOptions options, int steadinessWindowSeconds
         : pulse.PeriodSeconds > limits.SlowSwingPeriodSeconds ? 2
         : 1;
 
-    // What swings may have any three harmonics, but keeps its rate and its shape as no heart does. Noise is little of either.
+    // What swings or turns may have any harmonics, but keeps its rate and its shape as no heart does. Noise is little of either.
     private bool IsSteady(in SignalSecond second) =>
-        (second.Pulse.UnsteadyShare < 2 * LeastUnsteadyShareOf(second.Pulse) || IsNoiseAlone(second))
-        && !IsMoreThanSteady(second)
+        (second.Pulse.UnsteadyShare < (HasFewHarmonics(second) ? 2 : 1) * LeastUnsteadyShareOf(second) || IsNoiseAlone(second))
+        && (!(HasFewHarmonics(second) || IsNoiseAlone(second)) || !IsMoreThanSteady(second))
         && !Breathes(second);
+
+    // Beyond the smoothing is nothing of it then, and what is there is noise.
+    private bool HasFewHarmonics(in SignalSecond second) => second.Pulse.ThirdWaveShare < LeftBySmoothing(second.Pulse) * limits.FewHarmonicsThirdWaveShare;
 
     // Of all but a slow pulse, harmonics beyond the smoothing are taken for noise.
     private bool IsNoiseAlone(in SignalSecond second) =>
@@ -104,23 +110,19 @@ internal sealed class Liveness(JudgeOptions options, int steadinessWindowSeconds
         && second.Pulse.PeriodSeconds > limits.SlowSwingPeriodSeconds
         && second.Fit.NoiseSize < limits.LargestNoiseBesideSteadiness * second.Fit.PulseSize;
 
-    // Of a window too short to tell, a longer one was asked, in which something else may have moved. Of a slow wave three
-    // harmonics leave what a fourth may explain, which takes a whole window to know.
-    private bool IsUnsteady(in SignalSecond second) =>
-        second.Fit.WindowSeconds >= (second.Pulse.PeriodSeconds > limits.SlowSwingPeriodSeconds ? options.SettlingSeconds : steadinessWindowSeconds)
-        && IsMoreThanSteady(second);
+    // A few beats leave the bends of a rate that drifts as much as jitter does.
+    private bool IsUnsteady(in SignalSecond second) => second.Fit.WindowSeconds >= limits.ProvingWindowSeconds && IsMoreThanSteady(second);
 
     private bool IsMoreThanSteady(in SignalSecond second)
     {
         var noise = second.Fit.NoiseSize / second.Fit.PulseSize;
         var share = second.Pulse.UnsteadyShare;
-        var least = LeastUnsteadyShareOf(second.Pulse);
+        var least = LeastUnsteadyShareOf(second);
         return !((share * share) - (noise * noise) < least * least);
     }
 
-    // Too few beats to know the third harmonic are too few as well to know well what three harmonics leave.
-    private double LeastUnsteadyShareOf(in WindowPulse pulse) =>
-        (double.IsNaN(pulse.ThirdWaveShare) ? 2 : 1) * (pulse.PeriodSeconds > limits.SlowSwingPeriodSeconds ? limits.LeastUnsteadyShareOfSlow : limits.LeastUnsteadyShare);
+    private double LeastUnsteadyShareOf(in SignalSecond second) =>
+        limits.LeastUnsteadyShare * Math.Min(1, second.Fit.WindowSeconds / second.Pulse.PeriodSeconds / limits.BeatsOfUnsteadyShare);
 
     private bool HasThirdWave(in SignalSecond second) =>
         !HasLostFirstWave(second)
@@ -131,7 +133,7 @@ internal sealed class Liveness(JudgeOptions options, int steadinessWindowSeconds
     private bool Breathes(in SignalSecond second) =>
         IsWhole(second)
         && second.Pulse.BreathingShare >= limits.LeastBreathingShareBesideSwing * LeakOfSlow(second.Pulse)
-        && !(second.Pulse.PeriodSeconds > limits.SlowSwingPeriodSeconds && second.Pulse.UnsteadyShare < limits.LeastUnsteadyShare);
+        && !(second.Pulse.PeriodSeconds > limits.SlowSwingPeriodSeconds && second.Pulse.UnsteadyShare < LeastUnsteadyShareOf(second));
 
     private bool IsWhole(in SignalSecond second) => second.Fit.WindowSeconds >= options.SettlingSeconds;
 

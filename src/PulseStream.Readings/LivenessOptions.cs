@@ -27,11 +27,17 @@ public sealed record LivenessOptions
     /// <summary>The same beside a pure swing, where slow drift may look like breathing: up to 0.085 was seen of it.</summary>
     public double LeastBreathingShareBesideSwing { get; init; } = 0.12;
 
-    /// <summary>What three harmonics of one steady rate leave of a pulse at least, as a share, root mean squares: beats of a hundredth of jitter leave a tenth and more, a pendulum next to nothing.</summary>
-    public double LeastUnsteadyShare { get; init; } = 0.03;
+    /// <summary>
+    /// What one shape at a rate that drifts smoothly leaves of a pulse at least, as a share, root mean squares: beats of a hundredth of jitter
+    /// leave a twentieth and more, a pendulum and a wheel next to nothing, a fan whose speed wanders by a hundredth up to 0.04.
+    /// </summary>
+    public double LeastUnsteadyShare { get; init; } = 0.045;
 
-    /// <summary>The same of a slow wave, of which a fourth harmonic is taken away as well.</summary>
-    public double LeastUnsteadyShareOfSlow { get; init; } = 0.015;
+    /// <summary>Beats from which jitter leaves that much. What it walks by at random grows with the square root of their number, and what a phase that bends takes of it shrinks: of fewer beats in proportion less is asked.</summary>
+    public double BeatsOfUnsteadyShare { get; init; } = 16;
+
+    /// <summary>Third harmonic over the first below which a wave has no harmonics beyond the smoothing, which would be taken for noise: each is at most so small a part of the one before.</summary>
+    public double FewHarmonicsThirdWaveShare { get; init; } = 0.03;
 
     /// <summary>White noise over the wave, root mean squares, below which that is told: with more, the noise is not known well enough to take it away from a tenth.</summary>
     public double LargestNoiseBesideSteadiness { get; init; } = 0.15;
@@ -44,6 +50,12 @@ public sealed record LivenessOptions
 
     /// <summary>Period, s, above which nothing is seen to breathe beside a wave: 43 beats a minute lie nearer to twenty-four breaths than eight seconds resolve through a Hann window.</summary>
     public double LongestPeriodBesideBreathSeconds { get; init; } = 1.4;
+
+    /// <summary>Shortest window, s, in which a wave is seen to be unsteady: of fewer beats, drift makes another shape.</summary>
+    public int ProvingWindowSeconds { get; init; } = 6;
+
+    /// <summary>Such windows in which a wave has to have a third harmonic and be unsteady to be alive: one push of something that swings bends up to three.</summary>
+    public int ProvingLifeSeconds { get; init; } = 4;
 
     /// <summary>Whole windows in which a wave has to be seen to breathe, beyond those in which it is not, to be alive: drift looks like a breath in one.</summary>
     public int ProvingBreathSeconds { get; init; } = 3;

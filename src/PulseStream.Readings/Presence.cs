@@ -87,7 +87,10 @@ internal sealed class Presence(JudgeOptions options)
     }
 
     /// <summary>Whether a second without a finger says that it has left: still light does, light that is not still may be a finger half off and has to stay for a window.</summary>
-    public bool IsLeft => goneSeconds == 0 || goneSeconds >= options.SettlingSeconds;
+    public bool IsLeft => goneSeconds == 0 || IsLongGone;
+
+    /// <summary>Whether light that is not still has been away for a window and more: no jerk, and no finger half off that only has to settle.</summary>
+    public bool IsLongGone => goneSeconds >= options.SettlingSeconds;
 
     /// <summary>Whether the light has left the finger's level by more than blood or a grip change it.</summary>
     public bool IsAway(in SignalSecond second) =>

@@ -18,6 +18,18 @@ internal sealed class PulseForm(JudgeOptions options, Liveness liveness)
             || besideLines.LeavesPulse(second);
     }
 
+    /// <summary>Whether a wave does not fall too fast to be a known pulse with a rhythm: room light on one of the pulse's harmonics takes that along, and its front with it.</summary>
+    /// <param name="second">The second.</param>
+    public bool HasNoBack(in SignalSecond second) =>
+        second.Fit.IsRoomLight
+        || second.Fit.IsPureLine
+        || second.Pulse.FrontSteepness >= (IsSlow(second.Pulse, options) ? options.LeastFrontBesideSecondWave : options.LeastFrontBesideCrest);
+
+    /// <summary>Whether there are beats: a pulse too weak for its noise still repeats, or its beats are alike; drift and noise do neither.</summary>
+    /// <param name="pulse">The beats of a window.</param>
+    public bool HasBeats(in WindowPulse pulse) =>
+        pulse.Periodicity >= options.LeastPeriodicity || pulse.Agreement >= options.LeastIrregularAgreement;
+
     /// <summary>Whether a beat has the time for a second wave that is taller than its first, and then falls faster than it rose.</summary>
     /// <param name="pulse">The beats of a window.</param>
     /// <param name="options">The limits.</param>

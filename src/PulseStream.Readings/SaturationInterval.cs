@@ -16,7 +16,7 @@ internal sealed class SaturationInterval(CalibrationCurve curve, JudgeOptions op
         var chance = RatioChance.Of(second, options);
 
         // Light that was added to the emitters' divides each channel's pulse by its own share: an error of one sign, not of chance.
-        var half = Math.Sqrt(Square(slope * chance) + Square(options.IntervalFloorPercent)) + (slope * options.RoomLightAmplitudes * RoomLightRatio(second));
+        var half = Math.Sqrt(Square(slope * chance) + Square(options.IntervalFloorPercent)) + (slope * ((options.RoomLightAmplitudes * RoomLightRatio(second)) + (options.OtherLightAmplitudes * fit.Ratio * fit.OtherLightSize)));
         var leaked = curve.PercentAt(fit.Ratio + leakedRatio) - percent;
         return new(Clamp(percent), Clamp(percent - half + Math.Min(leaked, 0)), Clamp(percent + half + Math.Max(leaked, 0)));
     }

@@ -26,6 +26,7 @@ internal sealed class SecondJudge
     private int sinceDisturbance = int.MaxValue;
     private int airSeconds;
     private int soundSeconds;
+    private bool hasLeft;
 
     public SecondJudge(CalibrationCurve curve, ReadingOptions reading, bool hasRed)
     {
@@ -34,7 +35,7 @@ internal sealed class SecondJudge
         this.hasRed = hasRed;
         calm = new(options, hasRed);
         interval = new(curve, options);
-        liveness = new(options, reading.Signal.SteadinessWindowSeconds);
+        liveness = new(options);
         sinceCalm = new(options);
         form = new(options, liveness);
         presence = new(options);
@@ -58,6 +59,15 @@ internal sealed class SecondJudge
         var reasons = ReasonsOf(second);
         HasFinger = reasons == Reasons.None
             || (((reasons & Reasons.NoFinger) == Reasons.None || !presence.IsLeft) && (HasFinger || ShowsFinger(second, reasons)));
+        hasLeft |= presence.IsLongGone;
+        if (hasLeft && HasFinger)
+        {
+            // Put back, it sits anew, in a light of its own.
+            hasLeft = false;
+            calm.Forget();
+            liveness.Forget();
+        }
+
         if (reasons != Reasons.None)
         {
             return new UnusableSecond(second.SecondIndex, reasons, PerfusionOf(second));
@@ -180,7 +190,7 @@ internal sealed class SecondJudge
 
         if (hasRed && !(errorPercent <= (fit.IsSeparated ? options.LargestSeparatedErrorPercent : options.LargestErrorPercent)))
         {
-            return fit.IsSeparated ? calm.CauseOfDisagreement(second) : HasBeats(pulse) ? Reasons.LowPerfusion | UnprovenFinger : calm.CauseOfStillness(second);
+            return fit.IsSeparated ? calm.CauseOfDisagreement(second) : form.HasBeats(pulse) ? Reasons.LowPerfusion | UnprovenFinger : calm.CauseOfStillness(second);
         }
 
         // Two lights show for themselves what movement does to them; a step looks like a beat to one.
@@ -223,10 +233,6 @@ internal sealed class SecondJudge
     // What is too weak to be called a pulse may be no finger's, unless one was seen before.
     private Reasons UnprovenFinger => calm.IsKnown ? Reasons.None : Reasons.Misplaced;
 
-    // A pulse too weak for its noise still repeats, or its beats are alike; drift and noise do neither.
-    private bool HasBeats(in WindowPulse pulse) =>
-        pulse.Periodicity >= options.LeastPeriodicity || pulse.Agreement >= options.LeastIrregularAgreement;
-
     // Blood comes faster than it goes or stays up for a shorter time than down, beat after beat. The more it does so, the
     // less alike the beats have to be.
     private bool IsPulse(in SignalSecond second)
@@ -234,11 +240,11 @@ internal sealed class SecondJudge
         var pulse = second.Pulse;
         var hasRhythm = pulse.Periodicity >= options.LeastPeriodicity;
         var likeness = AgreementOf(second) + (options.ShapeWeight * Math.Min(Math.Max(pulse.FrontSteepness, pulse.Crest), options.MostShape));
-        var least = hasRhythm ? options.LeastLikeness : (calm.IsKnown && second.Fit.Lines == 0) || IsFormerFinger(second) ? options.LeastLikenessWithoutRhythm : options.LeastUnprovenLikeness;
+        var least = hasRhythm ? options.LeastLikeness : (IsKnownHere(second) && second.Fit.Lines == 0) || IsFormerFinger(second) ? options.LeastLikenessWithoutRhythm : options.LeastUnprovenLikeness;
         return likeness >= least
             && pulse.FrequencyHz <= options.FastestWaveHz
             && !(hasRed && liveness.IsLacking(second))
-            && (form.IsIn(second) || (hasRhythm && HasNoBack(second) && calm.IsSame(second)));
+            && (form.IsIn(second) || (hasRhythm && form.HasNoBack(second) && calm.IsSame(second)));
     }
 
     // A finger keeps its R, or has a third harmonic; what has neither has taken its place until a finger is put on anew. One
@@ -254,17 +260,14 @@ internal sealed class SecondJudge
     private double AgreementOf(in SignalSecond second) =>
         PulseForm.IsSlow(second.Pulse, options) && calm.IsSame(second) ? Math.Max(second.Pulse.Agreement, second.Pulse.Periodicity) : second.Pulse.Agreement;
 
-    // Room light on one of the pulse's harmonics takes that along, and its front with it.
-    private bool HasNoBack(in SignalSecond second) =>
-        second.Fit.IsRoomLight
-        || second.Fit.IsPureLine
-        || second.Pulse.FrontSteepness >= (PulseForm.IsSlow(second.Pulse, options) ? options.LeastFrontBesideSecondWave : options.LeastFrontBesideCrest);
+    // What is let pass of a finger that was seen before is let pass in its own light alone.
+    private bool IsKnownHere(in SignalSecond second) => calm.IsKnown && !presence.IsAway(second);
 
     private bool IsFormerFinger(in SignalSecond second) => !calm.IsKnown && former.IsBack(second);
 
     // Shaking that looks like a few beats by chance looks so for one second; a heart without rhythm goes on.
     private Reasons ChanceReason(in SignalSecond second) =>
-        hasRed && !calm.IsKnown && second.Pulse.Periodicity < options.LeastPeriodicity && soundSeconds < options.SoundSecondsWithoutRhythm && !IsFormerFinger(second)
+        hasRed && !IsKnownHere(second) && second.Pulse.Periodicity < options.LeastPeriodicity && soundSeconds < options.SoundSecondsWithoutRhythm && !IsFormerFinger(second)
             ? Reasons.Settling
             : Reasons.None;
 

@@ -127,6 +127,22 @@ internal static class LinePart
         return Math.Sqrt(4 * power / whole.Length);
     }
 
+    /// <summary>Amplitude of what all that was taken away as lines adds to red beyond R times infrared, which holds none of the pulse, as a sine of the same power has it.</summary>
+    /// <param name="whole">The window with its lines, infrared and red in turn.</param>
+    /// <param name="without">The same without its lines.</param>
+    /// <param name="ratio">R of the pulse.</param>
+    public static double AmplitudeBesidePulse(ReadOnlySpan<double> whole, ReadOnlySpan<double> without, double ratio)
+    {
+        var power = 0.0;
+        for (var n = 0; n + 1 < whole.Length; n += 2)
+        {
+            var beside = whole[n + 1] - without[n + 1] - (ratio * (whole[n] - without[n]));
+            power += beside * beside;
+        }
+
+        return Math.Sqrt(4 * power / whole.Length);
+    }
+
     /// <summary>Root mean square of the infrared of a window.</summary>
     /// <param name="pairs">Infrared and red in turn.</param>
     public static double SizeOf(ReadOnlySpan<double> pairs) => Math.Sqrt(RatioSums.Over(pairs).Infrared / (pairs.Length / 2));

@@ -21,8 +21,14 @@ internal sealed class LineRemover
     /// <summary>Degrees of freedom that one line takes: cosine and sine, as they are, drifting, bending and riding on the pulse.</summary>
     public const int FreedomOfLine = 8;
 
+    /// <summary>Degrees of freedom that a line takes beyond those where its frequency follows something that breathes: cosine and sine that bend up to five times more.</summary>
+    public const int FreedomOfWidening = 6;
+
     // Cosine and sine as they are, drifting and bending: what rides on the pulse can take half of its first wave along.
     private const int OwnShapes = 3;
+    private const int AllShapes = FreedomOfLine / 2;
+    private const int WideShapes = AllShapes + (FreedomOfWidening / 2);
+    private const int MostColumns = (MostLines * FreedomOfLine) + FreedomOfWidening;
     private const double LowestHz = 0.6;
     private const double HighestHz = 12;
 
@@ -40,7 +46,7 @@ internal sealed class LineRemover
     {
         binRateHz = design.BinRateHz;
         longest = design.LongestWindowBins;
-        room = new double[((MostLines * FreedomOfLine) + 2) * longest];
+        room = new double[(MostColumns + 2) * longest];
         slow = design.SlowOf(design.Options.LongestWindowSeconds);
     }
 
@@ -68,14 +74,25 @@ internal sealed class LineRemover
     /// <summary>Removes lines of known frequencies from a new window and leaves what rides on the pulse: R is read without that, beats are seen with it.</summary>
     /// <param name="pairs">Infrared and red in turn.</param>
     /// <param name="hertz">Their frequencies.</param>
-    public void RemoveAlone(Span<double> pairs, ReadOnlySpan<double> hertz)
+    /// <param name="isWide">Whether the first of them was widened.</param>
+    public void RemoveAlone(Span<double> pairs, ReadOnlySpan<double> hertz, bool isWide)
     {
         foreach (var hz in hertz)
         {
             LineHz = hz;
-            Remove(pairs, OwnShapes);
+            Remove(pairs, 0, OwnShapes);
+        }
+
+        if (isWide)
+        {
+            LineHz = hertz[0];
+            Remove(pairs, AllShapes, WideShapes);
         }
     }
+
+    /// <summary>Takes more away about the line that was removed last: its frequency may have followed something that breathes, as far as a third of a hertz within the window.</summary>
+    /// <param name="pairs">Infrared and red in turn, without the line.</param>
+    public void Widen(Span<double> pairs) => Remove(pairs, AllShapes, WideShapes);
 
     /// <summary>Finds the line without which both lights agree best and, where it explains enough of what they disagree by, in both halves, removes it from both.</summary>
     /// <param name="pairs">Infrared and red in turn; changed only when true is returned.</param>
@@ -88,8 +105,8 @@ internal sealed class LineRemover
         LineHz = Strongest(lanes, before);
         var (cosine, sine) = TransformAt(lanes, LineHz);
         var without = Without(before, cosine, sine, lanes.Length);
-        var rest = RestOf(before);
-        if (rest - RestOf(without) < enoughShare * (rest - noisePower) || !IsSteady(lanes, without.Cross / without.Infrared))
+        var rest = before.Rest;
+        if (rest - without.Rest < enoughShare * (rest - noisePower) || !IsSteady(lanes, without.Cross / without.Infrared))
         {
             return false;
         }
@@ -97,7 +114,7 @@ internal sealed class LineRemover
         var scale = 2.0 / lanes.Length;
         InInfrared = (scale * cosine.GetElement(0), scale * sine.GetElement(0));
         InRed = (scale * cosine.GetElement(1), scale * sine.GetElement(1));
-        Remove(pairs, FreedomOfLine / 2);
+        Remove(pairs, 0, AllShapes);
         removedHz[lineCount++] = LineHz;
         return true;
     }
@@ -108,14 +125,12 @@ internal sealed class LineRemover
     {
         var lanes = MemoryMarshal.Cast<double, Vector128<double>>(pairs);
         var whole = RatioSums.Over(pairs);
-        var rest = RestOf(whole);
+        var rest = whole.Rest;
         var lineHz = Strongest(lanes, whole);
         var left = RestWithout(lanes, whole, lineHz);
         var scale = 1.0 / lanes.Length;
         return new(scale * whole.Infrared, scale * whole.Red, scale * whole.Cross, rest > 0 ? 1 - (left / rest) : 0, lineHz);
     }
-
-    private static double RestOf(in RatioSums sums) => sums.Red - (sums.Cross * sums.Cross / sums.Infrared);
 
     // The sums that are left when the best sine of one frequency is taken from both channels (sine and cosine nearly orthogonal).
     private static RatioSums Without(in RatioSums sums, Vector128<double> cosine, Vector128<double> sine, int length)
@@ -174,18 +189,15 @@ internal sealed class LineRemover
     private double Better(ReadOnlySpan<Vector128<double>> lanes, in RatioSums before, double hz, double step)
     {
         var here = RestWithout(lanes, before, hz);
-        if (RestWithout(lanes, before, hz + step) < here)
-        {
-            return hz + step;
-        }
-
-        return RestWithout(lanes, before, hz - step) < here ? hz - step : hz;
+        return RestWithout(lanes, before, hz + step) < here ? hz + step
+            : RestWithout(lanes, before, hz - step) < here ? hz - step
+            : hz;
     }
 
     private double RestWithout(ReadOnlySpan<Vector128<double>> lanes, in RatioSums before, double hz)
     {
         var (cosine, sine) = TransformAt(lanes, hz);
-        return RestOf(Without(before, cosine, sine, lanes.Length));
+        return Without(before, cosine, sine, lanes.Length).Rest;
     }
 
     private (Vector128<double> Cosine, Vector128<double> Sine) TransformAt(ReadOnlySpan<Vector128<double>> lanes, double hz)
@@ -205,11 +217,11 @@ internal sealed class LineRemover
         return (inPhase, quadrature);
     }
 
-    private void Remove(Span<double> pairs, int shapes)
+    private void Remove(Span<double> pairs, int firstShape, int endShape)
     {
         var pulse = Math.Sqrt(RatioSums.Over(pairs).Infrared / (pairs.Length / 2));
         var first = columnCount;
-        for (var shape = 0; shape < shapes; shape++)
+        for (var shape = firstShape; shape < endShape; shape++)
         {
             AddColumns(pairs, shape, pulse);
         }
@@ -236,12 +248,12 @@ internal sealed class LineRemover
     private void AddColumns(ReadOnlySpan<double> pairs, int shape, double pulse)
     {
         var length = pairs.Length / 2;
-        var pair = room.AsSpan(MostLines * FreedomOfLine * longest, pairs.Length);
+        var pair = room.AsSpan(MostColumns * longest, pairs.Length);
         var angle = 2 * Math.PI * LineHz / binRateHz;
         for (var n = 0; n < length; n++)
         {
             var time = (2 * (n + 0.5) / length) - 1;
-            var size = shape switch { 0 => 1, 1 => time, 2 => (1.5 * time * time) - 0.5, _ => pairs[2 * n] / pulse };
+            var size = shape == AllShapes - 1 ? pairs[2 * n] / pulse : Legendre.Of(shape < AllShapes ? shape : shape - 1, time);
             var (sine, cosine) = Math.SinCos(angle * n);
             pair[2 * n] = size * cosine;
             pair[(2 * n) + 1] = size * sine;

@@ -25,6 +25,7 @@ internal sealed class LineReturn(WindowRoom room, LoadedWindow loaded, TakenWind
         fit = fit with
         {
             PulseSize = LinePart.SizeOf(without),
+            OtherLightSize = fit.IsRoomLight ? 0 : LinePart.AmplitudeBesidePulse(whole, without, fit.Ratio),
             IsOneLine = isOneLine,
             IsPureLine = isOneLine && fit.LinesExplain >= design.Options.PureLineShare,
         };
@@ -78,7 +79,7 @@ internal sealed class LineReturn(WindowRoom room, LoadedWindow loaded, TakenWind
         var without = taken.Pairs;
         loaded.Pairs.CopyTo(without);
         taken.Edge = edge;
-        lines.RemoveAlone(without, taken.LinesHz);
+        lines.RemoveAlone(without, taken.LinesHz, fit.IsWideLine);
         finder.Find(without, intervalSoFarSeconds);
         return without;
     }

@@ -108,9 +108,28 @@ internal sealed class LoadedWindow(WindowRoom room)
             LineHz = lines.RemovedHz[0],
             LinesExplain = 1 - (PowerOfDisagreement(left) / loadedPower),
             IsWithoutFirstWave = fit.IsWithoutFirstWave,
+            IsWideLine = fit.IsWideLine,
             IsRoomLight = fit.Lines == 0 ? LinePart.IsEqualInCounts(lines.InInfrared, lines.InRed, level) : fit.IsRoomLight,
         };
         return true;
+    }
+
+    /// <summary>Takes more away about the line that was taken last: one whose frequency drifts.</summary>
+    /// <param name="fit">What was told of the window without the line; then without more of it.</param>
+    public void WidenLine(ref RatioFit fit)
+    {
+        lines.Widen(Pairs);
+        removed += LineRemover.FreedomOfWidening;
+        var left = RatioRegression.Fit(Pairs, Noise, design.Kernel.NoiseGain, removed, fit.WindowSeconds);
+        fit = left with
+        {
+            Lines = fit.Lines,
+            LineHz = fit.LineHz,
+            LinesExplain = 1 - (PowerOfDisagreement(left) / loadedPower),
+            IsWithoutFirstWave = fit.IsWithoutFirstWave,
+            IsRoomLight = fit.IsRoomLight,
+            IsWideLine = true,
+        };
     }
 
     /// <summary>How both lights vary in the newest half of the shortest window: a disturbance that has just begun fills most of it.</summary>

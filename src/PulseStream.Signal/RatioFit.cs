@@ -19,6 +19,8 @@ namespace PulseStream.Signal;
 /// <param name="LinesExplain">Share of what the lights disagreed by, beyond white noise, as power, that the lines took away; 0 where none was.</param>
 /// <param name="IsOneLine">Whether the lines are one that is not quite steady, all of one frequency as far as the window tells, but for what is slower than the pulse.</param>
 /// <param name="IsPureLine">Whether that one line is all that disturbs: what moves, and a pulse, have harmonics.</param>
+/// <param name="IsWideLine">Whether the strongest line drifts, so that more of it was taken away.</param>
+/// <param name="OtherLightSize">Amplitude of what lines that are not as many counts of either light add to red beyond R times infrared, as a share of the light; 0 where none was.</param>
 public readonly record struct RatioFit(
     int WindowSeconds,
     double Ratio,
@@ -37,4 +39,6 @@ public readonly record struct RatioFit(
     double LineHz = 0,
     double LinesExplain = 0,
     bool IsOneLine = false,
-    bool IsPureLine = false);
+    bool IsPureLine = false,
+    bool IsWideLine = false,
+    double OtherLightSize = 0);

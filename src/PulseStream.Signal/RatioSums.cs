@@ -12,6 +12,9 @@ namespace PulseStream.Signal;
 /// <param name="CrossTime">Σ t r i.</param>
 internal readonly record struct RatioSums(double Infrared, double Red, double Cross, double InfraredTime, double InfraredTime2, double CrossTime)
 {
+    /// <summary>Σ of squares of what the regression leaves of red.</summary>
+    public double Rest => Red - (Cross * Cross / Infrared);
+
     /// <summary>Sums of interleaved infrared and red.</summary>
     /// <remarks>Places at the same distance from the middle are taken together: their time differs by its sign alone.</remarks>
     /// <param name="pairs">Infrared and red in turn.</param>

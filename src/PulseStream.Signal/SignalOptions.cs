@@ -36,6 +36,9 @@ public sealed record SignalOptions
     /// <summary>Shortest window, s, in which a wave is measured for how steady it is: of fewer beats, drift makes another shape.</summary>
     public int SteadinessWindowSeconds { get; init; } = 6;
 
+    /// <summary>Turns of a wave in a shorter window, before there is any longer, in which it is: their jitter is as large as that of a pulse at rest in the longer one.</summary>
+    public double SteadinessTurns { get; init; } = 8;
+
     /// <summary>Third harmonic over the first below which it is not: two harmonics are a swing however unsteady they are, but of a rapid pulse the smoothing leaves no more.</summary>
     public double SteadinessThirdWaveShare { get; init; } = 0.003;
 

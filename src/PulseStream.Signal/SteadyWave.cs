@@ -3,114 +3,251 @@ using System.Numerics;
 namespace PulseStream.Signal;
 
 /// <summary>
-/// How far a wave is from three harmonics of one rate, four of a slow one. What swings in the clip keeps its rate and has few harmonics; a heart
-/// keeps neither rate nor shape, and throws its blood.
+/// How far a wave is from one shape that comes again and again at a rate that drifts smoothly. What turns or swings in the clip keeps
+/// its shape, and its weight keeps its rate from one turn to the next; a heart keeps neither.
 /// </summary>
 /// <remarks>
-/// Least squares by Gram-Schmidt with harmonics that may grow or fade; the rate by steps of Newton from the slope of a
-/// harmonic's phase under a Hann window, which keeps the others out (Harris, Proc IEEE 1978;66:51).
+/// Least squares of the shape's harmonics, of which the first may grow or fade, and by Gauss-Newton of a phase that bends as a polynomial
+/// does. A hundredth of jitter from beat to beat walks at random: of its phase, what a polynomial of the fourth degree leaves is some 0.8
+/// hundredths of a turn over twenty beats, and as many times that in a harmonic as it is its number, so a twentieth of the wave and more.
 /// </remarks>
 internal sealed class SteadyWave
 {
-    private const int Harmonics = 3;
+    private const int MostHarmonics = 10;
+    private const int FewHarmonics = 2;
 
-    // Something pushed in the clip has a fourth one as well; that of a slow pulse lies far below the edge of the smoothing, and
-    // leaves enough beyond it.
-    private const int HarmonicsOfSlow = 4;
-    private const double FourHarmonicsSeconds = 1.2;
+    // A blade passes as it came, however narrow: a wave that is nearly as steep in front as behind may have any harmonics and be no
+    // blood's. Of one that leans, those beyond the fourth are blood that was thrown; what turns may lean as well, but smoothly.
+    // A beat of more than a second has time for waves that lean either way, and no blade is so slow.
+    private const int HarmonicsOfLeaning = 4;
+    private const int HarmonicsOfHalf = 6;
+    private const double LeaningSteepness = 0.3;
+    private const double LeaningPeriodSeconds = 1.2;
+
+    // A pendulum fades, and its overtones sooner than itself; what turns does not.
+    private const int GrowingHarmonics = 3;
+    private const int MostDegree = 3;
+    private const int MostColumns = (2 * MostHarmonics) + (2 * GrowingHarmonics) + MostDegree;
+
+    // A phase that bends once for each four beats leaves three of them to jitter.
+    private const int BeatsOfDegree = 4;
+
+    // Half as far again as the edge of the smoothing next to nothing is left.
+    private const double BeyondEdge = 1.5;
+    private const double FastestOfBinRate = 0.45;
     private const int RateSteps = 3;
+    private const int PhaseSteps = 3;
+
+    // Within a radian a wave's derivative still points the way.
+    private const double LargestStep = 1;
 
     // Mean square of a time from −1 to 1 under a Hann window: 1/3 − 2/π².
     private const double HannSpread = 0.130690966;
 
-    // What is taken away as slow bends the phase of a slow wave: its rate is looked for to within a hundredth of a turn.
+    // What is taken away as slow bends the phase of a slow wave, and of half a hertz and less it takes most of the first one away.
     private const double SlowPeriodSeconds = 0.9;
-    private const double LargestMiss = 0.02;
-    private const double SmallestMiss = 0.001;
-
-    // Of half a unit for each bin.
-    private const double LeastPower = 1e-3;
     private readonly double binRateHz;
+    private readonly double fastestTurn;
     private readonly int longest;
     private readonly double[] wave;
-    private readonly double[] rest;
+    private readonly double[] phase;
     private readonly double[] pair;
     private readonly double[] columns;
+    private readonly Complex[] harmonicsOfBin = new Complex[MostHarmonics];
+    private readonly LeastSquares squares = new(MostColumns);
+    private SlowBasis removed;
+    private int mostHarmonics;
 
     public SteadyWave(SignalDesign design)
     {
         binRateHz = design.BinRateHz;
+        fastestTurn = 2 * Math.PI * Math.Min(BeyondEdge * design.Options.FastestPulseHarmonicHz / binRateHz, FastestOfBinRate);
         longest = design.LongestWindowBins;
         wave = new double[longest];
-        rest = new double[longest];
+        phase = new double[longest];
         pair = new double[2 * longest];
-        columns = new double[4 * 2 * Harmonics * longest];
+        columns = new double[MostColumns * longest];
+        removed = design.SlowOf(design.Options.LongestWindowSeconds);
     }
 
-    /// <summary>What three steady harmonics, four of a slow wave, leave of infrared, white noise included, over the whole, root mean squares.</summary>
+    /// <summary>What such a wave leaves of infrared, white noise included, over the whole, root mean squares.</summary>
     /// <param name="pairs">Infrared and red in turn, slow part removed.</param>
-    /// <param name="removed">What was removed as slow.</param>
+    /// <param name="removedBasis">What was removed as slow.</param>
     /// <param name="periodSeconds">Period, s, to a few percent.</param>
-    public double UnsteadyShare(ReadOnlySpan<double> pairs, SlowBasis removed, double periodSeconds)
+    /// <param name="frontSteepness">Skewness of the slope.</param>
+    public double UnsteadyShare(ReadOnlySpan<double> pairs, SlowBasis removedBasis, double periodSeconds, double frontSteepness)
     {
+        removed = removedBasis;
+        mostHarmonics = Math.Abs(frontSteepness) < LeaningSteepness && periodSeconds < LeaningPeriodSeconds ? MostHarmonics : HarmonicsOfLeaning;
         var volumes = wave.AsSpan(0, pairs.Length / 2);
         for (var n = 0; n < volumes.Length; n++)
         {
             volumes[n] = pairs[2 * n];
         }
 
-        // What the slow part leaves of a slow wave may lead the phase astray, and what was measured as its period is nearer.
         var measured = 2 * Math.PI / (periodSeconds * binRateHz);
         var turn = TurnOf(volumes, measured);
-        var least = RestAt(volumes, removed, turn, HarmonicsOf(turn, volumes.Length));
+        var least = RestFrom(volumes, turn, mostHarmonics);
         if (periodSeconds > SlowPeriodSeconds)
         {
-            (turn, least) = Better(volumes, removed, measured, (turn, least));
-        }
-
-        for (var step = LargestMiss; periodSeconds > SlowPeriodSeconds && step > SmallestMiss; step /= 2)
-        {
-            (turn, least) = Better(volumes, removed, turn * (1 + step), Better(volumes, removed, turn * (1 - step), (turn, least)));
-        }
-
-        // A wave of half a hertz and less goes with the baseline, and its overtones look like a pulse of twice its rate.
-        if (periodSeconds > SlowPeriodSeconds && volumes.Length == longest)
-        {
-            least = Math.Min(least, RestAt(volumes, removed, 0.5 * turn, 2 * Harmonics));
+            // What the slow part leaves of a slow wave may lead the phase astray, and what was measured as its period is nearer; a wave of
+            // half a hertz and less goes with the baseline, and its overtones look like a pulse of twice its rate.
+            least = Math.Min(least, RestFrom(volumes, measured, mostHarmonics));
+            least = volumes.Length == longest ? Math.Min(least, RestFrom(volumes, 0.5 * turn, HarmonicsOfHalf)) : least;
         }
 
         return Math.Sqrt(least / Projection.Dot(volumes, volumes));
     }
 
-    private (double Turn, double Left) Better(ReadOnlySpan<double> volumes, SlowBasis removed, double turn, (double Turn, double Left) best)
+    private double RestFrom(ReadOnlySpan<double> volumes, double turn, int most)
     {
-        var left = RestAt(volumes, removed, turn, HarmonicsOf(turn, volumes.Length));
-        return left < best.Left ? (turn, left) : best;
+        for (var n = 0; n < volumes.Length; n++)
+        {
+            phase[n] = turn * n;
+        }
+
+        var harmonics = Math.Clamp((int)(fastestTurn / turn), 1, most);
+        var degree = Math.Clamp((int)(volumes.Length * turn / (2 * Math.PI * BeatsOfDegree)), 1, MostDegree);
+        var few = Math.Min(FewHarmonics, harmonics);
+        Solve(volumes, few, degree: 0);
+        for (var step = 0; step < PhaseSteps; step++)
+        {
+            Bend(volumes, few, degree);
+        }
+
+        var least = Solve(volumes, harmonics, degree: 0);
+        for (var step = 0; step < PhaseSteps; step++)
+        {
+            Bend(volumes, harmonics, degree);
+        }
+
+        return Math.Min(least, Solve(volumes, harmonics, degree: 0));
     }
 
-    private int HarmonicsOf(double turn, int length) => length == longest && turn * FourHarmonicsSeconds * binRateHz < 2 * Math.PI ? HarmonicsOfSlow : Harmonics;
-
-    private double RestAt(ReadOnlySpan<double> volumes, SlowBasis removed, double turn, int harmonics)
+    // One step of Gauss-Newton: how the phase has to bend along with the shape, from the shape that was found last.
+    private void Bend(ReadOnlySpan<double> volumes, int harmonics, int degree)
     {
-        var count = 0;
-        for (var harmonic = 1; harmonic <= harmonics && harmonic * turn < Math.PI; harmonic++)
+        Solve(volumes, harmonics, degree);
+        var steps = squares.Solution[^degree..];
+        var largest = 0.0;
+        for (var n = 0; n < volumes.Length; n++)
         {
-            count = AddColumns(removed, harmonic * turn, isGrowing: false, count, volumes.Length);
-            count = AddColumns(removed, harmonic * turn, isGrowing: true, count, volumes.Length);
+            largest = Math.Max(largest, Math.Abs(StepAt(TimeOf(n, volumes.Length), steps)));
         }
 
-        var left = rest.AsSpan(0, volumes.Length);
-        volumes.CopyTo(left);
-        for (var k = 0; k < count; k++)
+        var scale = Math.Min(1, LargestStep / largest);
+        for (var n = 0; n < volumes.Length; n++)
         {
-            Projection.Subtract(left, Column(k, left.Length));
+            phase[n] += scale * StepAt(TimeOf(n, volumes.Length), steps);
+        }
+    }
+
+    private static double StepAt(double time, ReadOnlySpan<double> steps)
+    {
+        var sum = 0.0;
+        for (var k = steps.Length - 1; k >= 0; k--)
+        {
+            sum = time * (sum + steps[k]);
         }
 
-        return Projection.Dot(left, left);
+        return sum;
+    }
+
+    private static double TimeOf(int n, int length) => (2 * (n + 0.5) / length) - 1;
+
+    // Power of what is left. The solution holds for each harmonic a cosine and a sine, growing ones too for the first, then the phase.
+    private double Solve(ReadOnlySpan<double> volumes, int harmonics, int degree)
+    {
+        var shape = (2 * harmonics) + (2 * Math.Min(harmonics, GrowingHarmonics));
+        for (var n = 0; n < volumes.Length; n++)
+        {
+            var time = TimeOf(n, volumes.Length);
+            FillBin(n, time, harmonics);
+            if (degree > 0)
+            {
+                FillPhase(n, time, harmonics, shape, degree);
+            }
+        }
+
+        var count = shape + degree;
+        for (var k = 0; k < count; k += 2)
+        {
+            RemoveSlow(k, Math.Min(k + 1, count - 1), volumes.Length);
+        }
+
+        return Projection.Dot(volumes, volumes) - squares.Solve(columns, longest, count, volumes);
+    }
+
+    private void FillBin(int n, double time, int harmonics)
+    {
+        var first = Turned(phase[n]);
+        var now = first;
+        var k = 0;
+        for (var harmonic = 0; harmonic < harmonics; harmonic++)
+        {
+            harmonicsOfBin[harmonic] = now;
+            columns[(k++ * longest) + n] = now.Real;
+            columns[(k++ * longest) + n] = now.Imaginary;
+            if (harmonic < GrowingHarmonics)
+            {
+                columns[(k++ * longest) + n] = time * now.Real;
+                columns[(k++ * longest) + n] = time * now.Imaginary;
+            }
+
+            now *= first;
+        }
+    }
+
+    // What the wave changes by where its phase is ahead, times powers of time.
+    private void FillPhase(int n, double time, int harmonics, int shape, int degree)
+    {
+        var found = squares.Solution;
+        var change = 0.0;
+        var k = 0;
+        for (var harmonic = 0; harmonic < harmonics; harmonic++)
+        {
+            var (cosine, sine) = (found[k], found[k + 1]);
+            k += 2;
+            if (harmonic < GrowingHarmonics)
+            {
+                cosine += time * found[k];
+                sine += time * found[k + 1];
+                k += 2;
+            }
+
+            var now = harmonicsOfBin[harmonic];
+            change += (harmonic + 1) * ((sine * now.Real) - (cosine * now.Imaginary));
+        }
+
+        for (var power = 0; power < degree; power++)
+        {
+            change *= time;
+            columns[((shape + power) * longest) + n] = change;
+        }
+    }
+
+    private void RemoveSlow(int first, int second, int length)
+    {
+        var both = pair.AsSpan(0, 2 * length);
+        var one = columns.AsSpan(first * longest, length);
+        var other = columns.AsSpan(second * longest, length);
+        for (var n = 0; n < length; n++)
+        {
+            both[2 * n] = one[n];
+            both[(2 * n) + 1] = other[n];
+        }
+
+        removed.Remove(both);
+        for (var n = 0; n < length; n++)
+        {
+            one[n] = both[2 * n];
+            other[n] = both[(2 * n) + 1];
+        }
     }
 
     // Angle of a bin, in which the phase of the stronger of the first two harmonics stays where it is: the slow part takes
-    // most of a slow wave's first one away.
+    // most of a slow wave's first one away. By steps of Newton under a Hann window, which keeps the other harmonics out (Harris,
+    // Proc IEEE 1978;66:51).
     private static double TurnOf(ReadOnlySpan<double> volumes, double turn)
     {
         var harmonic = PhaseAt(volumes, 2 * turn).Power > PhaseAt(volumes, turn).Power ? 2 : 1;
@@ -146,52 +283,6 @@ internal sealed class SteadyWave
 
         var power = (cosines * cosines) + (sines * sines);
         return (power, ((lateSines * cosines) - (lateCosines * sines)) / power / (HannSpread * half));
-    }
-
-    private Span<double> Column(int k, int length) => columns.AsSpan(k * longest, length);
-
-    private int AddColumns(SlowBasis removed, double turn, bool isGrowing, int count, int length)
-    {
-        var both = pair.AsSpan(0, 2 * length);
-        var now = Complex.One;
-        var step = Turned(turn);
-        for (var n = 0; n < length; n++)
-        {
-            var size = isGrowing ? (2 * (n + 0.5) / length) - 1 : 1;
-            both[2 * n] = size * now.Real;
-            both[(2 * n) + 1] = size * now.Imaginary;
-            now *= step;
-        }
-
-        removed.Remove(both);
-        for (var lane = 0; lane < 2; lane++)
-        {
-            var column = Column(count, length);
-            for (var n = 0; n < length; n++)
-            {
-                column[n] = both[(2 * n) + lane];
-            }
-
-            for (var k = 0; k < count; k++)
-            {
-                Projection.Subtract(column, Column(k, length));
-            }
-
-            // Of a slow wave's first harmonic the slow part may have left nothing.
-            var power = Projection.Dot(column, column);
-            if (power > LeastPower)
-            {
-                var scale = 1 / Math.Sqrt(power);
-                for (var n = 0; n < length; n++)
-                {
-                    column[n] *= scale;
-                }
-
-                count++;
-            }
-        }
-
-        return count;
     }
 
     private static Complex Turned(double angle) => new(Math.Cos(angle), Math.Sin(angle));

@@ -147,22 +147,25 @@ internal sealed class WindowBeats
             wave.Crest,
             third,
             !isKnown && !double.IsNaN(third) ? BreathingShare(bins, fit, room) : double.NaN,
-            isKnown || double.IsNaN(period) || third < design.Options.SteadinessThirdWaveShare ? double.NaN : UnsteadyShare(bins, window, room, fit, removed, period),
+            isKnown || double.IsNaN(period) || third < design.Options.SteadinessThirdWaveShare ? double.NaN : UnsteadyShare(bins, window, room, fit, removed, (period, wave.FrontSteepness)),
             Perfusion.PercentOf(height, isPleth),
             wave.FrequencyHz,
             finder.PeriodicityOfTwo);
     }
 
-    // Where the lights agree in a short window alone, infrared is asked for a longer time.
-    private double UnsteadyShare(SmoothedBins bins, ReadOnlySpan<double> window, Span<double> room, in RatioFit fit, SlowBasis removed, double periodSeconds)
+    // Where the lights agree in a short window alone, infrared is asked for a longer time. While there is none, many turns tell as much.
+    private double UnsteadyShare(SmoothedBins bins, ReadOnlySpan<double> window, Span<double> room, in RatioFit fit, SlowBasis removed, (double PeriodSeconds, double FrontSteepness) wave)
     {
-        if (fit.WindowSeconds >= design.Options.SteadinessWindowSeconds)
+        var longer = design.SlowOf(design.Options.SteadinessWindowSeconds);
+        var isLong = fit.WindowSeconds >= design.Options.SteadinessWindowSeconds;
+        if (!isLong && bins.Count >= longer.Length)
         {
-            return steady.UnsteadyShare(fit.Lines > 0 ? WithLines(bins, removed, room) : window, removed, periodSeconds);
+            return steady.UnsteadyShare(WithLines(bins, longer, room), longer, wave.PeriodSeconds, wave.FrontSteepness);
         }
 
-        var longer = design.SlowOf(design.Options.SteadinessWindowSeconds);
-        return bins.Count < longer.Length ? double.NaN : steady.UnsteadyShare(WithLines(bins, longer, room), longer, periodSeconds);
+        return isLong || fit.WindowSeconds >= design.Options.SteadinessTurns * wave.PeriodSeconds
+            ? steady.UnsteadyShare(fit.Lines > 0 ? WithLines(bins, removed, room) : window, removed, wave.PeriodSeconds, wave.FrontSteepness)
+            : double.NaN;
     }
 
     // A line may have been a harmonic of the wave that reaches either light in another mixture.

@@ -91,6 +91,11 @@ internal sealed class WindowChoice(WindowRoom room, bool hasRed, LoadedWindow lo
         for (var line = 0; line < LineRemover.MostLines && !IsCoherent(taken.Fit) && loaded.TryRemoveLine(bins.Last, ref fit); line++)
         {
             taken.TakeBetter(loaded, fit);
+            if (line == 0 && !IsCoherent(taken.Fit))
+            {
+                loaded.WidenLine(ref fit);
+                taken.TakeBetter(loaded, fit);
+            }
         }
 
         if (taken.Fit.Lines > 0 ? taken.Fit.LineHz < design.Options.SlowestRapidPulseHz : !IsCoherent(taken.Fit))

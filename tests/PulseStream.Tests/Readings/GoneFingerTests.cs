@@ -35,6 +35,22 @@ public sealed class GoneFingerTests
         Assert.Single(heard.Sittings);
     }
 
+    // Where it was, light flickered, which is not the stillness of air; it comes back in another light than it had.
+    [Theory]
+    [InlineData(0.5, 0.12)]
+    [InlineData(-2.2, 0.14)]
+    public void AFingerThatComesBackBrighterFromFlickeringLightIsReadAgain(double away, double brighter)
+    {
+        var finger = new Finger { Seconds = 60, BreathingPercent = 1 };
+        var flickering = (finger with { PerfusionPercent = 0, BreathingPercent = 0, Movement = t => (away + Flicker(t), away + Flicker(t)) }).Samples();
+        var back = (finger with { Movement = _ => (brighter, brighter - 0.03) }).Samples();
+        var heard = Heard.Of(RateHz, [.. Between(20, 35, finger, flickering)[..3500], .. back[3500..]]);
+        Assert.DoesNotContain(heard.Usable, s => s.SecondIndex is >= 21 and < 35);
+        Assert.All(Enumerable.Range(43, 17), second => Assert.Equal(Reasons.None, heard.ReasonsAt(second)));
+
+        static double Flicker(double t) => (0.012 * Math.Sin(2 * Math.PI * 1.7 * t)) + (0.01 * Math.Sin(2 * Math.PI * 4.3 * t));
+    }
+
     // Two or three beats in four seconds would be too few of an unknown finger; this one has shown before that it is one.
     [Theory]
     [InlineData(47)]

@@ -75,7 +75,7 @@ public sealed class LivenessTests
     [Fact]
     public void WhatRepeatsNothingAndHasTooFewBeatsShowsNoLife()
     {
-        var liveness = new Liveness(new(), new SignalOptions().SteadinessWindowSeconds);
+        var liveness = new Liveness(new());
         var few = At(ratio: 1.1, period: double.NaN, third: double.NaN, unsteady: double.NaN, noise: 0.01);
         Assert.True(liveness.IsLacking(few));
         Assert.False(liveness.IsLacking(few with { Fit = few.Fit with { WindowSeconds = 6 } }));
@@ -88,7 +88,7 @@ public sealed class LivenessTests
     [Fact]
     public void AWaveThatWasSeenToSwingIsAskedForLifeWhereAWindowLeavesItOpen()
     {
-        var liveness = new Liveness(new(), new SignalOptions().SteadinessWindowSeconds);
+        var liveness = new Liveness(new());
         var open = At(ratio: 1.1, period: 0.7, third: 0.19, unsteady: 0.2, noise: 0.21);
         Assert.False(liveness.IsLacking(open));
         liveness.See(At(ratio: 1.1, period: 0.7, third: 0.19, unsteady: 0.01, noise: 0.005));
@@ -105,7 +105,7 @@ public sealed class LivenessTests
     [Fact]
     public void MovementIsNotRememberedAsASwing()
     {
-        var liveness = new Liveness(new(), new SignalOptions().SteadinessWindowSeconds);
+        var liveness = new Liveness(new());
         liveness.See(At(ratio: 1.1, period: 0.7, third: 0.19, unsteady: 0.01, noise: 0.005, disagreement: 0.05));
         Assert.False(liveness.IsLacking(At(ratio: 1.1, period: 0.7, third: 0.19, unsteady: 0.2, noise: 0.21)));
     }
@@ -116,7 +116,7 @@ public sealed class LivenessTests
     [InlineData(0.6, 0.12, false)]
     [InlineData(1.06, 0.18, false)]
     public void ASlowWaveOfWhichNoiseAloneIsLeftIsASwing(double period, double noise, bool isLacking) =>
-        Assert.Equal(isLacking, new Liveness(new(), new SignalOptions().SteadinessWindowSeconds).IsLacking(At(1.1, period, third: 0.19, unsteady: noise, noise)));
+        Assert.Equal(isLacking, new Liveness(new()).IsLacking(At(1.1, period, third: 0.19, unsteady: noise, noise)));
 
     // What shakes fast has its beats found at a part of its rate, where it has next to no first harmonic; a slow pulse's may
     // have gone with a line.
@@ -126,8 +126,13 @@ public sealed class LivenessTests
     [InlineData(3, 1, true)]
     public void MoreOfAThirdHarmonicThanOfTheFirstIsNoSignOfLife(double third, int lines, bool isShown)
     {
-        var liveness = new Liveness(new(), new SignalOptions().SteadinessWindowSeconds);
-        liveness.Remember(At(ratio: 1.1, period: 0.7, third, unsteady: 0.4, noise: 0.1, lines: lines));
+        var liveness = new Liveness(new());
+        for (var k = 0; k < new LivenessOptions().ProvingLifeSeconds; k++)
+        {
+            Assert.False(liveness.IsShown);
+            liveness.Remember(At(ratio: 1.1, period: 0.7, third, unsteady: 0.4, noise: 0.1, lines: lines));
+        }
+
         Assert.Equal(isShown, liveness.IsShown);
     }
 
@@ -140,7 +145,7 @@ public sealed class LivenessTests
     [InlineData(0.8, 0.01, true)]
     public void NothingIsSeenToBreatheBesideAWaveAsSlowAsBreath(double period, double unsteady, bool isShown)
     {
-        var liveness = new Liveness(new(), new SignalOptions().SteadinessWindowSeconds);
+        var liveness = new Liveness(new());
         var second = At(ratio: 1.1, period, third: 0.01, unsteady, noise: 0.005);
         for (var k = 0; k < new LivenessOptions().ProvingBreathSeconds; k++)
         {
@@ -148,6 +153,65 @@ public sealed class LivenessTests
         }
 
         Assert.Equal(isShown, liveness.IsShown);
+    }
+
+    // Blades that pass the light: narrow peaks of as many harmonics as a pulse has, alike before and behind, at a speed that wanders
+    // by a hundredth.
+    [Theory]
+    [InlineData(1.3, 2)]
+    [InlineData(2.1, 2)]
+    [InlineData(2.8, 3)]
+    [InlineData(1.7, 5)]
+    public void AFanIsNoFinger(double hz, double narrowness)
+    {
+        (double, double) Fan(double t)
+        {
+            var turn = 2 * Math.PI * hz * (t + (0.02 * Math.Sin(0.5 * t)) + (0.01 * Math.Sin((0.31 * t) + 1)));
+            var light = 0.02 * Math.Exp(narrowness * (Math.Cos(turn) - 1));
+            return (light, 0.8 * light);
+        }
+
+        var heard = Heard.Of(100, (Empty with { RateHz = 100, Movement = Fan }).Samples());
+        Assert.Empty(heard.Readings);
+        Assert.InRange(heard.Usable.Count(), 0, 3);
+    }
+
+    // A heart's beats jitter by a hundredth; with a front and a back alike, next to no breath and a third harmonic of a tenth that
+    // jitter is all that tells it from a blade.
+    [Theory]
+    [InlineData(75)]
+    [InlineData(120)]
+    public void ARoundPulseThatJittersIsRead(double pulsePerMinute)
+    {
+        var jitter = new Random(3);
+        var heart = Heart.Of(45, (_, _) => 60 / pulsePerMinute * (1 + (0.03 * (jitter.NextDouble() - 0.5) * Math.Sqrt(3))));
+        double Blood(double t)
+        {
+            var k = Array.FindLastIndex(heart.Fronts, f => f <= t);
+            var turn = k < 0 ? 0 : 2 * Math.PI * (t - heart.Fronts[k]) / (heart.Fronts[k + 1] - heart.Fronts[k]);
+            return Math.Exp(2 * (Math.Cos(turn) - 1));
+        }
+
+        var heard = Heard.Of(100, new Finger { Seconds = 40, Blood = Blood, BreathingPercent = 0.05 }.Samples());
+        Assert.All(heard.Seconds.Where(s => s.SecondIndex >= 12), s => Assert.True(s.IsUsable));
+    }
+
+    // Where it is pushed anew a swing has a bent beat, and in windows that hold it a third harmonic at a rate that is not steady.
+    [Theory]
+    [InlineData(1.65, 10.4)]
+    [InlineData(1.54, 14.3)]
+    [InlineData(1.88, 14.6)]
+    public void ASwingThatIsPushedAnewIsNoFinger(double hz, double pushed)
+    {
+        (double, double) Swing(double t)
+        {
+            var since = t < pushed ? t : t - pushed;
+            var light = 0.01 * Math.Exp(-since / 15) * Wave(t < pushed ? t : t - pushed + 0.2, hz, 0.1, 1, 0);
+            return (light, 0.8 * light);
+        }
+
+        var heard = Heard.Of(100, (Empty with { RateHz = 100, Movement = Swing }).Samples());
+        Assert.Empty(heard.Readings);
     }
 
     // A hand that swings evenly before its pulse was ever seen is a finger all the same once it is still.

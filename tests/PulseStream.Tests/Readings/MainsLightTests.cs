@@ -118,6 +118,22 @@ public sealed class MainsLightTests
         static double Wandering(double t) => (t * movementPerMinute / 60) + (0.3 * Math.Sin(2 * Math.PI * 0.13 * t)) + (0.1 * Math.Sin(2 * Math.PI * 0.31 * t));
     }
 
+    // A lamp on the second harmonic of a heart that breathes: its frequency drifts along within a window, and what it takes of either
+    // light is that emitter's own business.
+    [Theory]
+    [InlineData(66, 1.6)]
+    [InlineData(84, 0.4)]
+    [InlineData(96, 2.1)]
+    public void ALineThatDriftsWithTheHeartIsReadThrough(double pulsePerMinute, double mix)
+    {
+        double Phase(double t) => (pulsePerMinute / 60 * t) + (0.12 * Math.Sin((0.55 * t) + 1));
+        double Lamp(double t) => 0.25 * 0.02 * Math.Sin((4 * Math.PI * Phase(t)) + 1);
+        var finger = new Finger { Seconds = 60, Blood = t => Finger.Volume(Phase(t)), Movement = t => (Lamp(t), mix * Lamp(t)) };
+        var later = Heard.Of(RateHz, finger.Samples()).Usable.Where(s => s.SecondIndex >= 15).ToArray();
+        Assert.InRange(later.Length, 36, 45);
+        Assert.All(later, s => Assert.Equal(97, s.Spo2!.Value.Percent, 2 * PercentTolerance));
+    }
+
     // Smoothing takes part of a fast line away: that is no white noise.
     [Fact]
     public void FastMainsLightManyTimesThePulseIsNotNoise()

@@ -72,6 +72,24 @@ public sealed class SeatedFingerTests
         Assert.All(heard.Usable.Where(s => s.SecondIndex > 130), s => Assert.InRange(s.Spo2!.Value.HighPercent - s.Spo2.Value.LowPercent, 0, 0.3));
     }
 
+    // Darkened by a movement that has the mixture of blood, the light says nothing of where it comes back to.
+    [Theory]
+    [InlineData(0.09, 0)]
+    [InlineData(0.02, 0.12)]
+    public void JerkedLightIsNotFollowed(double levelSwing, double rise)
+    {
+        var light = new CalmLight(new());
+        var calm = new SignalSecond(
+            20,
+            new SecondLight(0, 0, 80_000, 60_000, double.NaN, double.NaN, double.NaN, 0.02, 1e-4),
+            new RatioFit(8, 0.6, 0.001, 0, 0.02, 1e-4, false, 0, 0, false, 0, default),
+            default,
+            false);
+        light.Settle(calm);
+        light.Follow(calm with { Light = calm.Light with { InfraredCounts = 80_000 * Math.Exp(-0.12), RedCounts = 60_000 * Math.Exp(-0.08), LevelSwing = levelSwing } });
+        Assert.Equal(rise, light.RiseOf(calm), 0.005);
+    }
+
     // A second without a sample has no light; a leak is told all the same by those around it.
     [Fact]
     public void ASecondWithoutLightIsNoLeakAndHidesNone()

@@ -36,7 +36,7 @@ public sealed class LinePartTests
         basis.Remove(window);
         var lines = new LineRemover(design);
         lines.Restart(basis);
-        lines.RemoveAlone(window, [2 / PulsePeriodSeconds]);
+        lines.RemoveAlone(window, [2 / PulsePeriodSeconds], isWide: false);
         var left = 0.0;
         for (var n = 0; n < basis.Length; n++)
         {
