@@ -60,9 +60,9 @@ internal sealed class SecondJudge
         HasFinger = reasons == Reasons.None
             || (((reasons & Reasons.NoFinger) == Reasons.None || !presence.IsLeft) && (HasFinger || ShowsFinger(second, reasons)));
         hasLeft |= presence.IsLongGone;
-        if (hasLeft && HasFinger)
+        if (hasLeft && HasFinger && !presence.IsAway(second))
         {
-            // Put back, it sits anew, in a light of its own.
+            // Put back, it sits anew, in a light of its own. Light that stays away may be a finger that never left, and a leak.
             hasLeft = false;
             calm.Forget();
             liveness.Forget();

@@ -51,6 +51,17 @@ public sealed class GoneFingerTests
         static double Flicker(double t) => (0.012 * Math.Sin(2 * Math.PI * 1.7 * t)) + (0.01 * Math.Sin(2 * Math.PI * 4.3 * t));
     }
 
+    // Lamps beside a finger that never left, uneven for longer than a window, then even: their light divides its pulse still.
+    [Fact]
+    public void AFingerBesideBrightUnevenLightHasNotBeenPutBackWhenThatIsEven()
+    {
+        double Lamps(double t) => AddedLight.Ramp(t, 20, 0.3) * (1 - AddedLight.Ramp(t, 50, 0.3)) * (1 + (t < 34 ? 0.05 * Math.Sin(2 * Math.PI * 1.7 * t) : 0));
+        var samples = new Finger { Seconds = 70, Spo2 = _ => 90 }.Samples().With(RateHz, t => (20_000 * Lamps(t), 60_000 * Lamps(t)));
+        var heard = Heard.Of(RateHz, samples);
+        Assert.DoesNotContain(heard.Usable, s => Math.Abs(s.Spo2!.Value.Percent - 90) > PercentTolerance);
+        Assert.All(Enumerable.Range(56, 14), second => Assert.Equal(Reasons.None, heard.ReasonsAt(second)));
+    }
+
     // Two or three beats in four seconds would be too few of an unknown finger; this one has shown before that it is one.
     [Theory]
     [InlineData(47)]
