@@ -6,7 +6,7 @@ namespace PulseStream.Signal;
 /// it adds nothing to either light's share of that pulse but chance, and how much that may be is seen in what each has left.
 /// </summary>
 /// <remarks>
-/// The beats come from the mixture of both lights that repeats best, or from infrared, then from the mixture that leaves the least of the
+/// The beats come from the mixture of both lights that repeats best, then from the mixture that leaves the least of the
 /// movement for a pulse of the calm height (J. Capon, Proc IEEE 1969;57:1408, from memory), again and again.
 /// <para>
 /// R is red's share of the laid-out pulse (an instrument in the sense of J. Durbin, Rev Int Stat Inst 1954;22:23, from memory) less as
@@ -22,6 +22,9 @@ internal sealed class MotionSeparation(SignalDesign design)
 
     // A light without any movement is left this much of the pulse's power, so that the mixture stays finite.
     private const double LeastRest = 1e-4;
+    // Three deviations: chance goes beyond them hardly ever.
+    private const double ChanceDeviations = 3;
+
     // What keeps time with the heart has two phases of each harmonic, of which two matter most.
     private const double TimeKeepingFreedom = 4;
     private readonly BeatFinder finder = new(design);
@@ -34,13 +37,13 @@ internal sealed class MotionSeparation(SignalDesign design)
     /// <param name="basis">The slow part that was removed.</param>
     /// <param name="calm">The calm pulse.</param>
     /// <param name="separated">What came of it.</param>
-    /// <returns>Whether there is a pulse in it that is the calm one: as high, or without the movement as good as the same.</returns>
+    /// <returns>Whether there is a pulse in it that may be the calm one: as high, but for what the movement adds by chance.</returns>
     public bool TrySeparate(ReadOnlySpan<double> pairs, SlowBasis basis, PulseTemplate calm, out SeparatedPulse separated)
     {
         separated = default;
         var found = default(PulseShares);
         var direction = PeriodicDirection.Find(pairs, calm.PeriodBins);
-        foreach (var start in (ReadOnlySpan<(double, double)>)[(direction.Infrared, direction.Red), (-direction.Infrared, -direction.Red), (1, 0)])
+        foreach (var start in (ReadOnlySpan<(double, double)>)[(direction.Infrared, direction.Red), (-direction.Infrared, -direction.Red)])
         {
             var mixture = start;
             for (var round = 0; round < Rounds && TryLayOut(pairs, basis, calm, mixture, out var shares); round++)
@@ -55,13 +58,14 @@ internal sealed class MotionSeparation(SignalDesign design)
             }
         }
 
-        if (!(found.Agreement > design.Options.LeastCalmAgreement || (found.Agreement > 0 && Math.Abs(found.Infrared - 1) < design.Options.LargestOtherHeight)))
+        if (!(found.Agreement > 0))
         {
             return false;
         }
 
-        separated = Judge(found, chance.Of(pairs, best, found), calm.HeightSpread);
-        return true;
+        var movement = chance.Of(pairs, best, found);
+        separated = Judge(found, movement, calm.HeightSpread);
+        return Math.Abs(found.Infrared - 1) < design.Options.LargestOtherHeight + (ChanceDeviations * Math.Sqrt(movement.Infrared));
     }
 
     /// <summary>Leaves the pulse of the window separated last: the mixture of its lights without the movement, in infrared's calm height, and R times it.</summary>
@@ -114,8 +118,7 @@ internal sealed class MotionSeparation(SignalDesign design)
         return true;
     }
 
-    // The movement's covariance, inverted, times the pulse in either light. By chance movement may have more of the pulse's form than
-    // the pulse itself has: infrared's is taken to be of the calm height, and red's what goes best with that.
+    // The movement's covariance, inverted, times the pulse in either light, which in infrared has the calm height.
     private (double Infrared, double Red) MixtureWithoutMovement(ReadOnlySpan<double> pairs, in PulseShares found)
     {
         double ii = 0, ir = 0, rr = 0;
@@ -129,12 +132,6 @@ internal sealed class MotionSeparation(SignalDesign design)
         }
 
         var least = LeastRest * found.Power;
-        var excess = found.Infrared - 1;
-        var redExcess = excess * ir / (ii + least);
-        var ratio = found.Red - redExcess;
-        ii += (excess * excess * found.Power) + least;
-        ir += excess * redExcess * found.Power;
-        rr += (redExcess * redExcess * found.Power) + least;
-        return (rr - (ratio * ir), (ratio * ii) - ir);
+        return (rr + least - (found.Red * ir), (found.Red * (ii + least)) - ir);
     }
 }

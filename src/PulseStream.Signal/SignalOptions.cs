@@ -87,9 +87,6 @@ public sealed record SignalOptions
     /// <summary>Window from which the calm pulse is learned and in which movement is told from it, s: some six beats at least.</summary>
     public int SeparationWindowSeconds { get; init; } = 6;
 
-    /// <summary>Correlation of the separated pulse with the calm one from which it is the calm one however high it seems in infrared: a beat's own changes of shape leave 0.99.</summary>
-    public double LeastCalmAgreement { get; init; } = 0.97;
-
     /// <summary>Share of the calm pulse's front, as skewness of the slope, that one put back where a line was has at least: a lamp's light that is taken for it is rounder.</summary>
     public double LeastFrontShare { get; init; } = 0.6;
 
@@ -99,6 +96,6 @@ public sealed record SignalOptions
     /// <summary>What this spread grows by for the square root of each second since, as a share: vessels change their tone within a minute.</summary>
     public double HeightSpreadPerRootSecond { get; init; } = 0.01;
 
-    /// <summary>Share that infrared's pulse in a movement may be higher or lower by than the calm one and still be it, where it is not seen without the movement: with more it may be a movement that keeps time with the heart.</summary>
+    /// <summary>Share that infrared's pulse in a movement may be higher or lower by than the calm one, beyond chance, and still be it: with more it may be a movement that keeps time with the heart.</summary>
     public double LargestOtherHeight { get; init; } = 0.2;
 }

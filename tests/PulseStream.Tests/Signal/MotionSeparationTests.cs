@@ -62,6 +62,20 @@ public sealed class MotionSeparationTests
         Assert.True(separated is not { } told || told.StandardError > LeastUnsure, $"{separated}");
     }
 
+    // Half as high as the pulse, of its rate and phase, and something else besides: what would be taken for the pulse's own height.
+    [Fact]
+    public void APulseFarHigherThanTheCalmOneIsNotToldFromMovement()
+    {
+        const double size = 0.35;
+        const double front = 0.1;
+        var other = Broad(seed: 3);
+        Assert.Null(Separate(t =>
+        {
+            var first = -size * Finger.Volume((t * RateHz / PeriodBins) - front);
+            return (first + (size * other(t)), (1.5 * first) - (size * other(t)));
+        }));
+    }
+
     // Of white noise the variance of least squares: that of a place over the sum of the pulse's squares.
     [Fact]
     public void WhiteNoiseHasTheVarianceOfLeastSquares()
