@@ -8,7 +8,7 @@ namespace PulseStream.Signal;
 /// </summary>
 /// <remarks>
 /// Least squares of the shape's harmonics, of which the first may grow or fade, and by Gauss-Newton of a phase that bends as a polynomial
-/// does. A hundredth of jitter from beat to beat walks at random: of its phase, what a polynomial of the fourth degree leaves is some 0.8
+/// does. A hundredth of jitter from beat to beat walks at random: of its phase, what a polynomial of the third degree leaves is some 0.8
 /// hundredths of a turn over twenty beats, and as many times that in a harmonic as it is its number, so a twentieth of the wave and more.
 /// </remarks>
 internal sealed class SteadyWave

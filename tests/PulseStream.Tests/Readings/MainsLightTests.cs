@@ -174,6 +174,19 @@ public sealed class MainsLightTests
     }
 
     // Never negative, as light is: its mean is half as much again as its amplitude.
+    // Light is never negative: a lamp's mean is its amplitude at least, and divides each channel's pulse by its own share of the light.
+    [Theory]
+    [InlineData(0.02, 0.002)]
+    [InlineData(0.001, 0.016)]
+    public void TheIntervalHoldsWhatTheMeanOfALampsLightDoes(double redShare, double infraredShare)
+    {
+        static double Lamp(double t) => 1 + Math.Sin(2 * Math.PI * 3.3 * t);
+        var samples = new Finger { Seconds = 40, Spo2 = _ => 90 }.Samples().With(RateHz, t => (redShare * 60_000 * Lamp(t), infraredShare * 80_000 * Lamp(t)));
+        var usable = Heard.Of(RateHz, samples).Usable.Select(s => s.Spo2!.Value).ToArray();
+        Assert.InRange(usable.Length, 20, 40);
+        Assert.All(usable, spo2 => Assert.InRange(90, spo2.LowPercent, spo2.HighPercent));
+    }
+
     private static double Mains(double t, double hz, double amplitude)
     {
         const double slowHz = 1 / 40.0;
