@@ -38,6 +38,9 @@ internal sealed class SteadyWave
     private const int RateSteps = 3;
     private const int PhaseSteps = 3;
 
+    // A step that leaves so much of what was left is the last.
+    private const double NoHelp = 0.95;
+
     // Within a radian a wave's derivative still points the way.
     private const double LargestStep = 1;
 
@@ -108,26 +111,33 @@ internal sealed class SteadyWave
 
         var harmonics = Math.Clamp((int)(fastestTurn / turn), 1, most);
         var degree = Math.Clamp((int)(volumes.Length * turn / (2 * Math.PI * BeatsOfDegree)), 1, MostDegree);
-        var few = Math.Min(FewHarmonics, harmonics);
-        Solve(volumes, few, degree: 0);
-        for (var step = 0; step < PhaseSteps; step++)
-        {
-            Bend(volumes, few, degree);
-        }
+        Follow(volumes, Math.Min(FewHarmonics, harmonics), degree);
+        return Follow(volumes, harmonics, degree);
+    }
 
+    // Power of what is left once the phase bends with the wave, for as long as bending it helps.
+    private double Follow(ReadOnlySpan<double> volumes, int harmonics, int degree)
+    {
         var least = Solve(volumes, harmonics, degree: 0);
         for (var step = 0; step < PhaseSteps; step++)
         {
-            Bend(volumes, harmonics, degree);
+            var bent = Bend(volumes, harmonics, degree);
+            if (bent > NoHelp * least)
+            {
+                return Math.Min(least, bent);
+            }
+
+            least = bent;
         }
 
-        return Math.Min(least, Solve(volumes, harmonics, degree: 0));
+        return Solve(volumes, harmonics, degree: 0);
     }
 
-    // One step of Gauss-Newton: how the phase has to bend along with the shape, from the shape that was found last.
-    private void Bend(ReadOnlySpan<double> volumes, int harmonics, int degree)
+    // One step of Gauss-Newton: how the phase has to bend along with the shape, from the shape that was found last. What is left of
+    // the wave then, as far as a small step tells.
+    private double Bend(ReadOnlySpan<double> volumes, int harmonics, int degree)
     {
-        Solve(volumes, harmonics, degree);
+        var left = Solve(volumes, harmonics, degree);
         var steps = squares.Solution[^degree..];
         var largest = 0.0;
         for (var n = 0; n < volumes.Length; n++)
@@ -140,6 +150,8 @@ internal sealed class SteadyWave
         {
             phase[n] += scale * StepAt(TimeOf(n, volumes.Length), steps);
         }
+
+        return left;
     }
 
     private static double StepAt(double time, ReadOnlySpan<double> steps)
