@@ -97,12 +97,8 @@ internal sealed class Liveness(JudgeOptions options)
 
     // What swings or turns may have any harmonics, but keeps its rate and its shape as no heart does. Noise is little of either.
     private bool IsSteady(in SignalSecond second) =>
-        (second.Pulse.UnsteadyShare < (HasFewHarmonics(second) ? 2 : 1) * LeastUnsteadyShareOf(second) || IsNoiseAlone(second))
-        && (!(HasFewHarmonics(second) || IsNoiseAlone(second)) || !IsMoreThanSteady(second))
+        (second.Pulse.UnsteadyShare < LeastUnsteadyShareOf(second) || (IsNoiseAlone(second) && !IsMoreThanSteady(second)))
         && !Breathes(second);
-
-    // Beyond the smoothing is nothing of it then, and what is there is noise.
-    private bool HasFewHarmonics(in SignalSecond second) => second.Pulse.ThirdWaveShare < LeftBySmoothing(second.Pulse) * limits.FewHarmonicsThirdWaveShare;
 
     // Of all but a slow pulse, harmonics beyond the smoothing are taken for noise.
     private bool IsNoiseAlone(in SignalSecond second) =>

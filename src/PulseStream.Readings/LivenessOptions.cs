@@ -36,9 +36,6 @@ public sealed record LivenessOptions
     /// <summary>Beats from which jitter leaves that much. What it walks by at random grows with the square root of their number, and what a phase that bends takes of it shrinks: of fewer beats in proportion less is asked.</summary>
     public double BeatsOfUnsteadyShare { get; init; } = 16;
 
-    /// <summary>Third harmonic over the first below which a wave has no harmonics beyond the smoothing, which would be taken for noise: each is at most so small a part of the one before.</summary>
-    public double FewHarmonicsThirdWaveShare { get; init; } = 0.03;
-
     /// <summary>White noise over the wave, root mean squares, below which that is told: with more, the noise is not known well enough to take it away from a tenth.</summary>
     public double LargestNoiseBesideSteadiness { get; init; } = 0.15;
 

@@ -101,6 +101,20 @@ public sealed class LivenessTests
         Assert.False(liveness.IsLacking(open));
     }
 
+    // A push bends one beat of it, and makes it look alive for some windows.
+    [Fact]
+    public void WhatWasSeenToSwingForSecondsIsNotAliveForOne()
+    {
+        var liveness = new Liveness(new());
+        var swing = At(ratio: 1.1, period: 0.7, third: 0.19, unsteady: 0.01, noise: 0.005);
+        liveness.See(swing);
+        liveness.See(swing);
+        var alive = At(ratio: 1.1, period: 0.7, third: 0.19, unsteady: 0.2, noise: 0.05);
+        Assert.True(liveness.IsLacking(alive));
+        liveness.See(alive);
+        Assert.False(liveness.IsLacking(alive));
+    }
+
     // What moves the lights apart is no swing of one thing.
     [Fact]
     public void MovementIsNotRememberedAsASwing()
