@@ -72,9 +72,9 @@ public sealed class FingerReader
         }
 
         var second = judge.Judge(measured);
-        if (second.IsUsable && !measured.Fit.IsSeparated && judge.IsProven)
+        if (second.IsUsable && !measured.Fit.IsSeparated)
         {
-            signal.LearnPulse();
+            signal.LearnPulse(judge.IsProven);
         }
         else if (!judge.HasFinger)
         {

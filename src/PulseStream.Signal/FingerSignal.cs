@@ -98,8 +98,9 @@ public sealed class FingerSignal
         return true;
     }
 
-    /// <summary>The second told last was believed and calm, and the pulse a living finger's: movement is told from its pulse from now on.</summary>
-    public void LearnPulse() => analysis.Learn();
+    /// <summary>The second told last was believed and calm: movement is told from its pulse from now on.</summary>
+    /// <param name="isProven">Whether the pulse is a living finger's for sure, so that nobody has to ask again whether it is one.</param>
+    public void LearnPulse(bool isProven) => analysis.Learn(isProven);
 
     /// <summary>The finger has left: its pulse says nothing of the next.</summary>
     public void ForgetPulse() => analysis.ForgetPulse();

@@ -31,6 +31,9 @@ internal sealed class PulseTemplate
     /// <summary>Whether a calm pulse has been learned.</summary>
     public bool IsKnown => length > 0;
 
+    /// <summary>Whether it is a living finger's for sure.</summary>
+    public bool IsProven { get; set; }
+
     /// <summary>Period of the calm pulse, bins.</summary>
     public double PeriodBins { get; private set; }
 
@@ -48,7 +51,7 @@ internal sealed class PulseTemplate
 
     /// <summary>Whether this pulse is known, so that nobody has to ask whether it is one.</summary>
     /// <param name="ratio">R of a window, no unit; NaN where there is one light.</param>
-    public bool Knows(double ratio) => IsKnown && !(Math.Abs(ratio - learnedRatio) > OtherRatio);
+    public bool Knows(double ratio) => IsKnown && IsProven && !(Math.Abs(ratio - learnedRatio) > OtherRatio);
 
     /// <summary>Forgets the pulse: another finger may come.</summary>
     public void Forget() => length = 0;

@@ -33,7 +33,12 @@ internal sealed class WindowAnalysis
     public void Restart() => beats.Restart();
 
     /// <summary>The window measured last was calm: its pulse is what later movement is told from.</summary>
-    public void Learn() => beats.Teach(calm, taken.Room);
+    /// <param name="isProven">Whether it is a living finger's for sure.</param>
+    public void Learn(bool isProven)
+    {
+        beats.Teach(calm, taken.Room);
+        calm.IsProven = isProven;
+    }
 
     /// <summary>The finger has left.</summary>
     public void ForgetPulse() => calm.Forget();

@@ -22,7 +22,7 @@ internal static class Methods
         Judge("agreement of the lights", j => j with { LargestDisagreement = Never, UnprovenDisagreement = Never }, Rows.StrongMotion, "worst second, points", f => f.Worst),
         Judge("growth of the pulse", j => j with { LargestGrowth = Never }, Rows.HalfOff, "worst second, points", f => f.Worst),
         Judge("leaking light", j => j with { LeakRise = Never }, Rows.HalfOff, "seconds given of a finger half off, %", f => f.GivenPercent),
-        Judge("weighed against the last calm second", j => j with { BloodWander = 1 }, Rows.MildMotion, "SpO2 error, 95th percentile", f => f.Error95),
+        Judge("weighed against the last calm second", j => j with { BloodWander = 1 }, Rows.StrongMotion, "given %", f => f.GivenPercent),
         Judge("R and the lights together", j => j with { LeakExplains = 0 }, Rows.Slipping, "interval holds %", f => f.HoldsPercent),
         Judge("movement named where light lies on a harmonic", j => j with { HarmonicDistance = 0 }, Rows.Venous, "cause %", f => f.NamedRightPercent),
         Judge("small jumps beside movement and lines", j => j with { SeparatedJump = Never, LargestSeparatedJump = Never, LargestSeparatedDrift = Never }, Rows.HalfOff, "worst second, points", f => f.Worst),

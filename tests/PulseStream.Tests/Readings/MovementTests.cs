@@ -1,3 +1,5 @@
+using PulseStream.Readings;
+using PulseStream.Samples;
 using Xunit;
 
 namespace PulseStream.Tests.Readings;
@@ -21,6 +23,20 @@ public sealed class MovementTests
         var read = moved.Usable.Where(s => s.SecondIndex >= CalmSeconds).ToArray();
         Assert.InRange(read.Length, LeastShareRead * CalmSeconds, CalmSeconds);
         Assert.All(read, s => Assert.Equal(spo2Percent, s.Spo2!.Value.Percent, LargestErrorPercent));
+    }
+
+    // What has not shown for sure that it is alive was believed all the same, and can be told from movement.
+    [Fact]
+    public void MovementOfAFingerThatIsNotProvenIsReadThrough()
+    {
+        var options = new ReadingOptions { Judge = new() { Liveness = new() { ProvingLifeSeconds = 99, ProvingBreathSeconds = 99 } } };
+        var heard = new Heard();
+        var reader = new FingerReader(new("test", new SampleRate(100), SampleColumns.Red | SampleColumns.Infrared, null), CalibrationCurve.TextbookLine, options);
+        reader.Read(new(0, Shaken(2, new Finger { Spo2 = _ => 90 }, 0.4, CalmSeconds, size: 0.007).Samples().Select(s => s!.Value).ToArray()), heard);
+        reader.Finish(heard);
+        var read = heard.Usable.Where(s => s.SecondIndex >= CalmSeconds).ToArray();
+        Assert.InRange(read.Length, LeastShareRead * CalmSeconds, CalmSeconds);
+        Assert.All(read, s => Assert.Equal(90, s.Spo2!.Value.Percent, LargestErrorPercent));
     }
 
     // A fifth of the pulse each, in proportions that no mixture of the lights takes away both.

@@ -23,6 +23,19 @@ public sealed class PulseTemplateTests
         Assert.All(Enumerable.Range(10, 700), n => Assert.Equal(pairs[2 * n], pairs[(2 * n) + 1], Tolerance));
     }
 
+    [Theory]
+    [InlineData(true, 0.5, true)]
+    [InlineData(true, 0.7, false)]
+    [InlineData(false, 0.5, false)]
+    public void APulseIsKnownForOneByItsRatioOnceItIsProven(bool isProven, double ratio, bool isKnown)
+    {
+        var (pairs, rises) = Window();
+        var template = new PulseTemplate(Design);
+        template.Learn(pairs, rises, PeriodBins, 1, 0.5);
+        template.IsProven = isProven;
+        Assert.Equal(isKnown, template.Knows(ratio));
+    }
+
     [Fact]
     public void OneWholeBeatTeachesNothing()
     {
