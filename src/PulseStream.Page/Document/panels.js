@@ -66,7 +66,9 @@ function showDue(told, now) {
   if (due.hidden) {
     return;
   }
-  const seconds = Math.ceil((told.atUnixMs + told.recheckAfterMinutes * 60000 - now) / 1000);
+  const whole = told.recheckAfterMinutes * 60;
+  // The page's clock may still be short of the moment of the advice.
+  const seconds = Math.min(whole, Math.ceil(whole + (told.atUnixMs - now) / 1000));
   const two = number => String(number).padStart(2, '0');
   const hours = Math.floor(seconds / 3600);
   say(byId('due-word'), seconds > 0 ? 'Measure again in' : 'Measure again:');
