@@ -59,7 +59,6 @@ internal sealed class SteadyWave
     private readonly Complex[] harmonicsOfBin = new Complex[MostHarmonics];
     private readonly LeastSquares squares = new(MostColumns);
     private SlowBasis removed;
-    private int mostHarmonics;
 
     public SteadyWave(SignalDesign design)
     {
@@ -81,7 +80,7 @@ internal sealed class SteadyWave
     public double UnsteadyShare(ReadOnlySpan<double> pairs, SlowBasis removedBasis, double periodSeconds, double frontSteepness)
     {
         removed = removedBasis;
-        mostHarmonics = Math.Abs(frontSteepness) < LeaningSteepness && periodSeconds < LeaningPeriodSeconds ? MostHarmonics : HarmonicsOfLeaning;
+        var mostHarmonics = Math.Abs(frontSteepness) < LeaningSteepness && periodSeconds < LeaningPeriodSeconds ? MostHarmonics : HarmonicsOfLeaning;
         var volumes = wave.AsSpan(0, pairs.Length / 2);
         for (var n = 0; n < volumes.Length; n++)
         {
@@ -124,7 +123,7 @@ internal sealed class SteadyWave
             var bent = Bend(volumes, harmonics, degree);
             if (bent > NoHelp * least)
             {
-                return Math.Min(least, bent);
+                return bent;
             }
 
             least = bent;

@@ -40,6 +40,7 @@ public sealed class MotionSeparationTests
         }
 
         Assert.InRange(scores.Count, 20, 40);
+        // One, but for the chance of some thirty scores and of errors that are themselves known from eight seconds.
         Assert.InRange(Math.Sqrt(scores.Average(z => z * z)), 0.6, 1.4);
     }
 
