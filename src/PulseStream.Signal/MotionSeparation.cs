@@ -63,7 +63,7 @@ internal sealed class MotionSeparation(SignalDesign design)
             return false;
         }
 
-        var movement = chance.Of(pairs, best, found);
+        var movement = chance.Of(pairs, best, ref found);
         separated = Judge(found, movement, calm.HeightSpread);
         return Math.Abs(found.Infrared - 1) < design.Options.LargestOtherHeight + (ChanceDeviations * Math.Sqrt(movement.Infrared));
     }

@@ -15,6 +15,13 @@ internal sealed class MovementChance
     private readonly double[] infrared;
     private readonly double[] red;
     private readonly double[] pulse;
+    private readonly double[] rest = new double[1000];
+    private readonly double[] a = new double[1000];
+    private readonly double[] b = new double[1000];
+    private readonly double[] flatInfrared = new double[1000];
+    private readonly double[] flatRed = new double[1000];
+    private readonly double[] flatPulse = new double[1000];
+    private readonly MovementColour colour = new();
 
     public MovementChance(SignalDesign design)
     {
@@ -24,40 +31,75 @@ internal sealed class MovementChance
         pulse = new double[infrared.Length];
     }
 
-    /// <summary>Variances of the shares, in units of the laid-out pulse's height.</summary>
-    /// <param name="pairs">Infrared and red in turn.</param>
-    /// <param name="laidOut">A mixture and the laid-out pulse in turn.</param>
-    /// <param name="shares">What the lights have of the pulse.</param>
-    public MovementVariance Of(ReadOnlySpan<double> pairs, ReadOnlySpan<double> laidOut, in PulseShares shares)
+    public MovementVariance Of(ReadOnlySpan<double> pairs, ReadOnlySpan<double> laidOut, ref PulseShares shares)
     {
         var count = 0;
         for (var n = 0; n < pairs.Length; n += 2 * step)
         {
             pulse[count] = laidOut[n + 1];
-            infrared[count] = pairs[n] - (shares.Infrared * pulse[count]);
-            red[count] = pairs[n + 1] - (shares.Red * pulse[count]);
+            infrared[count] = pairs[n];
+            red[count] = pairs[n + 1];
             count++;
+        }
+
+        var movement = Measure(infrared.AsSpan(0, count), red.AsSpan(0, count), pulse.AsSpan(0, count), ref shares, false);
+        if (Environment.GetEnvironmentVariable("NOWHITE") == "1") return movement;
+        var flat = count - MovementColour.Lead;
+        var rounds = int.Parse(Environment.GetEnvironmentVariable("ROUNDS") ?? "2");
+        for (var round = 0; round < rounds; round++)
+        {
+            for (var n = 0; n < count; n++)
+            {
+                rest[n] = red[n] - (shares.Red * pulse[n]) - (movement.Slope * (infrared[n] - (shares.Infrared * pulse[n])));
+            }
+
+            colour.Learn(rest.AsSpan(0, count));
+            colour.Flatten(infrared.AsSpan(0, count), flatInfrared);
+            colour.Flatten(red.AsSpan(0, count), flatRed);
+            colour.Flatten(pulse.AsSpan(0, count), flatPulse);
+            movement = Measure(flatInfrared.AsSpan(0, flat), flatRed.AsSpan(0, flat), flatPulse.AsSpan(0, flat), ref shares, true);
+        }
+
+        return movement;
+    }
+
+    private MovementVariance Measure(ReadOnlySpan<double> ir, ReadOnlySpan<double> rd, ReadOnlySpan<double> pl, ref PulseShares shares, bool renew)
+    {
+        var count = ir.Length;
+        double ip = 0, rp = 0, pp = 0;
+        for (var n = 0; n < count; n++)
+        {
+            ip += ir[n] * pl[n];
+            rp += rd[n] * pl[n];
+            pp += pl[n] * pl[n];
+        }
+
+        if (renew) shares = shares with { Infrared = ip / pp, Red = rp / pp };
+        for (var n = 0; n < count; n++)
+        {
+            a[n] = ir[n] - (shares.Infrared * pl[n]);
+            b[n] = rd[n] - (shares.Red * pl[n]);
         }
 
         double ofInfrared = 0, ofBoth = 0, ofRed = 0;
         for (var lag = 0; lag < count; lag++)
         {
-            double ii = 0, ir = 0, rr = 0, pp = 0;
+            double ii = 0, ir2 = 0, rr = 0, p2 = 0;
             for (var n = 0; n + lag < count; n++)
             {
-                ii += infrared[n] * infrared[n + lag];
-                ir += (infrared[n] * red[n + lag]) + (red[n] * infrared[n + lag]);
-                rr += red[n] * red[n + lag];
-                pp += pulse[n] * pulse[n + lag];
+                ii += a[n] * a[n + lag];
+                ir2 += (a[n] * b[n + lag]) + (b[n] * a[n + lag]);
+                rr += b[n] * b[n + lag];
+                p2 += pl[n] * pl[n + lag];
             }
 
             var times = lag == 0 ? 1 : 2;
-            ofInfrared += times * ii * pp;
-            ofBoth += 0.5 * times * ir * pp;
-            ofRed += times * rr * pp;
+            ofInfrared += times * ii * p2;
+            ofBoth += 0.5 * times * ir2 * p2;
+            ofRed += times * rr * p2;
         }
 
-        var scale = step * step / (shares.Power * shares.Power * count);
+        var scale = 1 / (pp * pp * count);
         var slope = ofInfrared > 0 ? ofBoth / ofInfrared : 0;
         return new(Math.Max(ofInfrared, 0) * scale, slope, Math.Max(ofRed - (slope * ofBoth), 0) * scale);
     }
