@@ -20,12 +20,11 @@ internal sealed class PulseTemplate
     private readonly SignalOptions options;
     private int before;
     private int length;
-    private double learnedRatio;
 
     public PulseTemplate(SignalDesign design)
     {
         options = design.Options;
-        points = new double[(int)(LengthShare * Repetition.LongestPeriodSeconds * design.BinRateHz) + 1];
+        points = new double[LongestBeatBins(design)];
     }
 
     /// <summary>Whether a calm pulse has been learned.</summary>
@@ -43,15 +42,28 @@ internal sealed class PulseTemplate
     /// <summary>Skewness of its slope.</summary>
     public double FrontSteepness { get; private set; }
 
+    /// <summary>Its R.</summary>
+    public double Ratio { get; private set; }
+
+    /// <summary>Bins of a beat before its steepest rise.</summary>
+    public int BeforeBins => before;
+
+    /// <summary>One beat, a period long.</summary>
+    public ReadOnlySpan<double> Beat => points.AsSpan(0, Math.Min(length, (int)PeriodBins));
+
     /// <summary>Seconds since it was learned.</summary>
     public int AgeSeconds { get; private set; }
 
     /// <summary>Spread of the pulse's height now against the one learned, as a share.</summary>
     public double HeightSpread => Math.Sqrt((options.HeightSpread * options.HeightSpread) + (options.HeightSpreadPerRootSecond * options.HeightSpreadPerRootSecond * AgeSeconds));
 
+    /// <summary>Most bins of a beat.</summary>
+    /// <param name="design">The design.</param>
+    public static int LongestBeatBins(SignalDesign design) => (int)(LengthShare * Repetition.LongestPeriodSeconds * design.BinRateHz) + 1;
+
     /// <summary>Whether this pulse is known, so that nobody has to ask whether it is one.</summary>
     /// <param name="ratio">R of a window, no unit; NaN where there is one light.</param>
-    public bool Knows(double ratio) => IsKnown && IsProven && !(Math.Abs(ratio - learnedRatio) > OtherRatio);
+    public bool Knows(double ratio) => IsKnown && IsProven && !(Math.Abs(ratio - Ratio) > OtherRatio);
 
     /// <summary>Forgets the pulse: another finger may come.</summary>
     public void Forget() => length = 0;
@@ -79,7 +91,7 @@ internal sealed class PulseTemplate
             return;
         }
 
-        learnedRatio = ratio;
+        Ratio = ratio;
         PeriodBins = periodBins;
         Size = LinePart.SizeOf(pairs);
         FrontSteepness = frontSteepness;

@@ -98,4 +98,13 @@ public sealed record SignalOptions
 
     /// <summary>Share that infrared's pulse in a movement may be higher or lower by than the calm one, beyond chance, and still be it: with more it may be a movement that keeps time with the heart.</summary>
     public double LargestOtherHeight { get; init; } = 0.2;
+
+    /// <summary>Spread of a heart's intervals about their mean within a window, as a share: breathing moves them by some percent (common practice).</summary>
+    public double IntervalSpread { get; init; } = 0.05;
+
+    /// <summary>Spread of a heart's pace in a movement about the calm one, as a share.</summary>
+    public double PaceSpread { get; init; } = 0.1;
+
+    /// <summary>Logarithm of how much likelier each beat has to make a window before a pulse in a movement is one for sure; some eight hundred ways of laying out each are tried.</summary>
+    public double LeastBeatLikelihood { get; init; } = 3;
 }
