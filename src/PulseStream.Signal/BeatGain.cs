@@ -31,11 +31,10 @@ internal sealed class BeatGain
     /// <param name="pairs">Infrared and red in turn, slow part removed.</param>
     /// <param name="movement">Its movement.</param>
     /// <param name="calm">The calm pulse.</param>
-    /// <param name="ratio">R of the pulse.</param>
-    public void Measure(ReadOnlySpan<double> pairs, MovementModel movement, PulseTemplate calm, double ratio)
+    public void Measure(ReadOnlySpan<double> pairs, MovementModel movement, PulseTemplate calm)
     {
         var bins = pairs.Length / 2;
-        var length = WhitenBeat(movement, calm.Beat, ratio);
+        var length = WhitenBeat(movement, calm);
         movement.Whiten(pairs, white);
         FirstPlace = -length;
         Count = bins + length;
@@ -53,15 +52,16 @@ internal sealed class BeatGain
         Projection.Dot(beat, window) - (0.5 * Projection.Dot(beat, beat));
 
     // Before a beat comes another one: it is told from that one's end.
-    private int WhitenBeat(MovementModel movement, ReadOnlySpan<double> points, double ratio)
+    private int WhitenBeat(MovementModel movement, PulseTemplate calm)
     {
+        var points = calm.Beat;
         var lead = movement.LeadBins;
         var pairs = row.AsSpan(0, 2 * (points.Length + lead));
         for (var n = 0; n < points.Length + lead; n++)
         {
             var back = (n - lead) % points.Length;
             pairs[2 * n] = points[back < 0 ? back + points.Length : back];
-            pairs[(2 * n) + 1] = ratio * pairs[2 * n];
+            pairs[(2 * n) + 1] = calm.Ratio * pairs[2 * n];
         }
 
         movement.Whiten(pairs, beat);

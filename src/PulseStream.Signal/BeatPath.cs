@@ -41,10 +41,9 @@ internal sealed class BeatPath
     /// <param name="pairs">Infrared and red in turn, slow part removed.</param>
     /// <param name="movement">Its movement.</param>
     /// <param name="calm">The calm pulse.</param>
-    /// <param name="ratio">R of the pulse.</param>
-    public void Find(ReadOnlySpan<double> pairs, MovementModel movement, PulseTemplate calm, double ratio)
+    public void Find(ReadOnlySpan<double> pairs, MovementModel movement, PulseTemplate calm)
     {
-        gain.Measure(pairs, movement, calm, ratio);
+        gain.Measure(pairs, movement, calm);
         var best = double.NegativeInfinity;
         Count = 0;
         for (var trial = -TrialsEachWay; trial <= TrialsEachWay; trial++)

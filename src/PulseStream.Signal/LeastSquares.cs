@@ -28,7 +28,6 @@ internal sealed class LeastSquares(int mostColumns)
         for (var k = 0; k < count; k++)
         {
             var column = columns.Slice(k * stride, values.Length);
-            solution[k] = Dot(column, values);
             for (var earlier = 0; earlier <= k; earlier++)
             {
                 gram[(k * mostColumns) + earlier] = Dot(column, columns.Slice(earlier * stride, values.Length));
@@ -36,6 +35,21 @@ internal sealed class LeastSquares(int mostColumns)
         }
 
         Factor();
+        return SolveAgain(columns, stride, values);
+    }
+
+    /// <summary>Solves for other values by the columns of before.</summary>
+    /// <param name="columns">The same columns.</param>
+    /// <param name="stride">From the beginning of one to that of the next.</param>
+    /// <param name="values">What they are to explain; as long as a column.</param>
+    /// <returns>Power that they explain.</returns>
+    public double SolveAgain(ReadOnlySpan<double> columns, int stride, ReadOnlySpan<double> values)
+    {
+        for (var k = 0; k < count; k++)
+        {
+            solution[k] = Dot(columns.Slice(k * stride, values.Length), values);
+        }
+
         return Substitute();
     }
 

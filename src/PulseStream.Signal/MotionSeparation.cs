@@ -6,7 +6,7 @@ namespace PulseStream.Signal;
 /// from what the pulse leaves, and how much it may add to either light's share of the pulse by chance follows from that.
 /// </summary>
 /// <remarks>The height as a share that is known beforehand is a control variate (J. M. Hammersley, D. C. Handscomb, Monte Carlo Methods, 1964, section 5.5, from memory).</remarks>
-internal sealed class MotionSeparation(SignalDesign design)
+internal sealed class MotionSeparation
 {
     private const int Rounds = 3;
     private const int FewestBeats = 3;
@@ -19,12 +19,24 @@ internal sealed class MotionSeparation(SignalDesign design)
 
     // The beats' own times and their shares were fitted: as much of what keeps time is no longer in what is left.
     private const double FittedFreedom = 2;
-    private readonly MovementModel movement = new(design);
-    private readonly BeatPath path = new(design);
-    private readonly PulseShareFit fit = new(design);
-    private readonly double[] rest = new double[2 * design.LongestWindowBins];
-    private readonly double[] laidOut = new double[2 * design.LongestWindowBins];
-    private readonly double[] best = new double[2 * design.LongestWindowBins];
+    private readonly SignalDesign design;
+    private readonly MovementModel movement;
+    private readonly BeatPath path;
+    private readonly PulseShareFit fit;
+    private readonly double[] rest;
+    private readonly double[] laidOut;
+    private readonly double[] best;
+
+    public MotionSeparation(SignalDesign design)
+    {
+        this.design = design;
+        movement = new(design);
+        path = new(design);
+        fit = new(design, movement);
+        rest = new double[2 * design.LongestWindowBins];
+        laidOut = new double[rest.Length];
+        best = new double[rest.Length];
+    }
 
     /// <summary>Separates one window.</summary>
     /// <param name="pairs">Infrared and red in turn, slow part removed.</param>
@@ -35,39 +47,35 @@ internal sealed class MotionSeparation(SignalDesign design)
     public bool TrySeparate(ReadOnlySpan<double> pairs, SlowBasis basis, PulseTemplate calm, out SeparatedPulse separated)
     {
         separated = default;
-        var likelihood = LayOutBeats(pairs, basis, calm);
-        if (!(likelihood > design.Options.LeastBeatLikelihood))
+        if (!(LayOutBeats(pairs, basis, calm) > design.Options.LeastBeatLikelihood))
         {
             return false;
         }
 
-        var shares = new PulseShares(1, calm.Ratio, 0, 0, 0);
-        for (var round = 0; round < Rounds - 1; round++)
-        {
-            Leave(pairs, best, shares);
-            movement.Learn(rest.AsSpan(0, pairs.Length));
-            shares = fit.Read(pairs, best.AsSpan(0, pairs.Length), movement);
-        }
-
-        separated = Judge(shares, calm.HeightSpread, likelihood);
-        return Math.Abs(shares.Infrared - 1) < design.Options.LargestOtherHeight + (ChanceDeviations * Math.Sqrt(shares.InfraredVariance));
+        // Where the pulse has another R than the calm one, what is missing from it may pass for movement: the other beginning shows that.
+        var pulse = best.AsSpan(0, pairs.Length);
+        var kept = fit.Read(pairs, pulse, new(1, calm.Ratio), out var ofKept);
+        var free = fit.Read(pairs, pulse, PulseShares.Plain(pairs, pulse), out var ofFree);
+        separated = Judge(kept, calm.HeightSpread).Or(Judge(free, calm.HeightSpread), 1 / (1 + Math.Exp(ofKept - ofFree)));
+        var likelier = ofFree > ofKept ? free : kept;
+        return Math.Abs(likelier.Infrared - 1) < design.Options.LargestOtherHeight + (ChanceDeviations * Math.Sqrt(likelier.InfraredVariance));
     }
 
     /// <summary>Leaves the pulse of the window separated last: along its beats in infrared's calm height, and R times it.</summary>
-    /// <param name="separated">What came of it.</param>
+    /// <param name="ratio">R.</param>
     /// <param name="pairs">Where it is left, infrared and red in turn.</param>
-    public void CopyPulse(in SeparatedPulse separated, Span<double> pairs)
+    public void CopyPulse(double ratio, Span<double> pairs)
     {
         for (var n = 0; n < pairs.Length; n += 2)
         {
             pairs[n] = best[n + 1];
-            pairs[n + 1] = separated.Ratio * best[n + 1];
+            pairs[n + 1] = ratio * best[n + 1];
         }
     }
 
     // With the calm height h = 1 ± spread: infrared's share is h + m, red's R h + slope m + k, where m and k are chance of known
     // variances. Of red − w (infrared − 1) the error is (R − w) (h − 1) + (slope − w) m + k, least for the weight w that follows.
-    private static SeparatedPulse Judge(in PulseShares found, double spread, double likelihood)
+    private static SeparatedPulse Judge(in PulseShares found, double spread)
     {
         var excess = found.Infrared - 1;
         var height = spread * spread;
@@ -79,24 +87,26 @@ internal sealed class MotionSeparation(SignalDesign design)
         var ratio = (found.Red - (excess * found.Slope * share)) / (1 + (excess * (1 - share)));
         var weight = (ratio * (1 - share)) + (found.Slope * share);
         var variance = ((ratio - weight) * (ratio - weight) * height) + ((found.Slope - weight) * (found.Slope - weight) * infrared) + own;
-        return new(ratio, Math.Sqrt(variance), likelihood);
+        return new(ratio, Math.Sqrt(variance));
     }
 
-    // The movement is what the pulse leaves, and the pulse is found beside the movement: each tells more of the other in the next round.
+    // The movement is what the pulse leaves, and the pulse is found beside the movement: each tells more of the other in the next
+    // round. Leaves the likeliest round's pulse in 'best'.
     private double LayOutBeats(ReadOnlySpan<double> pairs, SlowBasis basis, PulseTemplate calm)
     {
         var likelihood = double.NegativeInfinity;
-        pairs.CopyTo(rest);
+        var left = rest.AsSpan(0, pairs.Length);
+        var pulse = laidOut.AsSpan(0, pairs.Length);
+        pairs.CopyTo(left);
         for (var round = 0; round < Rounds; round++)
         {
-            movement.Learn(rest.AsSpan(0, pairs.Length));
-            path.Find(pairs, movement, calm, calm.Ratio);
+            movement.Learn(left);
+            path.Find(pairs, movement, calm);
             if (path.Count < FewestBeats)
             {
                 break;
             }
 
-            var pulse = laidOut.AsSpan(0, pairs.Length);
             calm.LayOut(path.Rises, pulse);
             basis.Remove(pulse);
             if (path.Likelihood > likelihood)
@@ -105,18 +115,9 @@ internal sealed class MotionSeparation(SignalDesign design)
                 pulse.CopyTo(best);
             }
 
-            Leave(pairs, pulse, new(1, calm.Ratio, 0, 0, 0));
+            new PulseShares(1, calm.Ratio).Leave(pairs, pulse, left);
         }
 
         return likelihood;
-    }
-
-    private void Leave(ReadOnlySpan<double> pairs, ReadOnlySpan<double> pulse, in PulseShares shares)
-    {
-        for (var n = 0; n < pairs.Length; n += 2)
-        {
-            rest[n] = pairs[n] - (shares.Infrared * pulse[n + 1]);
-            rest[n + 1] = pairs[n + 1] - (shares.Red * pulse[n + 1]);
-        }
     }
 }

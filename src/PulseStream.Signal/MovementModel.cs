@@ -24,7 +24,8 @@ internal sealed class MovementModel
     // A light that the other one tells whole would be weighed without end.
     private const double LeastLeft = 1e-6;
     private readonly int room;
-    private readonly LeastSquares squares = new(RedColumns);
+    private readonly LeastSquares infraredSquares = new(InfraredColumns);
+    private readonly LeastSquares redSquares = new(RedColumns);
     private readonly double[] columns;
     private readonly double[] red;
     private readonly Vector128<double>[] ofInfrared = new Vector128<double>[Order];
@@ -44,8 +45,14 @@ internal sealed class MovementModel
     /// <summary>Bins from one point to the next that tells anything new.</summary>
     public int PointBins { get; }
 
+    /// <summary>Points that were learned from.</summary>
+    public int PointCount { get; private set; }
+
     /// <summary>Bins at the beginning of a window that are told from nothing.</summary>
     public int LeadBins => Order * PointBins;
+
+    /// <summary>Logarithm of the likelihood of what was learned from, but for a constant.</summary>
+    public double LogLikelihood => PointCount * (Math.Log(infraredScale) + Math.Log(redScale));
 
     /// <summary>Learns how a movement goes on.</summary>
     /// <param name="movement">Infrared and red in turn.</param>
@@ -66,9 +73,18 @@ internal sealed class MovementModel
             red[count] = pairs[n][1];
         }
 
-        infraredScale = Fit(columns.AsSpan(InfraredColumns * room, count), InfraredColumns, ofInfrared);
-        redScale = Fit(red.AsSpan(0, count), RedColumns, ofRed);
-        infraredInRed = squares.Solution[InfraredColumns];
+        PointCount = count;
+        infraredScale = Fit(infraredSquares, columns.AsSpan(InfraredColumns * room, count), InfraredColumns, ofInfrared);
+        redScale = Fit(redSquares, red.AsSpan(0, count), RedColumns, ofRed);
+        infraredInRed = redSquares.Solution[InfraredColumns];
+    }
+
+    /// <summary>Takes away from a white shape what could as well be a change of how the movement goes on.</summary>
+    /// <param name="points">Infrared's points, then red's.</param>
+    public void TakeAway(Span<double> points)
+    {
+        TakeAway(infraredSquares, points[..PointCount]);
+        TakeAway(redSquares, points[PointCount..]);
     }
 
     /// <summary>What could not be told of two lights, in units of its own deviation; nothing of the first <see cref="LeadBins"/>.</summary>
@@ -93,7 +109,21 @@ internal sealed class MovementModel
         }
     }
 
-    private double Fit(ReadOnlySpan<double> values, int columnCount, Span<Vector128<double>> weights)
+    private void TakeAway(LeastSquares squares, Span<double> values)
+    {
+        squares.SolveAgain(columns, room, values);
+        for (var k = 0; k < squares.Solution.Length; k++)
+        {
+            var share = squares.Solution[k];
+            var column = columns.AsSpan(k * room, values.Length);
+            for (var n = 0; n < values.Length; n++)
+            {
+                values[n] -= share * column[n];
+            }
+        }
+    }
+
+    private double Fit(LeastSquares squares, ReadOnlySpan<double> values, int columnCount, Span<Vector128<double>> weights)
     {
         var power = Projection.Dot(values, values);
         var told = squares.Solve(columns, room, columnCount, values);

@@ -95,7 +95,7 @@ internal sealed class WindowAnalysis
         }
 
         var pulse = taken.Room[..window.Length];
-        separation.CopyPulse(separated, pulse);
+        separation.CopyPulse(separated.Ratio, pulse);
         return fit with
         {
             Ratio = separated.Ratio,
