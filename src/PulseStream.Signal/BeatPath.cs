@@ -41,9 +41,10 @@ internal sealed class BeatPath
     /// <param name="pairs">Infrared and red in turn, slow part removed.</param>
     /// <param name="movement">Its movement.</param>
     /// <param name="calm">The calm pulse.</param>
-    public void Find(ReadOnlySpan<double> pairs, MovementModel movement, PulseTemplate calm)
+    /// <param name="ratio">R of the pulse.</param>
+    public void Find(ReadOnlySpan<double> pairs, MovementModel movement, PulseTemplate calm, double ratio)
     {
-        gain.Measure(pairs, movement, calm);
+        gain.Measure(pairs, movement, calm, ratio, Shortest(calm.PeriodBins * Math.Exp(-TrialStep * TrialsEachWay)));
         var best = double.NegativeInfinity;
         Count = 0;
         for (var trial = -TrialsEachWay; trial <= TrialsEachWay; trial++)
@@ -51,9 +52,9 @@ internal sealed class BeatPath
             var change = TrialStep * trial;
             var shortest = Walk(calm.PeriodBins * Math.Exp(change));
             var deviations = change / options.PaceSpread;
-            for (var place = Math.Max(0, gain.Gains.Length - shortest); place < gain.Gains.Length; place++)
+            for (var place = Math.Max(0, gain.Places - shortest); place < gain.Places; place++)
             {
-                var total = totals[place] - (0.5 * deviations * deviations);
+                var total = totals[place] + gain.Of(place) - (0.5 * deviations * deviations);
                 if (total > best)
                 {
                     best = total;
@@ -65,20 +66,18 @@ internal sealed class BeatPath
         Likelihood = Count > 0 ? best / Count : double.NegativeInfinity;
     }
 
-    // Leaves for each place the best row of beats that ends there, and where its last but one is; returns the shortest interval, bins.
+    // Leaves for each place what the best row of beats before it is worth, and where its last but one is; returns the shortest interval, bins.
     private int Walk(double periodBins)
     {
-        var reach = Math.Exp(FurthestDeviations * options.IntervalSpread);
-        var shortest = (int)(periodBins / reach);
-        var longest = Math.Min((int)Math.Ceiling(periodBins * reach), penalties.Length - 1);
+        var shortest = Shortest(periodBins);
+        var longest = Math.Min((int)Math.Ceiling(periodBins * periodBins / shortest), penalties.Length - 1);
         for (var interval = shortest; interval <= longest; interval++)
         {
             var deviations = Math.Log(interval / periodBins) / options.IntervalSpread;
             penalties[interval] = 0.5 * deviations * deviations;
         }
 
-        var gains = gain.Gains;
-        for (var place = 0; place < gains.Length; place++)
+        for (var place = 0; place < gain.Places; place++)
         {
             totals[place] = 0;
             formers[place] = -1;
@@ -86,8 +85,6 @@ internal sealed class BeatPath
             {
                 (totals[place], formers[place]) = BestFormer(place, shortest, longest);
             }
-
-            totals[place] += gains[place];
         }
 
         return shortest;
@@ -99,7 +96,7 @@ internal sealed class BeatPath
         var former = -1;
         for (var interval = shortest; interval <= longest; interval++)
         {
-            var total = totals[place - interval] - penalties[interval];
+            var total = totals[place - interval] + gain.Of(place - interval, interval) - penalties[interval];
             if (total > best)
             {
                 best = total;
@@ -115,13 +112,23 @@ internal sealed class BeatPath
         Count = 0;
         for (var place = last; place >= 0 && Count < MostBeats; place = formers[place])
         {
-            rises[Count++] = gain.FirstPlace + TopNear(place) + beforeBins;
+            rises[Count++] = gain.FirstBin + TopNear(place) + beforeBins;
         }
 
         rises.AsSpan(0, Count).Reverse();
     }
 
+    private int Shortest(double periodBins) => (int)(periodBins * Math.Exp(-FurthestDeviations * options.IntervalSpread));
+
     // A path may keep off a top for the sake of its pace.
-    private double TopNear(int place) =>
-        place > 0 && place + 1 < gain.Gains.Length ? Math.Clamp(Parabola.TopNear(gain.Gains, place), place - 1, place + 1) : place;
+    private double TopNear(int place)
+    {
+        if (place == 0 || place + 1 >= gain.Places)
+        {
+            return place;
+        }
+
+        ReadOnlySpan<double> near = [gain.Of(place - 1), gain.Of(place), gain.Of(place + 1)];
+        return place - 1 + Math.Clamp(Parabola.TopNear(near, 1), 0, 2);
+    }
 }

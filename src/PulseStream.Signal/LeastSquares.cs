@@ -21,8 +21,9 @@ internal sealed class LeastSquares(int mostColumns)
     /// <param name="stride">From the beginning of one to that of the next.</param>
     /// <param name="columnCount">How many there are.</param>
     /// <param name="values">What they are to explain; as long as a column.</param>
+    /// <param name="load">Power added to each column that goes with nothing else: shares that only small differences of columns tell stay small.</param>
     /// <returns>Power that they explain.</returns>
-    public double Solve(ReadOnlySpan<double> columns, int stride, int columnCount, ReadOnlySpan<double> values)
+    public double Solve(ReadOnlySpan<double> columns, int stride, int columnCount, ReadOnlySpan<double> values, double load = 0)
     {
         count = columnCount;
         for (var k = 0; k < count; k++)
@@ -32,6 +33,11 @@ internal sealed class LeastSquares(int mostColumns)
             {
                 gram[(k * mostColumns) + earlier] = Dot(column, columns.Slice(earlier * stride, values.Length));
             }
+        }
+
+        for (var k = 0; k < count && load > 0; k++)
+        {
+            gram[(k * mostColumns) + k] += load;
         }
 
         Factor();

@@ -56,8 +56,10 @@ internal sealed class MovementModel
 
     /// <summary>Learns how a movement goes on.</summary>
     /// <param name="movement">Infrared and red in turn.</param>
-    public void Learn(ReadOnlySpan<double> movement)
+    /// <param name="load">White light that both lights are thought to have besides, as a power: what only small differences tell is then not told.</param>
+    public void Learn(ReadOnlySpan<double> movement, double load = 0)
     {
+        load *= movement.Length / 2 / PointBins;
         var pairs = MemoryMarshal.Cast<double, Vector128<double>>(movement);
         var count = 0;
         for (var n = LeadBins; n < pairs.Length; n += PointBins, count++)
@@ -74,8 +76,8 @@ internal sealed class MovementModel
         }
 
         PointCount = count;
-        infraredScale = Fit(infraredSquares, columns.AsSpan(InfraredColumns * room, count), InfraredColumns, ofInfrared);
-        redScale = Fit(redSquares, red.AsSpan(0, count), RedColumns, ofRed);
+        infraredScale = Fit(infraredSquares, columns.AsSpan(InfraredColumns * room, count), InfraredColumns, ofInfrared, load);
+        redScale = Fit(redSquares, red.AsSpan(0, count), RedColumns, ofRed, load);
         infraredInRed = redSquares.Solution[InfraredColumns];
     }
 
@@ -123,10 +125,10 @@ internal sealed class MovementModel
         }
     }
 
-    private double Fit(LeastSquares squares, ReadOnlySpan<double> values, int columnCount, Span<Vector128<double>> weights)
+    private double Fit(LeastSquares squares, ReadOnlySpan<double> values, int columnCount, Span<Vector128<double>> weights, double load)
     {
         var power = Projection.Dot(values, values);
-        var told = squares.Solve(columns, room, columnCount, values);
+        var told = squares.Solve(columns, room, columnCount, values, load);
         for (var k = 0; k < Order; k++)
         {
             weights[k] = Vector128.Create(squares.Solution[2 * k], squares.Solution[(2 * k) + 1]);

@@ -12,6 +12,9 @@ internal sealed class PulseShareFit(SignalDesign design, MovementModel movement)
 {
     // Each step leaves a small part of what is missing; after four it is less than chance.
     private const int Steps = 4;
+
+    // A step that goes too far is taken back by half, as long as that may matter.
+    private const int Halvings = 4;
     private readonly double[] pairsLeft = new double[2 * design.LongestWindowBins];
     private readonly double[] white = new double[2 * design.LongestWindowBins];
     private readonly double[] left = new double[2 * design.LongestWindowBins];
@@ -27,16 +30,33 @@ internal sealed class PulseShareFit(SignalDesign design, MovementModel movement)
     {
         var rest = pairsLeft.AsSpan(0, pairs.Length);
         var shares = start;
-        shares.Leave(pairs, pulse, rest);
+        start.Leave(pairs, pulse, rest);
         movement.Learn(rest);
+        logLikelihood = movement.LogLikelihood;
         for (var step = 0; step < Steps; step++)
         {
-            shares = Improve(pulse, shares);
-            shares.Leave(pairs, pulse, rest);
-            movement.Learn(rest);
+            var next = Improve(pulse, shares);
+            for (var halving = 0; halving < Halvings; halving++)
+            {
+                next.Leave(pairs, pulse, rest);
+                movement.Learn(rest);
+                if (movement.LogLikelihood >= logLikelihood)
+                {
+                    break;
+                }
+
+                next = next with { Infrared = 0.5 * (shares.Infrared + next.Infrared), Red = 0.5 * (shares.Red + next.Red) };
+            }
+
+            if (!(movement.LogLikelihood >= logLikelihood))
+            {
+                return next with { Infrared = shares.Infrared, Red = shares.Red };
+            }
+
+            shares = next;
+            logLikelihood = movement.LogLikelihood;
         }
 
-        logLikelihood = movement.LogLikelihood;
         return shares;
     }
 

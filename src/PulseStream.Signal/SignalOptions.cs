@@ -105,6 +105,6 @@ public sealed record SignalOptions
     /// <summary>Spread of a heart's pace in a movement about the calm one, as a share.</summary>
     public double PaceSpread { get; init; } = 0.1;
 
-    /// <summary>Logarithm of how much likelier each beat has to make a window before a pulse in a movement is one for sure; some eight hundred ways of laying out each are tried.</summary>
-    public double LeastBeatLikelihood { get; init; } = 3;
+    /// <summary>Logarithm of how much likelier each beat has to make a window before a pulse in a movement is one for sure: the best of the ten-odd places that each may have by its pace is likelier by as much by chance.</summary>
+    public double LeastBeatLikelihood { get; init; } = 2;
 }
