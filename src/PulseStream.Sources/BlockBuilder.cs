@@ -15,6 +15,11 @@ internal sealed class BlockBuilder(SampleRate rate, double longestSeconds = 0.25
     /// <summary>Samples added so far.</summary>
     public long Count { get; private set; }
 
+    /// <summary>Samples that the block under way, or the next, still has room for.</summary>
+    public int Room => _length - _count;
+
+    public bool HasFinished => _finished.Count > 0;
+
     public void Add(long index, in Sample sample)
     {
         if (_count > 0 && index != _firstIndex + _count)
