@@ -30,7 +30,7 @@ internal sealed class BlockBuilder(SampleRate rate, double longestSeconds = 0.25
         if (_count == 0)
         {
             _firstIndex = index;
-            _samples = new Sample[_length];
+            _samples = GC.AllocateUninitializedArray<Sample>(_length);
         }
 
         _samples[_count++] = sample;

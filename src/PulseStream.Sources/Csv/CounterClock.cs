@@ -22,4 +22,6 @@ internal sealed class CounterClock(SampleRate rate, Func<long?> firstCounter) : 
     }
 
     public override void Take(RowStamp row, long distance) => _counter.Step(row.Counter, out _);
+
+    public override bool TryFollow(RowStamp row) => _counter.TryFollow(row.Counter);
 }

@@ -20,4 +20,18 @@ internal abstract class RowClock
     /// <param name="row">Of that row.</param>
     /// <param name="distance">What <see cref="DistanceTo"/> said of it; 0 for the first.</param>
     public abstract void Take(RowStamp row, long distance);
+
+    /// <summary>Takes a row where it is the sample right after the last row taken, and none was bad in between.</summary>
+    /// <param name="row">Of the row.</param>
+    /// <returns>False where it is not: nothing has happened then.</returns>
+    public virtual bool TryFollow(RowStamp row)
+    {
+        if (DistanceTo(row, 0) != 1)
+        {
+            return false;
+        }
+
+        Take(row, 1);
+        return true;
+    }
 }

@@ -63,12 +63,11 @@ internal sealed class RowPlacement(RowClock clock, SampleRate rate, RowFaults fa
     /// <returns>False where it is not: nothing has happened then.</returns>
     public bool TryFollow(RowStamp stamp, ReadOnlySpan<double> values)
     {
-        if (!_started || _waiting is not null || _badSinceGood > 0 || clock.DistanceTo(stamp, 0) != 1)
+        if (!_started || _waiting is not null || _badSinceGood > 0 || !clock.TryFollow(stamp))
         {
             return false;
         }
 
-        clock.Take(stamp, 1);
         blocks.Add(++_lastIndex, CsvRow.SampleOf(values));
         return true;
     }
