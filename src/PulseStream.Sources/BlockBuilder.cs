@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using PulseStream.Samples;
 
 namespace PulseStream.Sources;
@@ -20,7 +21,12 @@ internal sealed class BlockBuilder(SampleRate rate, double longestSeconds = 0.25
 
     public bool HasFinished => _finished.Count > 0;
 
-    public void Add(long index, in Sample sample)
+    public void Add(long index, in Sample sample) => Add(index, MemoryMarshal.Cast<Sample, double>(new ReadOnlySpan<Sample>(in sample)));
+
+    /// <summary>Adds a sample.</summary>
+    /// <param name="index">Its index.</param>
+    /// <param name="values">What a <see cref="Sample"/> holds, in its order.</param>
+    public void Add(long index, ReadOnlySpan<double> values)
     {
         if (_count > 0 && index != _firstIndex + _count)
         {
@@ -33,7 +39,7 @@ internal sealed class BlockBuilder(SampleRate rate, double longestSeconds = 0.25
             _samples = GC.AllocateUninitializedArray<Sample>(_length);
         }
 
-        _samples[_count++] = sample;
+        values.CopyTo(MemoryMarshal.Cast<Sample, double>(_samples.AsSpan(_count++, 1)));
         Count++;
         if (_count == _length)
         {

@@ -68,7 +68,7 @@ internal sealed class RowPlacement(RowClock clock, SampleRate rate, RowFaults fa
             return false;
         }
 
-        blocks.Add(++_lastIndex, CsvRow.SampleOf(values));
+        blocks.Add(++_lastIndex, values[(int)CsvColumn.Red..]);
         return true;
     }
 

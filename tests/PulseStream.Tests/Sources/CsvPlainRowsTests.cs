@@ -1,5 +1,6 @@
 using System.Globalization;
 using CsCheck;
+using PulseStream.Samples;
 using Xunit;
 
 namespace PulseStream.Tests.Sources;
@@ -24,6 +25,13 @@ public sealed class CsvPlainRowsTests
         Gen.Select(Gen.Frequency((30, Gen.Const(1L)), (1, Gen.Long[-3, 40])), Counts)
             .Array[50, 150]
             .Sample(rows => Reads("time_s,infrared", Counted(rows.Select(row => row.Item1), rows.Select(row => $",{row.Item2}\n"), counter => $"{counter / 100}.{counter % 100:00}")));
+
+    [Fact]
+    public void EveryColumnOfAPlainRowArrivesInItsPlace()
+    {
+        var reading = CsvReading.Of("accel_z,accel_y,accel_x,pleth,ambient,infrared,red\n" + string.Concat(Enumerable.Repeat("1,2,3.5,4,5,6,7\n", 60)), 100);
+        Assert.All(reading.Samples, row => Assert.Equal(new Sample(7, 6, 5, 4, 3.5, 2, 1), row.Sample));
+    }
 
     [Theory]
     [InlineData("4.5", "sample counter not a whole number")]
