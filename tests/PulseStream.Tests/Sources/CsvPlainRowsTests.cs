@@ -27,10 +27,17 @@ public sealed class CsvPlainRowsTests
             .Sample(rows => Reads("time_s,infrared", Counted(rows.Select(row => row.Item1), rows.Select(row => $",{row.Item2}\n"), counter => $"{counter / 100}.{counter % 100:00}")));
 
     [Fact]
+    public void RowsWithSignsAndNotesReadAsAnyOtherRows() =>
+        Gen.Select(Counts, OneOf("", "-", "--", "+"), Counts, OneOf("", "ok", "a note that is longer than any number", "\r", " x"), OneOf("\n", "\r\n"))
+            .Array[0, 150]
+            .Sample(rows => Reads("red,infrared,note,pleth,room", [.. rows.Select(row => $"7,{row.Item1},{row.Item4},{row.Item2}{row.Item3},{row.Item4}{row.Item5}")]));
+
+    [Fact]
     public void EveryColumnOfAPlainRowArrivesInItsPlace()
     {
-        var reading = CsvReading.Of("accel_z,accel_y,accel_x,pleth,ambient,infrared,red\n" + string.Concat(Enumerable.Repeat("1,2,3.5,4,5,6,7\n", 60)), 100);
-        Assert.All(reading.Samples, row => Assert.Equal(new Sample(7, 6, 5, 4, 3.5, 2, 1), row.Sample));
+        var reading = CsvReading.Of("accel_z,note,accel_y,accel_x,pleth,ambient,infrared,red,room\n" + string.Concat(Enumerable.Repeat("-9.81,,-2,3.5,-4,5,6,7,x y\r\n", 90)), 100);
+        Assert.Equal(90, reading.Samples.Count());
+        Assert.All(reading.Samples, row => Assert.Equal(new Sample(7, 6, 5, -4, 3.5, -2, -9.81), row.Sample));
     }
 
     [Theory]
