@@ -34,9 +34,11 @@ internal static class PairVerdict
     private const double SurelySlowFrontShare = 0.107;
     private const double SteadyScatter = 0.1;
 
-    // A wave that has travelled is not narrower than the one it came from, as a beat that throws less blood is. The front may then
-    // take as much of the time as that of a vessel whose blood takes long to run off, where the beat comes early by a quarter and more.
+    // A wave that has travelled is not narrower than the one it came from, as a beat that throws less blood is. Where their
+    // heights differ as well, or where two thirds of the blood have run off before it, the front may take as much of the time as
+    // that of a vessel which empties slowly, if the beat comes early by a quarter and more.
     private const double NarrowerWave = 0.88;
+    private const double LowFootOfNarrower = 0.33;
     private const double LongestFrontBesideNarrower = 0.12;
     private const double LatestNarrowerShare = 0.38;
 
@@ -143,6 +145,7 @@ internal static class PairVerdict
     {
         var longest = pairs.SlopeShare >= SteepestUsualShare ? LongestFrontBesideNarrower : SurelySlowFrontShare;
         return pairs.DelayShare <= LatestNarrowerShare
+            && (pairs.Scatter >= SteadyScatter || pairs.FootShare < LowFootOfNarrower)
             && pairs.SecondFrontSeconds < NarrowerWave * pairs.FrontSeconds
             && pairs.FrontSeconds < (longest - ShorterFor(pairs.DelayShare)) * pairs.PeriodSeconds;
     }
