@@ -192,9 +192,12 @@ internal sealed class CalmFinger
         }
     }
 
-    // Veins that beat with the heart leave lights that nearly agree; what blood that falls leaves is within the jump.
+    // Veins that beat with the heart leave lights that nearly agree, in another pulse; blood that loses oxygen leaves infrared's.
     private bool HasLeapt(in SignalSecond second) =>
-        second.Fit.Disagreement > options.UnprovenDisagreement && IsSoonAfterTold(second) && HasOtherRatio(second);
+        second.Fit.Disagreement > options.UnprovenDisagreement
+        && IsSoonAfterTold(second)
+        && HasOtherRatio(second)
+        && Math.Abs(Math.Log(second.Fit.PulseSize) - logHeight) > options.SlipShrink / 2;
 
     // Movement at the pulse's own rate can take the pulse's place and leave it for the movement, and so can veins for a line;
     // blood follows more slowly.

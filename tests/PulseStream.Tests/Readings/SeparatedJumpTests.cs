@@ -130,10 +130,11 @@ public sealed class SeparatedJumpTests
 
     // Veins that beat with the heart leave the lights nearly in agreement; lights that agree are blood's, and so is what has lasted.
     [Theory]
-    [InlineData(11, 0.02, Reasons.Motion)]
-    [InlineData(11, 0.005, Reasons.None)]
-    [InlineData(50, 0.02, Reasons.None)]
-    public void ARatioThatJumpsInLightsThatNearlyAgreeIsMovement(long second, double disagreement, Reasons expected)
+    [InlineData(11, 0.02, 0.009, Reasons.Motion)]
+    [InlineData(11, 0.02, 0.007, Reasons.None)]
+    [InlineData(11, 0.005, 0.009, Reasons.None)]
+    [InlineData(50, 0.02, 0.009, Reasons.None)]
+    public void ARatioThatJumpsInLightsThatNearlyAgreeIsMovement(long second, double disagreement, double size, Reasons expected)
     {
         var calm = new CalmFinger(new(), hasRed: true);
         var first = At(10, CalmRatio, isSeparated: false);
@@ -141,7 +142,7 @@ public sealed class SeparatedJumpTests
         calm.Tell(first);
         calm.Remember(first);
         var later = At(second, CalmRatio + 0.2, isSeparated: false);
-        later = later with { Fit = later.Fit with { Disagreement = disagreement } };
+        later = later with { Fit = later.Fit with { Disagreement = disagreement, PulseSize = size } };
         calm.See(later);
         Assert.Equal(expected, calm.ReasonsOf(later));
     }
