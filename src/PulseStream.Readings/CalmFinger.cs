@@ -25,6 +25,7 @@ internal sealed class CalmFinger
     private int otherHeightSeconds;
     private int heightWindowSeconds;
     private bool isLeaking;
+    private Reasons leakCause = Reasons.Misplaced;
 
     public CalmFinger(JudgeOptions options, bool hasRed)
     {
@@ -103,6 +104,7 @@ internal sealed class CalmFinger
             return;
         }
 
+        light.Follow(second, Math.Exp(logHeight));
         otherHeightSeconds = 0;
         if (second.Fit.WindowSeconds > heightWindowSeconds)
         {
@@ -114,8 +116,6 @@ internal sealed class CalmFinger
         {
             logHeight += HeightGain * (height - logHeight);
         }
-
-        light.Follow(second);
     }
 
     // A short window takes more of a slow pulse away with the baseline: its height is only a first word.
@@ -135,12 +135,12 @@ internal sealed class CalmFinger
 
         if (second.Fit.IsSeparated)
         {
-            return light.ChangeOf(second) > options.LargestLightChange || !HasSamePeriod(second) || HasJumped(second) || HasCrept(second) || slip.IsSlipping
+            return light.ChangeOver(second) > options.LargestLightChange || !HasSamePeriod(second) || HasJumped(second) || HasCrept(second) || slip.IsSlipping
                 ? CauseOfDisagreement(second)
                 : Reasons.None;
         }
 
-        if (second.Fit.Lines > 0 && HasJumped(second))
+        if (second.Fit.Lines > 0 ? HasJumped(second) : HasLeapt(second))
         {
             return CauseOfDisagreement(second);
         }
@@ -149,7 +149,8 @@ internal sealed class CalmFinger
         isLeaking = hasRed && IsLeaking(second);
         if (isLeaking)
         {
-            return light.CauseOf(second) | PureLampOf(second);
+            leakCause = light.RiseOf(second) > options.LeakRise ? light.CauseOf(second) | PureLampOf(second) : leakCause;
+            return leakCause;
         }
 
         if (hasRed && (seat.HasLeaked(second) || (second.Fit.Lines == 0 && slip.Sees(second))))
@@ -190,6 +191,13 @@ internal sealed class CalmFinger
             Forget();
         }
     }
+
+    // Veins that beat with the heart leave lights that nearly agree, in another pulse; blood that loses oxygen leaves infrared's.
+    private bool HasLeapt(in SignalSecond second) =>
+        second.Fit.Disagreement > options.UnprovenDisagreement
+        && IsSoonAfterTold(second)
+        && HasOtherRatio(second)
+        && Math.Abs(Math.Log(second.Fit.PulseSize) - logHeight) > options.SlipShrink / 2;
 
     // Movement at the pulse's own rate can take the pulse's place and leave it for the movement, and so can veins for a line;
     // blood follows more slowly.
@@ -285,7 +293,7 @@ internal sealed class CalmFinger
     /// <param name="second">A believed second.</param>
     public double LeakedRatio(in SignalSecond second) => hasRed && seat.IsKnown && !second.Fit.IsSeparated ? seat.LeakedRatio(second) : 0;
 
-    // Once seen it stays until the light is back.
+    // Once seen it stays until the light is back, and has left the window.
     private bool IsLeaking(in SignalSecond second) =>
-        isLeaking ? light.RiseOf(second) > options.LeakRise : light.HasLeaked(second, logHeight);
+        (isLeaking && light.RiseOf(second) > options.LeakRise) || light.HasLeaked(second, logHeight);
 }

@@ -53,10 +53,12 @@ internal sealed class CalmLight(JudgeOptions options)
     }
 
     /// <summary>A further believed second: darker light is followed at once, brighter light slowly. Where it is jerked, in proportions that by chance are blood's, there is no level to follow.</summary>
-    public void Follow(in SignalSecond second)
+    /// <param name="second">The second.</param>
+    /// <param name="pulseSize">Size of the pulse as it was before: that of a window with a jerk in it is the jerk's.</param>
+    public void Follow(in SignalSecond second, double pulseSize)
     {
         largestStep = 0;
-        if (second.Light.LevelSwing > JerkPulses * second.Fit.PulseSize)
+        if (second.Light.LevelSwing > JerkPulses * Math.Min(second.Fit.PulseSize, pulseSize))
         {
             return;
         }
@@ -81,9 +83,13 @@ internal sealed class CalmLight(JudgeOptions options)
         return Math.Max(double.IsNaN(infrared) ? 0 : infrared, double.IsNaN(red) ? 0 : red);
     }
 
-    /// <summary>Change of the channel that changed more, brighter or darker, as a logarithm.</summary>
-    public double ChangeOf(in SignalSecond second) =>
-        Math.Max(Math.Abs(Math.Log(second.Light.InfraredCounts) - logInfrared), Math.Abs(Math.Log(second.Light.RedCounts) - logRed));
+    /// <summary>Change of the channel that changed more, brighter or darker, as a logarithm: of the second itself or of the whole window that it is read from.</summary>
+    public double ChangeOver(in SignalSecond second)
+    {
+        var rises = RisesOver(second.Fit.WindowSeconds);
+        var own = Math.Max(Math.Abs(Math.Log(second.Light.InfraredCounts) - logInfrared), Math.Abs(Math.Log(second.Light.RedCounts) - logRed));
+        return Math.Max(own, Math.Max(Math.Abs(rises.Infrared), Math.Abs(rises.Red)));
+    }
 
     /// <summary>Mean rises over a window, as logarithms: its pulse is divided by the light of the whole window.</summary>
     /// <param name="windowSeconds">Length of the window that ends with the second seen last.</param>

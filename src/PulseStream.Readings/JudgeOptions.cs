@@ -196,7 +196,7 @@ public sealed record JudgeOptions
     /// <summary>What it grows to at most: four points. Beside it a pulse told from movement keeps within <see cref="LargestSeparatedDrift"/> of the last calm second.</summary>
     public double LargestSeparatedJump { get; init; } = 0.16;
 
-    /// <summary>Seconds for which this holds beside a line where no second without one has shown the pulse's height yet: what R is then may be what it has become.</summary>
+    /// <summary>Seconds for which this holds beside a line where no second without one has shown the pulse's height yet, and in lights that nearly agree: what R is then may be what it has become.</summary>
     public int JumpSecondsWithoutHeight { get; init; } = 30;
 
     /// <summary>Distance of R from the last calm second's that a pulse told from movement may have: three points.</summary>
@@ -207,6 +207,9 @@ public sealed record JudgeOptions
 
     /// <summary>Seconds over which a slipping finger is looked for: breathing and vessels change a pulse within them too, saturation by little.</summary>
     public int SlipSeconds { get; init; } = 25;
+
+    /// <summary>Believed seconds before the highest pulse that were as the newest is, by which that one has only come back: a reading's worth.</summary>
+    public int SlipSecondsBefore { get; init; } = 5;
 
     /// <summary>Beats in a window whose pulse height is compared for it: of fewer the baseline takes more away.</summary>
     public double SlipBeats { get; init; } = 6;
@@ -243,6 +246,15 @@ public sealed record JudgeOptions
 
     /// <summary>Change of the light, as a logarithm, with which a finger has left: a finger takes most of the light away.</summary>
     public double OpenAirRise { get; init; } = 0.3;
+
+    /// <summary>Swing of a second over the pulse that the finger would have in its light, root mean squares, below which nothing of it is left: a heart does not stop for a second.</summary>
+    public double StoppedPulseShare { get; init; } = 0.1;
+
+    /// <summary>The same below which it has gone where it stays so, though what is left flickers: of a whole beat a second shows nearly all, of a grip that changes a pulse two thirds are left.</summary>
+    public double WeakPulseShare { get; init; } = 0.5;
+
+    /// <summary>Seconds for which it has to stay so: a beat of 40 a minute begins in each two of them.</summary>
+    public int StoppedPulseSeconds { get; init; } = 3;
 
     /// <summary>Ambient light over the finger's, as a share, above which its own changes outweigh the pulse.</summary>
     public double AmbientShare { get; init; } = 1.0;

@@ -24,15 +24,17 @@ internal sealed class Liveness(JudgeOptions options)
         swingingSeconds = 0;
     }
 
-    /// <summary>Takes in every second, believed or not: what has been seen to swing is asked for life where a window leaves it open.</summary>
-    public void See(in SignalSecond second)
+    /// <summary>Takes in every second, believed or not: what has been seen to swing, or evenly up and down, is asked for life where a window leaves it open.</summary>
+    /// <param name="second">The second.</param>
+    /// <param name="hasForm">Whether its wave has the form of blood that is thrown: a push gives it to a swing for a moment.</param>
+    public void See(in SignalSecond second, bool hasForm)
     {
         if (!(second.Fit.Disagreement <= options.LargestDisagreement))
         {
             return;
         }
 
-        if (Swings(second) && IsWhole(second))
+        if ((Swings(second) || (!hasForm && IsEven(second))) && IsWhole(second))
         {
             swingingSeconds = IsSwingAsBefore(second) ? Math.Min(swingingSeconds + 1, limits.LongestSwingSeconds) : 1;
             swingingPeriod = second.Pulse.PeriodSeconds;
@@ -74,6 +76,8 @@ internal sealed class Liveness(JudgeOptions options)
         swingingSeconds > 0
         && Math.Abs(Math.Log(second.Pulse.PeriodSeconds / swingingPeriod)) < options.SamePeriod
         && Math.Abs(second.Fit.Ratio - swingingRatio) < options.SeparatedJump;
+
+    private bool IsEven(in SignalSecond second) => Math.Abs(second.Pulse.Crest) < limits.EvenCrest;
 
     private bool ShowsLife(in SignalSecond second) => (HasThirdWave(second) && IsUnsteady(second)) || Breathes(second);
 

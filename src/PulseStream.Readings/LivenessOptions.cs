@@ -42,6 +42,9 @@ public sealed record LivenessOptions
     /// <summary>Most seconds in which a wave was seen to swing that are remembered: as many that show life outweigh them.</summary>
     public int LongestSwingSeconds { get; init; } = 8;
 
+    /// <summary>Skewness of blood volume below which a wave without a front is up for as long as down, as a swing is, which pushes bend by a tenth: pulses blunted by their second waves keep 0.15 and more.</summary>
+    public double EvenCrest { get; init; } = 0.12;
+
     /// <summary>Period, s, from which a wave is slow beside breathing: 60 beats a minute.</summary>
     public double SlowSwingPeriodSeconds { get; init; } = 1;
 

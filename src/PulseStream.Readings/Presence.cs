@@ -25,8 +25,7 @@ internal sealed class Presence(JudgeOptions options)
     // What swings by less than a tenth of the way that the light has gone does not swing between finger and air.
     private const double StayingShare = 0.1;
 
-    // A heart does not stop for a second: where a tenth of the window's pulse is left, the finger has gone.
-    private const double StoppedShare = 0.1;
+    private readonly StoppedPulse pulse = new(options);
     private readonly double[] means = new double[8];
     private double fingerInfrared = double.NaN;
     private double fingerRed = double.NaN;
@@ -39,7 +38,11 @@ internal sealed class Presence(JudgeOptions options)
         fingerInfrared = Math.Log(second.Light.InfraredCounts);
         fingerRed = Math.Log(second.Light.RedCounts);
         goneSeconds = 0;
+        pulse.Remember(second);
     }
+
+    /// <summary>Takes in every second, believed or not.</summary>
+    public void See(in SignalSecond second) => pulse.See(second, IsAway(second));
 
     /// <summary>Whether nothing but white noise is in the second: no beat, no breath.</summary>
     public static bool IsFlat(in SignalSecond second) =>
@@ -49,13 +52,19 @@ internal sealed class Presence(JudgeOptions options)
     private static bool HasPulse(in SignalSecond second) =>
         second.Fit.WindowSeconds > 0 && second.Fit.PulseSize > PulseOverNoise * second.Fit.NoiseSize;
 
-    private static bool HasStopped(in SignalSecond second) =>
-        HasPulse(second) && second.Light.LevelSwing < StoppedShare * second.Fit.PulseSize;
+    private bool HasStopped(in SignalSecond second) =>
+        HasPulse(second) && second.Light.LevelSwing < options.StoppedPulseShare * second.Fit.PulseSize;
 
-    /// <summary>Whether there is air in the clip: still light that has left the finger's level, or that stays still for seconds. To be asked once a second.</summary>
+    /// <summary>Whether there is air in the clip: light that has left the finger's level and its pulse, still light that has left either, or that stays still for seconds. To be asked once a second.</summary>
     public bool IsOpenAir(in SignalSecond second)
     {
         var level = Math.Log(second.Light.InfraredCounts);
+        if (IsAway(second) && pulse.IsNone(second))
+        {
+            goneSeconds = 0;
+            return true;
+        }
+
         if (double.IsNaN(level) || !IsFlat(second) || IsShaken(second))
         {
             count = 0;
@@ -91,6 +100,9 @@ internal sealed class Presence(JudgeOptions options)
 
     /// <summary>Whether light that is not still has been away for a window and more: no jerk, and no finger half off that only has to settle.</summary>
     public bool IsLongGone => goneSeconds >= options.SettlingSeconds;
+
+    /// <summary>Whether what pulsed has gone: whatever comes back into the finger's light has been put in anew.</summary>
+    public bool HasLeft => IsLongGone || pulse.HasLeft;
 
     /// <summary>Whether the light has left the finger's level by more than blood or a grip change it.</summary>
     public bool IsAway(in SignalSecond second) =>

@@ -55,11 +55,12 @@ internal sealed class SecondJudge
     {
         sinceDisturbance = sinceDisturbance == int.MaxValue ? sinceDisturbance : sinceDisturbance + 1;
         calm.See(second);
-        liveness.See(second);
+        liveness.See(second, form.IsIn(second));
+        presence.See(second);
         var reasons = ReasonsOf(second);
         HasFinger = reasons == Reasons.None
             || (((reasons & Reasons.NoFinger) == Reasons.None || !presence.IsLeft) && (HasFinger || ShowsFinger(second, reasons)));
-        hasLeft |= presence.IsLongGone;
+        hasLeft |= presence.HasLeft;
         if (hasLeft && HasFinger && !presence.IsAway(second))
         {
             // Put back, it sits anew, in a light of its own. Light that stays away may be a finger that never left, and a leak.

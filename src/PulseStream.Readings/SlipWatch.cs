@@ -54,8 +54,24 @@ internal sealed class SlipWatch(JudgeOptions options)
         IsSlipping = shrink > options.SlipShrink
             && change > options.SlipRatioChange
             && (change > options.SlipRatioShare * shrink || shrink > options.LargestShrink)
-            && HasRedShrunk(second);
+            && HasRedShrunk(second)
+            && !WasSoBefore(second, highest);
         return IsSlipping;
+    }
+
+    // A pulse that was as it is now before it was highest has only come back: what was highest had something else in it.
+    private bool WasSoBefore(in SignalSecond second, int highest)
+    {
+        var (height, ratio) = (Math.Log(second.Fit.PulseSize), Math.Log(second.Fit.Ratio));
+        var alike = 0;
+        for (var k = Math.Max(0, count - logHeights.Length); k % logHeights.Length != highest; k++)
+        {
+            var place = k % logHeights.Length;
+            alike += Math.Abs(logHeights[place] - height) < options.SlipShrink / 2
+                && Math.Abs(logRatios[place] - ratio) < options.SlipRatioChange / 2 ? 1 : 0;
+        }
+
+        return alike >= options.SlipSecondsBefore;
     }
 
     // What leaks past takes from both pulses; blood that loses oxygen makes red's grow.

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 
 namespace PulseStream.Signal;
@@ -30,6 +31,7 @@ internal sealed class BinAverager(int samplesPerBin)
     }
 
     /// <summary>Adds a sample's light, infrared and red, from 1 to <see cref="LargestCounts"/>.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public void Add(Vector128<double> light)
     {
         product *= light;
@@ -49,6 +51,7 @@ internal sealed class BinAverager(int samplesPerBin)
     }
 
     /// <summary>Tells the bin and starts anew; false where it held nothing.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public bool TryTake(out Bin complete)
     {
         var isBegun = count > 0;

@@ -24,6 +24,7 @@ internal static class NaturalLogarithm
     private const double Whole = 6755399441055744;
 
     /// <summary>Logarithm of each lane.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Vector128<double> Of(Vector128<double> x)
     {
         var bits = x.AsInt64() + Vector128.Create(OneBits - RootOfHalfBits);

@@ -34,6 +34,18 @@ internal static class PairVerdict
     private const double SurelySlowFrontShare = 0.107;
     private const double SteadyScatter = 0.1;
 
+    // A wave that has travelled is not narrower than the one it came from, as a beat that throws less blood is. Where their
+    // heights differ as well, or where two thirds of the blood have run off before it, the front may take as much of the time as
+    // that of a vessel which empties slowly, if the beat comes early by a quarter and more.
+    private const double NarrowerWave = 0.88;
+    private const double LowFootOfNarrower = 0.33;
+    private const double LongestFrontBesideNarrower = 0.12;
+    private const double LatestNarrowerShare = 0.38;
+
+    // So little is the usual second wave of a front that takes its time; behind a quick one it is nearly as broad as that.
+    private const double QuickFrontShare = 0.09;
+    private const double BreadthBehindQuickFront = 0.75;
+
     // What rises from the foot of the full beats is one; second waves are found to rise from above an eighth, those of most fingers
     // from above three quarters, where half of the blood of the beat before has not run off yet.
     private const double LowestFootShare = 0.1;
@@ -121,22 +133,36 @@ internal static class PairVerdict
 
     private static bool MayDiffer(in RisePairs pairs) =>
         pairs.PeriodSeconds >= ShortestPeriodSeconds
-        && pairs.DelayShare <= SlowFrontDelayShare
         && pairs.FootShare <= HighestFootShare
+        && (DiffersByHeight(pairs) || IsNarrower(pairs));
+
+    private static bool DiffersByHeight(in RisePairs pairs) =>
+        pairs.DelayShare <= SlowFrontDelayShare
         && pairs.FrontSeconds < SurelySlowFrontShare * pairs.PeriodSeconds
         && pairs.Scatter >= SteadyScatter;
 
-    private static double LeastSlowFrontShare(double delayShare) =>
-        SlowFrontShare - (SlowFrontSlope * Math.Max(0, delayShare - SlowFrontDelayShare));
+    private static bool IsNarrower(in RisePairs pairs)
+    {
+        var longest = pairs.SlopeShare >= SteepestUsualShare ? LongestFrontBesideNarrower : SurelySlowFrontShare;
+        return pairs.DelayShare <= LatestNarrowerShare
+            && (pairs.Scatter >= SteadyScatter || pairs.FootShare < LowFootOfNarrower)
+            && pairs.SecondFrontSeconds < NarrowerWave * pairs.FrontSeconds
+            && pairs.FrontSeconds < (longest - ShorterFor(pairs.DelayShare)) * pairs.PeriodSeconds;
+    }
+
+    private static double LeastSlowFrontShare(double delayShare) => SlowFrontShare - ShorterFor(delayShare);
+
+    private static double ShorterFor(double delayShare) => SlowFrontSlope * Math.Max(0, delayShare - SlowFrontDelayShare);
 
     private static PairKind ByShape(in RisePairs pairs)
     {
+        var breadth = pairs.SecondFrontSeconds / pairs.FrontSeconds;
         if (pairs.SlopeShare < UsualShare)
         {
-            return PairKind.SecondWave;
+            var isQuick = pairs.FrontSeconds < QuickFrontShare * pairs.PeriodSeconds;
+            return isQuick && breadth < BreadthBehindQuickFront ? PairKind.Either : PairKind.SecondWave;
         }
 
-        var breadth = pairs.SecondFrontSeconds / pairs.FrontSeconds;
         var isSteep = pairs.SlopeShare >= SteepestUsualShare;
         if (isSteep && (pairs.FootShare < LowestFootShare || breadth < NoBroaderWave))
         {

@@ -47,8 +47,10 @@ internal readonly record struct Rhythm(double RatePerMinute, double RateSpreadPe
             return Unknown;
         }
 
-        var median = Quantile(beats, 0.5);
         var intervals = beats.Length - 1;
+        Span<double> sorted = stackalloc double[intervals];
+        SortIntervals(beats, sorted);
+        var median = Quantile(sorted, 0.5);
         var mean = (beats[^1] - beats[0]) / intervals;
         var byBeats = 60 * binRateHz / mean;
         if (intervals < FewestIntervals)
@@ -59,8 +61,8 @@ internal readonly record struct Rhythm(double RatePerMinute, double RateSpreadPe
         var irregularity = Irregular(beats, mean);
         var byTime = 60 * binRateHz / IntervalByTime(train, first, mean, irregularity < LateAbove, window);
         var unseen = irregularity * byBeats * window.UnseenShare;
-        var missed = MayHideABeat(beats) ? byBeats / intervals : 0;
-        return new(0.5 * (byBeats + byTime), (0.5 * Math.Abs(byBeats - byTime)) + unseen + missed, irregularity, median / binRateHz, Quantile(beats, 0.25) / binRateHz);
+        var missed = MayHideABeat(beats, sorted) ? byBeats / intervals : 0;
+        return new(0.5 * (byBeats + byTime), (0.5 * Math.Abs(byBeats - byTime)) + unseen + missed, irregularity, median / binRateHz, Quantile(sorted, 0.25) / binRateHz);
     }
 
     /// <summary>The same where samples are missing: the rate of the beats that were seen, with as many between them as fit in.</summary>
@@ -78,7 +80,9 @@ internal readonly record struct Rhythm(double RatePerMinute, double RateSpreadPe
         }
 
         var mean = BeatsAcrossGaps.MeanInterval(beats, gaps, periodBins, LeastSeenShare * (window.End - window.From));
-        return Unknown with { RatePerMinute = 60 * binRateHz / mean, RateSpreadPerMinute = 0, MedianIntervalSeconds = Quantile(beats, 0.5) / binRateHz };
+        Span<double> sorted = stackalloc double[beats.Length - 1];
+        SortIntervals(beats, sorted);
+        return Unknown with { RatePerMinute = 60 * binRateHz / mean, RateSpreadPerMinute = 0, MedianIntervalSeconds = Quantile(sorted, 0.5) / binRateHz };
     }
 
     private static int FirstFrom(ReadOnlySpan<double> train, double from)
@@ -122,7 +126,7 @@ internal readonly record struct Rhythm(double RatePerMinute, double RateSpreadPe
     }
 
     // An interval as long as others are two by two: a pause, or an early beat in it was too weak to be found.
-    private static bool MayHideABeat(ReadOnlySpan<double> beats)
+    private static bool MayHideABeat(ReadOnlySpan<double> beats, ReadOnlySpan<double> sorted)
     {
         var longest = 1;
         for (var k = 2; k < beats.Length; k++)
@@ -141,37 +145,33 @@ internal readonly record struct Rhythm(double RatePerMinute, double RateSpreadPe
             }
         }
 
-        return same > 0 && same >= SamePairsShare * pairs && interval > HidingShare * ShorterMean(beats);
+        return same > 0 && same >= SamePairsShare * pairs && interval > HidingShare * ShorterMean(sorted);
     }
 
-    private static double ShorterMean(ReadOnlySpan<double> beats)
+    private static double ShorterMean(ReadOnlySpan<double> sorted)
     {
-        Span<double> intervals = stackalloc double[beats.Length - 1];
-        for (var k = 0; k < intervals.Length; k++)
-        {
-            intervals[k] = beats[k + 1] - beats[k];
-        }
-
-        intervals.Sort();
         double sum = 0;
-        foreach (var interval in intervals[..((intervals.Length + 1) / 2)])
+        foreach (var interval in sorted[..((sorted.Length + 1) / 2)])
         {
             sum += interval;
         }
 
-        return sum / ((intervals.Length + 1) / 2);
+        return sum / ((sorted.Length + 1) / 2);
     }
 
-    private static double Quantile(ReadOnlySpan<double> beats, double share)
+    private static void SortIntervals(ReadOnlySpan<double> beats, Span<double> sorted)
     {
-        Span<double> intervals = stackalloc double[beats.Length - 1];
-        for (var k = 0; k < intervals.Length; k++)
+        for (var k = 0; k < sorted.Length; k++)
         {
-            intervals[k] = beats[k + 1] - beats[k];
+            sorted[k] = beats[k + 1] - beats[k];
         }
 
-        intervals.Sort();
-        var place = share * (intervals.Length - 1);
-        return 0.5 * (intervals[(int)Math.Floor(place)] + intervals[(int)Math.Ceiling(place)]);
+        sorted.Sort();
+    }
+
+    private static double Quantile(ReadOnlySpan<double> sorted, double share)
+    {
+        var place = share * (sorted.Length - 1);
+        return 0.5 * (sorted[(int)Math.Floor(place)] + sorted[(int)Math.Ceiling(place)]);
     }
 }

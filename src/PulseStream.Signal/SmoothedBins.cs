@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 
@@ -136,6 +137,7 @@ internal sealed class SmoothedBins
         noiseOfSecond = default;
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private void PushOne(in Bin bin)
     {
         last = bin;
@@ -152,6 +154,7 @@ internal sealed class SmoothedBins
         }
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private void Smooth()
     {
         var window = raw.AsSpan(rawCount - kernel.Taps.Length, kernel.Taps.Length);

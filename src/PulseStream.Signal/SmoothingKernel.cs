@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 
 namespace PulseStream.Signal;
@@ -52,6 +53,7 @@ internal sealed class SmoothingKernel
 
     /// <summary>Smooths two lights at the centre of a window.</summary>
     /// <param name="window">As many bins as there are <see cref="Taps"/>, infrared and red in each.</param>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public Vector128<double> Smooth(ReadOnlySpan<Vector128<double>> window)
     {
         // Bins at the same distance have the same weight: one product for both.

@@ -19,6 +19,11 @@ internal sealed class WindowBeats
     // a step behind that has beats of its own.
     private const double OtherWaveShare = 3;
 
+    // What the slow part gives back to a slow pulse lets it repeat as well as before or better; a breath or drift among it, many
+    // times a weak pulse, does not keep to the pulse's period.
+    private const double LeastRepetition = 0.6;
+    private const double MostRepetitionLost = 0.1;
+
     private readonly SignalDesign design;
     private readonly bool hasRed;
     private readonly bool isPleth;
@@ -100,7 +105,13 @@ internal sealed class WindowBeats
         var whole = WholeWave(bins, fit, window, room);
         if (whole != window)
         {
+            var periodicity = finder.Periodicity;
             finder.Find(whole, IntervalSoFarSeconds, pairs);
+            if (periodicity >= LeastRepetition && !(finder.Periodicity >= periodicity - MostRepetitionLost))
+            {
+                whole = window;
+                finder.Find(whole, IntervalSoFarSeconds, pairs);
+            }
         }
 
         pairs.Take(finder.OwnPairs, finder.AreEven);

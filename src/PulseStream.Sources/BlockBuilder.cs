@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using PulseStream.Samples;
 
 namespace PulseStream.Sources;
@@ -15,7 +16,17 @@ internal sealed class BlockBuilder(SampleRate rate, double longestSeconds = 0.25
     /// <summary>Samples added so far.</summary>
     public long Count { get; private set; }
 
-    public void Add(long index, in Sample sample)
+    /// <summary>Samples that the block under way, or the next, still has room for.</summary>
+    public int Room => _length - _count;
+
+    public bool HasFinished => _finished.Count > 0;
+
+    public void Add(long index, in Sample sample) => Add(index, MemoryMarshal.Cast<Sample, double>(new ReadOnlySpan<Sample>(in sample)));
+
+    /// <summary>Adds a sample.</summary>
+    /// <param name="index">Its index.</param>
+    /// <param name="values">What a <see cref="Sample"/> holds, in its order.</param>
+    public void Add(long index, ReadOnlySpan<double> values)
     {
         if (_count > 0 && index != _firstIndex + _count)
         {
@@ -25,10 +36,10 @@ internal sealed class BlockBuilder(SampleRate rate, double longestSeconds = 0.25
         if (_count == 0)
         {
             _firstIndex = index;
-            _samples = new Sample[_length];
+            _samples = GC.AllocateUninitializedArray<Sample>(_length);
         }
 
-        _samples[_count++] = sample;
+        values.CopyTo(MemoryMarshal.Cast<Sample, double>(_samples.AsSpan(_count++, 1)));
         Count++;
         if (_count == _length)
         {

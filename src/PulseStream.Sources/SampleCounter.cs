@@ -50,6 +50,21 @@ public sealed class SampleCounter(SampleRate rate)
         return CounterStep.Taken;
     }
 
+    /// <summary>Takes the next value of the counter where it is one more than the last: what <see cref="Step"/> would do at greater length.</summary>
+    /// <param name="raw">The value as it was received.</param>
+    /// <returns>False where it is any other, or the first: nothing has changed then.</returns>
+    internal bool TryFollow(long raw)
+    {
+        if (!_started || raw != _last + 1)
+        {
+            return false;
+        }
+
+        _last = raw;
+        _index++;
+        return true;
+    }
+
     /// <summary>How far a value lies ahead of the last one taken, without taking it: 0 for a repeat, negative for a step back.</summary>
     /// <param name="raw">The value as it was received, 0 or more.</param>
     /// <exception cref="InvalidOperationException">No value has been taken yet.</exception>

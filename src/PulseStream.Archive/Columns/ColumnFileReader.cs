@@ -9,7 +9,7 @@ namespace PulseStream.Archive.Columns;
 internal sealed class ColumnFileReader : IDisposable
 {
     private readonly string path;
-    private readonly FileStream stream;
+    private readonly InlineFile stream;
     private readonly ParquetReader reader;
     private readonly Dictionary<string, DataField> fields;
 
@@ -19,7 +19,7 @@ internal sealed class ColumnFileReader : IDisposable
     public ColumnFileReader(string path)
     {
         this.path = path;
-        stream = Believed(() => new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read));
+        stream = Believed(() => new InlineFile(new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read)));
         try
         {
             reader = Believed(() => ParquetReader.CreateAsync(stream).GetAwaiter().GetResult());

@@ -9,11 +9,11 @@ internal sealed class CounterClock(SampleRate rate, Func<long?> firstCounter) : 
 {
     private readonly SampleCounter _counter = new(rate);
 
-    public override long Distance(in CsvRow from, in CsvRow to) => SampleCounter.Distance(from.Counter, to.Counter, rate);
+    public override long Distance(RowStamp from, RowStamp to) => SampleCounter.Distance(from.Counter, to.Counter, rate);
 
-    public override long DistanceTo(in CsvRow row, long badBetween) => _counter.DistanceTo(row.Counter);
+    public override long DistanceTo(RowStamp row, long badBetween) => _counter.DistanceTo(row.Counter);
 
-    public override long FirstIndex(in CsvRow row, long badBefore)
+    public override long FirstIndex(RowStamp row, long badBefore)
     {
         var ahead = firstCounter() is { } first ? SampleCounter.Distance(first, row.Counter, rate) : 0;
 
@@ -21,5 +21,7 @@ internal sealed class CounterClock(SampleRate rate, Func<long?> firstCounter) : 
         return ahead >= 0 && ahead <= RowPlacement.LargestJump(rate) ? ahead : 0;
     }
 
-    public override void Take(in CsvRow row, long distance) => _counter.Step(row.Counter, out _);
+    public override void Take(RowStamp row, long distance) => _counter.Step(row.Counter, out _);
+
+    public override bool TryFollow(RowStamp row) => _counter.TryFollow(row.Counter);
 }

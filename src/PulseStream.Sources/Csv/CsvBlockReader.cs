@@ -14,6 +14,7 @@ internal sealed class CsvBlockReader
     private readonly RowFaults _faults;
     private readonly BlockBuilder _blocks;
     private readonly RowPlacement _placement;
+    private readonly PlainRows _plain;
     private readonly bool _hasCounter;
     private long? _firstCounter;
     private long _blankLines;
@@ -31,6 +32,7 @@ internal sealed class CsvBlockReader
             : layout.HasTime ? new TimeClock(scale)
             : new RowCountClock();
         _placement = new RowPlacement(clock, scale.Rate, _faults, _blocks);
+        _plain = new PlainRows(layout, _placement);
     }
 
     public SampleTally Tally => _placement.Tally;
@@ -52,7 +54,21 @@ internal sealed class CsvBlockReader
                 return null;
             }
 
-            ReadLine(cancel);
+            ReadPlainRows();
+            if (!_blocks.HasFinished)
+            {
+                ReadLine(cancel);
+            }
+        }
+    }
+
+    // A blank line is a bad row where a row follows it.
+    private void ReadPlainRows()
+    {
+        if (_blankLines == 0)
+        {
+            var (length, rows) = _plain.Take(_lines.Waiting, _blocks.Room);
+            _lines.Pass(length, rows);
         }
     }
 

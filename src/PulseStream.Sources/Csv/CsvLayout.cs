@@ -31,6 +31,7 @@ internal sealed class CsvLayout
         }
 
         DropLoneAxes();
+        (HasCounter, HasTime) = (Fields.Contains(CsvColumn.Sample), Fields.Contains(CsvColumn.Time));
         Columns = Fields.Aggregate(SampleColumns.None, (flags, field) => flags | CsvColumnNames.FlagOf(field));
     }
 
@@ -39,9 +40,9 @@ internal sealed class CsvLayout
 
     public SampleColumns Columns { get; }
 
-    public bool HasCounter => Fields.Contains(CsvColumn.Sample);
+    public bool HasCounter { get; }
 
-    public bool HasTime => Fields.Contains(CsvColumn.Time);
+    public bool HasTime { get; }
 
     /// <summary>The names of the columns that are ignored, quoted, or an empty text.</summary>
     public string Unknown => string.Join(", ", _unknown.Take(MostNamed))

@@ -1,5 +1,3 @@
-using PulseStream.Samples;
-
 namespace PulseStream.Sources.Csv;
 
 /// <summary>Reads the numbers of one row after another, without allocating for a good one.</summary>
@@ -30,7 +28,7 @@ internal sealed class CsvRowParser(CsvLayout layout)
             rest = isLast ? default : rest[(length + 1)..];
         }
 
-        row = ToRow(lineNumber);
+        row = new CsvRow(lineNumber, RowStamp.Of(_values, layout.HasCounter), CsvRow.SampleOf(_values));
         return RowFault.None;
     }
 
@@ -98,17 +96,4 @@ internal sealed class CsvRowParser(CsvLayout layout)
     }
 
     private static bool IsCounter(double value) => value >= 0 && value <= LargestCounter && Math.Floor(value) == value;
-
-    private CsvRow ToRow(long lineNumber) => new(
-        lineNumber,
-        layout.HasCounter ? (long)_values[(int)CsvColumn.Sample] : 0,
-        _values[(int)CsvColumn.Time],
-        new Sample(
-            _values[(int)CsvColumn.Red],
-            _values[(int)CsvColumn.Infrared],
-            _values[(int)CsvColumn.Ambient],
-            _values[(int)CsvColumn.Pleth],
-            _values[(int)CsvColumn.AccelerationX],
-            _values[(int)CsvColumn.AccelerationY],
-            _values[(int)CsvColumn.AccelerationZ]));
 }

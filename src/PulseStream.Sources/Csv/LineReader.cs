@@ -29,6 +29,9 @@ internal sealed class LineReader(Stream stream, string source)
     /// <summary>Number of the line read last; the first line is 1.</summary>
     public long LineNumber { get; private set; }
 
+    /// <summary>What has been read and not yet handed on as lines.</summary>
+    public ReadOnlySpan<byte> Waiting => _buffer.AsSpan(_start, _end - _start);
+
     private bool Holding => _holdStart >= 0;
 
     /// <summary>Keeps what follows, so that <see cref="Rewind"/> can come back here.</summary>
@@ -39,6 +42,16 @@ internal sealed class LineReader(Stream stream, string source)
     {
         (_start, _scanned, LineNumber) = (_holdStart, _holdStart, _holdLine);
         _holdStart = -1;
+    }
+
+    /// <summary>Passes whole lines of <see cref="Waiting"/>, which have been read there.</summary>
+    /// <param name="length">Bytes with the line ends.</param>
+    /// <param name="lines">How many lines that are.</param>
+    public void Pass(int length, int lines)
+    {
+        _start += length;
+        _scanned = Math.Max(_scanned, _start);
+        LineNumber += lines;
     }
 
     /// <summary>The next line without its end, valid until the next call.</summary>

@@ -31,7 +31,7 @@ internal static class RateLookAhead
                 continue;
             }
 
-            fit.Add(layout.HasCounter ? row.Counter : rows, row.Seconds, parser.TimeResolution(line));
+            fit.Add(layout.HasCounter ? row.Stamp.Counter : rows, row.Stamp.Seconds, parser.TimeResolution(line));
             if (fit.Rows == nextLook)
             {
                 nextLook *= 2;

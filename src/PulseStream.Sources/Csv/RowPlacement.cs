@@ -36,7 +36,7 @@ internal sealed class RowPlacement(RowClock clock, SampleRate rate, RowFaults fa
             return;
         }
 
-        var distance = _started ? clock.DistanceTo(row, _badSinceGood) : long.MaxValue;
+        var distance = _started ? clock.DistanceTo(row.Stamp, _badSinceGood) : long.MaxValue;
         if (distance > _largestJump)
         {
             _waiting = row;
@@ -57,6 +57,21 @@ internal sealed class RowPlacement(RowClock clock, SampleRate rate, RowFaults fa
         }
     }
 
+    /// <summary>Takes a good row where it is the sample right after the last row, which was good, too.</summary>
+    /// <param name="stamp">Of the row.</param>
+    /// <param name="values">Its numbers, one a <see cref="CsvColumn"/>.</param>
+    /// <returns>False where it is not: nothing has happened then.</returns>
+    public bool TryFollow(RowStamp stamp, ReadOnlySpan<double> values)
+    {
+        if (!_started || _waiting is not null || _badSinceGood > 0 || !clock.TryFollow(stamp))
+        {
+            return false;
+        }
+
+        blocks.Add(++_lastIndex, values[(int)CsvColumn.Red..]);
+        return true;
+    }
+
     public void AddBad() => _badSinceGood++;
 
     /// <summary>No row follows: a first row stands without confirmation, a stray one does not.</summary>
@@ -71,8 +86,8 @@ internal sealed class RowPlacement(RowClock clock, SampleRate rate, RowFaults fa
     // False where the row repeats the one that waits.
     private bool Settle(in CsvRow waiting, in CsvRow next)
     {
-        var carriesOn = _started && IsNear(clock.DistanceTo(next, _badBeforeWaiting + _badSinceGood + 1));
-        var ahead = clock.Distance(waiting, next);
+        var carriesOn = _started && IsNear(clock.DistanceTo(next.Stamp, _badBeforeWaiting + _badSinceGood + 1));
+        var ahead = clock.Distance(waiting.Stamp, next.Stamp);
         if (!carriesOn && ahead == 0)
         {
             return false;
@@ -94,11 +109,11 @@ internal sealed class RowPlacement(RowClock clock, SampleRate rate, RowFaults fa
         }
         else if (_started)
         {
-            Take(waiting, clock.DistanceTo(waiting, badBefore), badBefore);
+            Take(waiting, clock.DistanceTo(waiting.Stamp, badBefore), badBefore);
         }
         else
         {
-            var index = clock.FirstIndex(waiting, badBefore);
+            var index = clock.FirstIndex(waiting.Stamp, badBefore);
             Take(waiting, index + 1, badBefore);
         }
     }
@@ -109,7 +124,7 @@ internal sealed class RowPlacement(RowClock clock, SampleRate rate, RowFaults fa
     {
         // A bad row whose place the next good one jumps over is one missing sample, not two.
         _missing += Math.Max(distance - 1, badBefore);
-        clock.Take(row, distance);
+        clock.Take(row.Stamp, distance);
         _started = true;
         _lastIndex += distance;
         blocks.Add(_lastIndex, row.Sample);

@@ -22,11 +22,11 @@ internal sealed class TimeClock(TimeScale scale) : RowClock
     private bool _started;
     private double _expected;
 
-    public override long Distance(in CsvRow from, in CsvRow to) => DistanceFor(to.Seconds - from.Seconds - _period);
+    public override long Distance(RowStamp from, RowStamp to) => DistanceFor(to.Seconds - from.Seconds - _period);
 
-    public override long DistanceTo(in CsvRow row, long badBetween) => DistanceFor(row.Seconds - _expected);
+    public override long DistanceTo(RowStamp row, long badBetween) => DistanceFor(row.Seconds - _expected);
 
-    public override void Take(in CsvRow row, long distance)
+    public override void Take(RowStamp row, long distance)
     {
         var predicted = _expected + ((distance - 1) * _period);
         _expected = _started ? predicted + _period + (_gain * (row.Seconds - predicted)) : row.Seconds + _period;

@@ -51,6 +51,24 @@ public sealed class GoneFingerTests
         static double Flicker(double t) => (0.012 * Math.Sin(2 * Math.PI * 1.7 * t)) + (0.01 * Math.Sin(2 * Math.PI * 4.3 * t));
     }
 
+    // A room that grows lighter or flickers is not still either, but it has no pulse: six seconds of it are enough.
+    [Theory]
+    [InlineData(0.7, 0.002, 0.4)]
+    [InlineData(0.7, 0.004, 3.1)]
+    [InlineData(-2.6, 0.002, 0.4)]
+    public void AFingerPutBackAfterSomeSecondsOfUneasyAirIsReadAgain(double away, double swing, double hz)
+    {
+        var finger = new Finger { Seconds = 60, PerfusionPercent = 4, BreathingPercent = 1, NoisePercent = 0.001 };
+        var air = (finger with { PerfusionPercent = 0, BreathingPercent = 0, Movement = t => (away + Uneasy(t), away + Uneasy(t)) }).Samples();
+        var back = (finger with { Movement = _ => (0.1, -0.17) }).Samples();
+        var heard = Heard.Of(RateHz, [.. Between(20, 26, finger, air)[..2600], .. back[2600..]]);
+        Assert.DoesNotContain(heard.Usable, s => s.SecondIndex is >= 21 and < 26);
+        Assert.All(Enumerable.Range(35, 25), second => Assert.Equal(Reasons.None, heard.ReasonsAt(second)));
+        Assert.Contains(heard.Readings, r => r.SecondIndex > 26);
+
+        double Uneasy(double t) => swing * Math.Sin(2 * Math.PI * hz * t);
+    }
+
     // Lamps beside a finger that never left, uneven for longer than a window, then even: their light divides its pulse still.
     [Fact]
     public void AFingerBesideBrightUnevenLightHasNotBeenPutBackWhenThatIsEven()

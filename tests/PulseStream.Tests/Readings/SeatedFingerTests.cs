@@ -74,9 +74,10 @@ public sealed class SeatedFingerTests
 
     // Darkened by a movement that has the mixture of blood, the light says nothing of where it comes back to.
     [Theory]
-    [InlineData(0.09, 0)]
-    [InlineData(0.02, 0.12)]
-    public void JerkedLightIsNotFollowed(double levelSwing, double rise)
+    [InlineData(0.09, 0.02, 0)]
+    [InlineData(0.02, 0.02, 0.12)]
+    [InlineData(0.09, 0.05, 0)]
+    public void JerkedLightIsNotFollowed(double levelSwing, double size, double rise)
     {
         var light = new CalmLight(new());
         var calm = new SignalSecond(
@@ -86,7 +87,7 @@ public sealed class SeatedFingerTests
             default,
             false);
         light.Settle(calm);
-        light.Follow(calm with { Light = calm.Light with { InfraredCounts = 80_000 * Math.Exp(-0.12), RedCounts = 60_000 * Math.Exp(-0.08), LevelSwing = levelSwing } });
+        light.Follow(calm with { Light = calm.Light with { InfraredCounts = 80_000 * Math.Exp(-0.12), RedCounts = 60_000 * Math.Exp(-0.08), LevelSwing = levelSwing }, Fit = calm.Fit with { PulseSize = size } }, pulseSize: 0.02);
         Assert.Equal(rise, light.RiseOf(calm), 0.005);
     }
 

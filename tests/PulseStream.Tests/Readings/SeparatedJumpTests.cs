@@ -103,6 +103,69 @@ public sealed class SeparatedJumpTests
         Assert.Equal(expected, calm.ReasonsOf(later) & ~Reasons.AmbientLight);
     }
 
+    // The light is back, the window that the pulse is read from is still full of the slip.
+    [Theory]
+    [InlineData(true, Reasons.Motion)]
+    [InlineData(false, Reasons.Misplaced)]
+    public void AWindowThatHoldsOtherLightIsNotReadThoughThatHasGone(bool isSeparated, Reasons expected)
+    {
+        var calm = new CalmFinger(new(), hasRed: true);
+        var first = At(10, CalmRatio, isSeparated: false);
+        calm.See(first);
+        calm.Tell(first);
+        calm.Remember(first);
+        for (var second = 11; second < 18; second++)
+        {
+            var slipped = At(second, CalmRatio - 0.05, isSeparated: false, infrared: 1.15, red: 1.3);
+            slipped = slipped with { Fit = slipped.Fit with { PulseSize = 0.005 } };
+            calm.See(slipped);
+            Assert.Equal(Reasons.Misplaced, calm.ReasonsOf(slipped) & ~Reasons.AmbientLight);
+        }
+
+        var back = At(18, CalmRatio - 0.05, isSeparated);
+        back = back with { Fit = back.Fit with { PulseSize = 0.005 } };
+        calm.See(back);
+        Assert.Equal(expected, calm.ReasonsOf(back) & ~Reasons.AmbientLight & ~(isSeparated ? Reasons.None : Reasons.Motion));
+    }
+
+    // Veins that beat with the heart leave the lights nearly in agreement; lights that agree are blood's, and so is what has lasted.
+    [Theory]
+    [InlineData(11, 0.02, 0.009, Reasons.Motion)]
+    [InlineData(11, 0.02, 0.007, Reasons.None)]
+    [InlineData(11, 0.005, 0.009, Reasons.None)]
+    [InlineData(50, 0.02, 0.009, Reasons.None)]
+    public void ARatioThatJumpsInLightsThatNearlyAgreeIsMovement(long second, double disagreement, double size, Reasons expected)
+    {
+        var calm = new CalmFinger(new(), hasRed: true);
+        var first = At(10, CalmRatio, isSeparated: false);
+        calm.See(first);
+        calm.Tell(first);
+        calm.Remember(first);
+        var later = At(second, CalmRatio + 0.2, isSeparated: false);
+        later = later with { Fit = later.Fit with { Disagreement = disagreement, PulseSize = size } };
+        calm.See(later);
+        Assert.Equal(expected, calm.ReasonsOf(later));
+    }
+
+    // Something beat with the pulse for some seconds and made it taller; without it the pulse is as it was before, and has not shrunk.
+    [Theory]
+    [InlineData(5, false)]
+    [InlineData(0, true)]
+    public void APulseThatIsAsItWasBeforeHasNotSlipped(int before, bool isSlip)
+    {
+        var watch = new SlipWatch(new());
+        var small = At(10, CalmRatio, isSeparated: false);
+        var tall = small with { Fit = small.Fit with { PulseSize = 0.0095, Ratio = 1.16 } };
+        for (var k = 0; k < before; k++)
+        {
+            watch.Remember(small);
+        }
+
+        watch.Remember(tall);
+        watch.Remember(tall);
+        Assert.Equal(isSlip, watch.Sees(small));
+    }
+
     // Seconds beside a line tell no height: nothing is known that a movement could be told by.
     [Fact]
     public void ASeparatedPulseWithoutACalmFingerIsMovement()

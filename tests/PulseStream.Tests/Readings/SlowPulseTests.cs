@@ -35,6 +35,24 @@ public sealed class SlowPulseTests
         Assert.NotEmpty(heard.Readings);
     }
 
+    // So weak a pulse is a quarter of the breath beside it, a hand in the cold: what the slow part gives back to it is that breath.
+    [Theory]
+    [InlineData(43, 0.39)]
+    [InlineData(48, 0.41)]
+    public void AWeakSlowPulseIsReadBesideBreathingManyTimesAsLarge(double pulsePerMinute, double breathHz)
+    {
+        (double Infrared, double Red) Breath(double t)
+        {
+            var light = 0.004 * Math.Sin(2 * Math.PI * breathHz * t);
+            return (light, 0.52 * light);
+        }
+
+        var finger = new Finger { Seconds = 60, PulsePerMinute = pulsePerMinute, PerfusionPercent = 0.25, BreathingPercent = 0, NoisePercent = 0.003, Movement = Breath };
+        var heard = Heard.Of(RateHz, finger.Samples());
+        Assert.All(heard.Seconds.Where(s => s.SecondIndex >= StartSeconds), s => Assert.True(s.IsUsable));
+        Assert.NotEmpty(heard.Readings);
+    }
+
     // What vessels drift by falls with the square of its frequency and reaches the lights in a mixture of its own: under a slow pulse's
     // first wave, and under a faster one where there is more of it.
     [Theory]

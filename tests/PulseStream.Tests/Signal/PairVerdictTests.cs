@@ -43,6 +43,24 @@ public sealed class PairVerdictTests
     public void ABeatMayHideInALongFrontWhoseSecondOnesDiffer(double scatter, string kind) =>
         Assert.Equal(kind, PairVerdict.Of(Bigeminy with { FrontSeconds = 0.133, SecondFrontSeconds = 0.11, Scatter = scatter }).ToString());
 
+    // What travels on is never narrower than it was; a beat that throws less blood is over sooner. That late, it is a second wave's rather.
+    [Theory]
+    [InlineData(0.11, 0.42, 0.11, 0.4, "Either")]
+    [InlineData(0.11, 0.42, 0.06, 0.4, "SecondWave")]
+    [InlineData(0.11, 0.42, 0.06, 0.3, "Either")]
+    [InlineData(0.12, 0.42, 0.06, 0.3, "SecondWave")]
+    [InlineData(0.11, 0.51, 0.11, 0.4, "SecondWave")]
+    public void ABeatMayHideInALongFrontWhereTheSecondOneIsNarrower(double secondSeconds, double delay, double scatter, double foot, string kind) =>
+        Assert.Equal(kind, PairVerdict.Of(Bigeminy with { FrontSeconds = 0.133, SecondFrontSeconds = secondSeconds, DelaySeconds = delay, Scatter = scatter, FootShare = foot }).ToString());
+
+    // So weak an early beat is none of a quick front's second waves, which are as broad as it is, and may be one of a slow front's.
+    [Theory]
+    [InlineData(0.1, 0.055, "Either")]
+    [InlineData(0.1, 0.09, "SecondWave")]
+    [InlineData(0.125, 0.07, "SecondWave")]
+    public void AWeakBeatIsTooNarrowForAQuickFrontsSecondWave(double seconds, double secondSeconds, string kind) =>
+        Assert.Equal(kind, PairVerdict.Of(Bigeminy with { SlopeShare = 0.1, FrontSeconds = seconds, SecondFrontSeconds = secondSeconds }).ToString());
+
     // The dicrotic waves of resting fingers before a camera rise from 0.75 of the crest and more (Hoffman, npj Digit Med 2022;5:146).
     [Fact]
     public void WhatRisesHighOnTheFlankIsASecondWave() =>

@@ -1,0 +1,45 @@
+using PulseStream.Signal;
+
+namespace PulseStream.Readings;
+
+/// <summary>
+/// Tells a finger that has left from light that has come to one that is still there: added light divides the pulse by as much
+/// as it brightens the light, and takes no more of it. Air that drifts or flickers is not still, but it has no pulse.
+/// </summary>
+internal sealed class StoppedPulse(JudgeOptions options)
+{
+    private double fingerSize = double.NaN;
+    private double logInfrared;
+    private int weakSeconds;
+
+    /// <summary>Whether light away from the finger's has been without its pulse for longer than a slow heart rests.</summary>
+    public bool HasLeft => weakSeconds >= options.StoppedPulseSeconds;
+
+    /// <summary>Takes over the pulse of a believed second.</summary>
+    /// <param name="second">The second.</param>
+    public void Remember(in SignalSecond second)
+    {
+        // Part of the pulse may have gone with a line.
+        if (second.Fit.Lines == 0)
+        {
+            fingerSize = second.Fit.PulseSize;
+            logInfrared = Math.Log(second.Light.InfraredCounts);
+        }
+    }
+
+    /// <summary>Takes in every second, believed or not.</summary>
+    /// <param name="second">The second.</param>
+    /// <param name="isAway">Whether its light has left the finger's level.</param>
+    public void See(in SignalSecond second, bool isAway) =>
+        weakSeconds = isAway && IsBelow(second, options.WeakPulseShare) ? weakSeconds + 1 : 0;
+
+    /// <summary>Whether a second has next to nothing of the pulse that the finger would have in its light.</summary>
+    /// <param name="second">The second.</param>
+    public bool IsNone(in SignalSecond second) => IsBelow(second, options.StoppedPulseShare);
+
+    private bool IsBelow(in SignalSecond second, double share)
+    {
+        var rise = Math.Max(0, Math.Log(second.Light.InfraredCounts) - logInfrared);
+        return second.Light.LevelSwing < share * fingerSize * Math.Exp(-rise);
+    }
+}
