@@ -1,3 +1,4 @@
+using PulseStream.Readings;
 using PulseStream.Samples;
 using PulseStream.Signal;
 using PulseStream.Tests.Readings;
@@ -66,16 +67,19 @@ public sealed class MotionSeparationTests
 
     // Half as high as the pulse, of its rate and phase, and something else besides: what would be taken for the pulse's own height.
     [Fact]
-    public void APulseFarHigherThanTheCalmOneIsNotToldFromMovement()
+    public void APulseFarHigherThanTheCalmOneIsNotToldForSure()
     {
         const double size = 0.35;
+        const double beside = 0.1;
         const double front = 0.1;
         var other = Broad(seed: 3);
-        Assert.Null(Separate(t =>
+        var separated = Separate(t =>
         {
             var first = -size * Finger.Volume((t * RateHz / PeriodBins) - front);
-            return (first + (size * other(t)), (1.5 * first) - (size * other(t)));
-        }));
+            return (first + (beside * other(t)), (1.5 * first) - (beside * other(t)));
+        });
+        var unsure = new JudgeOptions().LargestSeparatedErrorPercent / 25;
+        Assert.True(separated is not { } told || told.StandardError > unsure, $"{separated}");
     }
 
     // Blood that became darker by five points while the hand moved: the calm R must not pull back what is told.
