@@ -79,6 +79,11 @@ internal sealed class LineReturn(WindowRoom room, LoadedWindow loaded, TakenWind
         var without = taken.Pairs;
         loaded.Pairs.CopyTo(without);
         taken.Edge = edge;
+        if (taken.AreLinesAdded)
+        {
+            loaded.WeighLines(bins);
+        }
+
         lines.RemoveAlone(without, taken.LinesHz, fit.IsWideLine);
         finder.Find(without, intervalSoFarSeconds);
         return without;

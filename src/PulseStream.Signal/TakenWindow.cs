@@ -15,6 +15,9 @@ internal sealed class TakenWindow(WindowRoom room)
     /// <summary>What was taken away as slow.</summary>
     public SlowEdge Edge { get; set; }
 
+    /// <summary>Whether its lines were taken away as what is added in counts.</summary>
+    public bool AreLinesAdded { get; private set; }
+
     /// <summary>White noise of a bin of it.</summary>
     public WhiteNoise Noise { get; private set; }
 
@@ -47,6 +50,7 @@ internal sealed class TakenWindow(WindowRoom room)
         loaded.Pairs.CopyTo(Room);
         Edge = loaded.Edge;
         Noise = loaded.Noise;
+        AreLinesAdded = loaded.AreLinesAdded;
         loaded.RemovedHz.CopyTo(linesHz);
     }
 }

@@ -88,13 +88,18 @@ internal sealed class WindowChoice(WindowRoom room, bool hasRed, LoadedWindow lo
             taken.TakeBetter(loaded, fit);
         }
 
-        for (var line = 0; line < LineRemover.MostLines && !IsCoherent(taken.Fit) && loaded.TryRemoveLine(bins.Last, ref fit); line++)
+        for (var line = 0; line < LineRemover.MostLines && !IsCoherent(taken.Fit) && loaded.TryRemoveLine(bins, ref fit); line++)
         {
             taken.TakeBetter(loaded, fit);
             if (line == 0 && !IsCoherent(taken.Fit))
             {
                 loaded.WidenLine(ref fit);
                 taken.TakeBetter(loaded, fit);
+            }
+
+            if (line == 0 && !IsCoherent(taken.Fit))
+            {
+                TakeWithoutAdded(bins, ref fit);
             }
         }
 
@@ -103,6 +108,25 @@ internal sealed class WindowChoice(WindowRoom room, bool hasRed, LoadedWindow lo
             // What vessels drift by may look like a line or two, as slow as breathing's harmonics; a lamp's are seldom there.
             loaded.Load(bins, seconds, edge);
             TakeBent(bins, whole);
+        }
+    }
+
+    // A lamp of many counts rides on breathing and baseline as well, and bends the logarithm; one of the pulse's own waves, which goes
+    // with a line on it, does neither. What the lights agree better without tells which it was.
+    private void TakeWithoutAdded(SmoothedBins bins, ref RatioFit fit)
+    {
+        fit = loaded.RemoveAdded(bins, fit);
+        taken.TakeBetter(loaded, fit);
+        if (!IsCoherent(taken.Fit))
+        {
+            loaded.RemoveSecondWave(ref fit);
+            taken.TakeBetter(loaded, fit);
+        }
+
+        if (!IsCoherent(taken.Fit))
+        {
+            loaded.RemoveRiding(ref fit);
+            taken.TakeBetter(loaded, fit);
         }
     }
 
