@@ -145,6 +145,9 @@ public sealed record JudgeOptions
     /// <summary>The same where the line was taken away, whatever its phase in either channel: movement of many frequencies leaves a tenth and more.</summary>
     public double SteadyLineShare { get; init; } = 0.9;
 
+    /// <summary>Share of the disagreement's power that one line explains, from which a lamp is named beside movement though it has the pulse's own rate: veins and a hand that moves with the heart have a second harmonic of a twentieth and more.</summary>
+    public double PurestLineShare { get; init; } = 0.998;
+
     /// <summary>The same from which a lamp is named beside movement: of a second of chance movement one frequency explains as much in one of six.</summary>
     public double LampLineShare { get; init; } = 0.8;
 

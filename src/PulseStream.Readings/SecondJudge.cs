@@ -218,7 +218,7 @@ internal sealed class SecondJudge
     private double LargestDisagreementOf(in RatioFit fit) =>
         calm.IsKnown ? (fit.Lines > 0 ? options.UnprovenDisagreement : options.LargestDisagreement)
         : fit.Lines > 0 && !fit.IsOneLine ? double.NegativeInfinity
-        : fit.PulseSize <= options.UnprovenPulseSize ? options.UnprovenDisagreement
+        : fit.PulseSize <= options.UnprovenPulseSize || fit.IsPureLine ? options.UnprovenDisagreement
         : fit.Lines > 0 && !fit.IsRoomLight && !fit.IsPureLine ? 0
         : options.UnprovenDisagreement * options.UnprovenPulseSize / fit.PulseSize;
 
@@ -268,7 +268,7 @@ internal sealed class SecondJudge
     // Shaking that looks like a few beats by chance looks so for one second; a heart without rhythm goes on.
     private Reasons ChanceReason(in SignalSecond second) =>
         hasRed && !IsKnownHere(second) && second.Pulse.Periodicity < options.LeastPeriodicity && soundSeconds < options.SoundSecondsWithoutRhythm && !IsFormerFinger(second)
-            ? Reasons.Settling
+            ? Reasons.Settling | calm.LampBeside(second)
             : Reasons.None;
 
     private Reasons RangeReason(in SignalSecond second)

@@ -10,6 +10,7 @@ internal sealed class LineReturn(WindowRoom room, LoadedWindow loaded, TakenWind
     private readonly SignalDesign design = room.Design;
     private readonly LineRemover lines = room.Lines;
     private readonly BeatFinder finder = room.Finder;
+    private readonly LampMixture mixture = new();
 
     /// <summary>Puts the pulse back, where room light's mixture tells it from the line. Where the window repeats worse with its pulse put back, the line was something else.</summary>
     /// <param name="bins">The newest bins.</param>
@@ -29,7 +30,7 @@ internal sealed class LineReturn(WindowRoom room, LoadedWindow loaded, TakenWind
             IsOneLine = isOneLine,
             IsPureLine = isOneLine && fit.LinesExplain >= design.Options.PureLineShare,
         };
-        var mix = LinePart.MixOfRoomLight(bins.Last);
+        var mix = fit.IsPureLine && !fit.IsRoomLight ? mixture.Of(whole, without, fit.Ratio) : LinePart.MixOfRoomLight(bins.Last);
         if (!LinePart.IsTold(fit.Ratio, mix))
         {
             return fit;
