@@ -34,6 +34,9 @@ public sealed record JudgeOptions
     /// </summary>
     public double UnprovenDisagreement { get; init; } = 0.01;
 
+    /// <summary>The same where one line is all that disturbed: what it leaves is its own bending and drift, which moves R by no more than this, not 0.4 points.</summary>
+    public double PureLineDisagreement { get; init; } = 0.015;
+
     /// <summary>Size of a wave, root mean square of the logarithm of infrared, up to which that holds: a perfusion of some 4 %. In a taller one a pulse of 1 % would else be drowned by movement that puts it off by more than a point; and a line taken away from it would be that pulse.</summary>
     public double UnprovenPulseSize { get; init; } = 0.013;
 

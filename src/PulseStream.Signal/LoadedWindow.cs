@@ -130,16 +130,17 @@ internal sealed class LoadedWindow(WindowRoom room)
 
     /// <summary>Takes the line that was found first out of the same window anew, as light that is added in counts and nothing else.</summary>
     /// <param name="bins">The newest bins.</param>
+    /// <param name="edge">What is taken away as slow; of a slow pulse the first wave may be left where only a lamp disturbed.</param>
     /// <param name="found">What was told of the window without it, the first time.</param>
-    public RatioFit RemoveAdded(SmoothedBins bins, in RatioFit found)
+    public RatioFit RemoveAdded(SmoothedBins bins, SlowEdge edge, in RatioFit found)
     {
         var hz = found.LineHz;
         var noise = Noise;
-        Load(bins, found.WindowSeconds, Edge);
+        Load(bins, found.WindowSeconds, edge);
         Noise = noise;
         WeighLines(bins);
         lines.RemoveAdded(Pairs, hz);
-        return WithoutMore(found with { Lines = 1, IsWideLine = false }, LineRemover.FreedomOfOwn);
+        return WithoutMore(found with { Lines = 1, IsWideLine = false, IsWithoutFirstWave = false }, LineRemover.FreedomOfOwn);
     }
 
     /// <summary>Takes the second wave of the line that was taken last.</summary>

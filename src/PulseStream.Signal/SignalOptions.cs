@@ -81,6 +81,9 @@ public sealed record SignalOptions
     /// <summary>What a pulse that is put back where a line was may have of the calm pulse's size, or of what is left without the line where none is known: with more, the line's own light came back.</summary>
     public double LargestPutBack { get; init; } = 1.5;
 
+    /// <summary>The same of what is left without the line where that lay on the first wave: a pulse's other waves are a quarter of it and more.</summary>
+    public double LargestFirstWavePutBack { get; init; } = 4;
+
     /// <summary>Disagreement of the lights, in units of R, above which a movement is looked for, once a calm pulse is known.</summary>
     public double SeparatedDisagreement { get; init; } = 0.02;
 

@@ -99,7 +99,7 @@ internal sealed class WindowChoice(WindowRoom room, bool hasRed, LoadedWindow lo
 
             if (line == 0 && !IsCoherent(taken.Fit))
             {
-                TakeWithoutAdded(bins, ref fit);
+                TakeWithoutAdded(bins, edge, ref fit);
             }
         }
 
@@ -113,9 +113,9 @@ internal sealed class WindowChoice(WindowRoom room, bool hasRed, LoadedWindow lo
 
     // A lamp of many counts rides on breathing and baseline as well, and bends the logarithm; one of the pulse's own waves, which goes
     // with a line on it, does neither. What the lights agree better without tells which it was.
-    private void TakeWithoutAdded(SmoothedBins bins, ref RatioFit fit)
+    private void TakeWithoutAdded(SmoothedBins bins, SlowEdge edge, ref RatioFit fit)
     {
-        fit = loaded.RemoveAdded(bins, fit);
+        fit = loaded.RemoveAdded(bins, edge, fit);
         taken.TakeBetter(loaded, fit);
         if (!IsCoherent(taken.Fit))
         {
