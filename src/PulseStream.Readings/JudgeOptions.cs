@@ -136,6 +136,9 @@ public sealed record JudgeOptions
     /// <summary>What the counting of a window's ends moves its rate by at most, 1/min: half a beat in eight seconds.</summary>
     public double LargestRateMiscountPerMinute { get; init; } = 4;
 
+    /// <summary>Window beside a line, s, below which no rate is told: before it, the line spoils the beats, and four seconds hold too few for a mean of eight.</summary>
+    public int LeastRateSecondsBesideLines { get; init; } = 6;
+
     /// <summary>Difference of rate and period, as a logarithm, above which no rate is told beside a line that was taken away: one beat too many or too few in eight seconds is more at any rate.</summary>
     public double LargestRateMissBesideLines { get; init; } = 0.03;
 
@@ -156,6 +159,9 @@ public sealed record JudgeOptions
 
     /// <summary>The same before the finger's own pulse is known, to compare with: chance movement and veins do not reach it.</summary>
     public double LoneRoomLightLineShare { get; init; } = 0.6;
+
+    /// <summary>Leap of the light from one level to another, in sizes of the known pulse, root mean square, that no beat makes: from trough to peak it is three to four.</summary>
+    public double LeapPulses { get; init; } = 4;
 
     /// <summary>Disagreement that may then be left without the line, in units of R: twice what a believed second may have.</summary>
     public double LoneRoomLightDisagreement { get; init; } = 0.06;

@@ -35,6 +35,20 @@ internal sealed class RoomLight(JudgeOptions options)
     public bool IsOneLine(in SignalSecond second) =>
         second.Fit.IsPureLine || second.Fit.Newest.LineShare > options.SteadyLineShare;
 
+    /// <summary>Whether a line lies off a pulse's first wave.</summary>
+    /// <param name="hz">Its frequency.</param>
+    /// <param name="periodSeconds">The pulse's period, s; 0 where none is known.</param>
+    public bool IsOffFirstWave(double hz, double periodSeconds) => Math.Abs((hz * periodSeconds) - 1) >= options.HarmonicDistance;
+
+    /// <summary>Whether the newest line lies on one of a pulse's waves: what moves with the heart, as veins do, may by chance move as many counts of either light.</summary>
+    /// <param name="second">The second.</param>
+    /// <param name="periodSeconds">The pulse's period, s.</param>
+    public bool IsOnHarmonic(in SignalSecond second, double periodSeconds)
+    {
+        var harmonic = second.Fit.Newest.LineHz * periodSeconds;
+        return Math.Abs(harmonic - Math.Round(harmonic)) < options.HarmonicDistance;
+    }
+
     private bool IsSteadyLine(in SignalSecond second) =>
         LeavesPulse(second)
         && second.Fit.Newest.LineShare > options.SteadyLineShare

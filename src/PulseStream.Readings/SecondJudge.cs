@@ -56,7 +56,7 @@ internal sealed class SecondJudge
         sinceDisturbance = sinceDisturbance == int.MaxValue ? sinceDisturbance : sinceDisturbance + 1;
         calm.See(second);
         liveness.See(second);
-        var reasons = ReasonsOf(second);
+        var reasons = calm.WithLamp(second, ReasonsOf(second));
         HasFinger = reasons == Reasons.None
             || (((reasons & Reasons.NoFinger) == Reasons.None || !presence.IsLeft) && (HasFinger || ShowsFinger(second, reasons)));
         hasLeft |= presence.IsLongGone;

@@ -190,6 +190,15 @@ internal sealed class LoadedWindow(WindowRoom room)
         return lines.Scatter(Pairs[(2 * (length / 2))..]);
     }
 
+    /// <summary>The largest leap of both lights within the newest second, as the logarithm of infrared.</summary>
+    /// <param name="bins">The newest bins, a shortest window of them at least.</param>
+    public double NewestLeap(SmoothedBins bins)
+    {
+        var raw = room.Curved.AsSpan(0, 2 * (int)(LightLeap.LookBackSeconds * design.BinRateHz));
+        bins.CopyNewest(raw);
+        return LightLeap.LargestIn(raw, design.BinRateHz, design.Options.LeastLeap);
+    }
+
     private static double PowerOfDisagreement(in RatioFit fit) => Square(fit.Disagreement * fit.PulseSize);
 
     private static double Square(double x) => x * x;

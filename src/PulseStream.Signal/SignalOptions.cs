@@ -84,6 +84,9 @@ public sealed record SignalOptions
     /// <summary>The same of what is left without the line where that lay on the first wave: a pulse's other waves are a quarter of it and more.</summary>
     public double LargestFirstWavePutBack { get; init; } = 4;
 
+    /// <summary>Leap of either light, as a logarithm, below which it is not looked at: a hundredth is what a pulse of 1 % moves it by.</summary>
+    public double LeastLeap { get; init; } = 0.01;
+
     /// <summary>Disagreement of the lights, in units of R, above which a movement is looked for, once a calm pulse is known.</summary>
     public double SeparatedDisagreement { get; init; } = 0.02;
 
