@@ -2,8 +2,8 @@ namespace PulseStream.Signal;
 
 /// <summary>
 /// Finds light that leaps from one level to another and stays there: a lamp is on within a tenth of a second, and either light before
-/// and after is as still as the finger leaves it. What moves takes its time or does not stay: a swing of any frequency is on its way
-/// again by a fifth of its height within the time that is looked at.
+/// and after is as still as the finger leaves it. What moves takes its time, or does not stay: a swing that is about to turn on either
+/// side takes half a second in between.
 /// </summary>
 internal static class LightLeap
 {
@@ -14,8 +14,9 @@ internal static class LightLeap
     private const double HalfSeconds = 0.12;
     private const double LevelSeconds = 0.3;
 
-    // The pulse of a finger goes on beside a lamp and moves its levels; the slowest swing still moves by a fifth.
-    private const double LevelShare = 0.24;
+    // Of a swing that is as still before and after as the finger's pulse leaves a lamp's levels, no more than half comes so quickly.
+    private const double LevelShare = 0.28;
+    private const double QuickShare = 0.55;
 
     /// <summary>The largest leap of infrared, natural logarithm of light, where red leaps the same way; 0 where there is none.</summary>
     /// <param name="logLights">Logarithms of infrared and red in turn, slow part and all.</param>
@@ -49,7 +50,9 @@ internal static class LightLeap
         var (before, rangeBefore) = LevelOf(values, middle - half - level, level);
         var (after, rangeAfter) = LevelOf(values, middle + half, level);
         var leap = after - before;
-        return Math.Abs(leap) > least && Math.Max(rangeBefore, rangeAfter) < LevelShare * Math.Abs(leap) ? leap : 0;
+        var quarter = half / 4 * 2;
+        var quick = values[middle + quarter] - values[middle - quarter];
+        return Math.Abs(leap) > least && Math.Abs(quick) > QuickShare * Math.Abs(leap) && Math.Max(rangeBefore, rangeAfter) < LevelShare * Math.Abs(leap) ? leap : 0;
     }
 
     private static (double Mean, double Range) LevelOf(ReadOnlySpan<double> values, int first, int level)
