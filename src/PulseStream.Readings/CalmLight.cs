@@ -27,6 +27,7 @@ internal sealed class CalmLight(JudgeOptions options)
     private readonly double[] redLevels = new double[LongestWindow];
     private int levelCount;
     private double largestStep;
+    private bool hasLeapt;
     private double logInfrared;
     private double logRed;
 
@@ -39,6 +40,7 @@ internal sealed class CalmLight(JudgeOptions options)
             largestStep = Math.Max(largestStep, infrared - infraredLevels[(levelCount - 1) % LongestWindow]);
         }
 
+        hasLeapt |= second.Fit.Leap > 0;
         infraredLevels[levelCount % LongestWindow] = infrared;
         redLevels[levelCount % LongestWindow] = Math.Log(second.Light.RedCounts);
         levelCount++;
@@ -48,6 +50,7 @@ internal sealed class CalmLight(JudgeOptions options)
     public void Settle(in SignalSecond second)
     {
         largestStep = 0;
+        hasLeapt = false;
         logInfrared = Math.Log(second.Light.InfraredCounts);
         logRed = Math.Log(second.Light.RedCounts);
     }
@@ -56,6 +59,7 @@ internal sealed class CalmLight(JudgeOptions options)
     public void Follow(in SignalSecond second)
     {
         largestStep = 0;
+        hasLeapt = false;
         if (second.Light.LevelSwing > JerkPulses * second.Fit.PulseSize)
         {
             return;
@@ -133,7 +137,7 @@ internal sealed class CalmLight(JudgeOptions options)
         var tolerance = (EqualCountsShare * largest) + (LevelError * Math.Max(second.Light.InfraredCounts, second.Light.RedCounts));
         var isEqual = Math.Abs(infrared - red) <= tolerance;
         return IsGradual(second) ? (isEqual ? Reasons.AmbientLight | Reasons.Misplaced : Reasons.Misplaced)
-            : isEqual && !IsEqualShare(second) ? Reasons.AmbientLight
+            : isEqual && hasLeapt && !IsEqualShare(second) ? Reasons.AmbientLight
             : isEqual || (IsAlike(infrared, red) && HasSettled()) ? Reasons.AmbientLight | Reasons.Misplaced
             : Reasons.Misplaced;
     }
@@ -148,7 +152,7 @@ internal sealed class CalmLight(JudgeOptions options)
         && Math.Abs(infraredLevels[(levelCount - 1) % LongestWindow] - infraredLevels[(levelCount - 2) % LongestWindow])
             < StepShare * Math.Abs(infraredLevels[(levelCount - 1) % LongestWindow] - logInfrared);
 
-    // Leaked light may by chance be as many counts in both channels.
+    // Leaked light may by chance be as many counts in both channels, but does not leap to them.
     private bool IsGradual(in SignalSecond second) => largestStep < StepShare * (Math.Log(second.Light.InfraredCounts) - logInfrared);
 
     // Where both channels are equally bright, equal counts are equal shares too, and the two cannot be told apart.
