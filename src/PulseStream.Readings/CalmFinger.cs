@@ -245,8 +245,9 @@ internal sealed class CalmFinger
             ? Reasons.AmbientLight
             : PureLampOf(second);
 
-    /// <summary>The lamp that a second's line was, where all of what disturbs it is one.</summary>
-    public Reasons LampBeside(in SignalSecond second) => second.Fit.IsPureLine ? PureLampOf(second) : Reasons.None;
+    /// <summary>The lamp or the even movement that a second's line was, where all of what disturbs it is one.</summary>
+    public Reasons LampBeside(in SignalSecond second) =>
+        second.Fit.IsPureLine && PureLampOf(second) != Reasons.None ? Reasons.AmbientLight | Reasons.Motion : Reasons.None;
 
     // Where the light itself has moved, chance makes two seconds of a slip look like one frequency; not a whole window.
     private Reasons PureLampOf(in SignalSecond second) =>

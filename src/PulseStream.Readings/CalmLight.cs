@@ -27,7 +27,6 @@ internal sealed class CalmLight(JudgeOptions options)
     private readonly double[] redLevels = new double[LongestWindow];
     private int levelCount;
     private double largestStep;
-    private bool hasLeapt;
     private double logInfrared;
     private double logRed;
 
@@ -40,7 +39,6 @@ internal sealed class CalmLight(JudgeOptions options)
             largestStep = Math.Max(largestStep, infrared - infraredLevels[(levelCount - 1) % LongestWindow]);
         }
 
-        hasLeapt |= second.Fit.Leap > 0;
         infraredLevels[levelCount % LongestWindow] = infrared;
         redLevels[levelCount % LongestWindow] = Math.Log(second.Light.RedCounts);
         levelCount++;
@@ -50,7 +48,6 @@ internal sealed class CalmLight(JudgeOptions options)
     public void Settle(in SignalSecond second)
     {
         largestStep = 0;
-        hasLeapt = false;
         logInfrared = Math.Log(second.Light.InfraredCounts);
         logRed = Math.Log(second.Light.RedCounts);
     }
@@ -59,7 +56,6 @@ internal sealed class CalmLight(JudgeOptions options)
     public void Follow(in SignalSecond second)
     {
         largestStep = 0;
-        hasLeapt = false;
         if (second.Light.LevelSwing > JerkPulses * second.Fit.PulseSize)
         {
             return;
@@ -137,7 +133,7 @@ internal sealed class CalmLight(JudgeOptions options)
         var tolerance = (EqualCountsShare * largest) + (LevelError * Math.Max(second.Light.InfraredCounts, second.Light.RedCounts));
         var isEqual = Math.Abs(infrared - red) <= tolerance;
         return IsGradual(second) ? (isEqual ? Reasons.AmbientLight | Reasons.Misplaced : Reasons.Misplaced)
-            : isEqual && hasLeapt && !IsEqualShare(second) ? Reasons.AmbientLight
+            : isEqual && !IsEqualShare(second) ? Reasons.AmbientLight
             : isEqual || (IsAlike(infrared, red) && HasSettled()) ? Reasons.AmbientLight | Reasons.Misplaced
             : Reasons.Misplaced;
     }
@@ -152,7 +148,7 @@ internal sealed class CalmLight(JudgeOptions options)
         && Math.Abs(infraredLevels[(levelCount - 1) % LongestWindow] - infraredLevels[(levelCount - 2) % LongestWindow])
             < StepShare * Math.Abs(infraredLevels[(levelCount - 1) % LongestWindow] - logInfrared);
 
-    // Leaked light may by chance be as many counts in both channels, but does not leap to them.
+    // Leaked light may by chance be as many counts in both channels.
     private bool IsGradual(in SignalSecond second) => largestStep < StepShare * (Math.Log(second.Light.InfraredCounts) - logInfrared);
 
     // Where both channels are equally bright, equal counts are equal shares too, and the two cannot be told apart.

@@ -216,11 +216,11 @@ internal sealed class SecondJudge
     // The taller a wave that was never seen as a calm pulse, the more movement may be in it for the same disagreement; and the
     // line that was taken away may have been the pulse, whose harmonics are lines as well.
     private double LargestDisagreementOf(in RatioFit fit) =>
-        fit.IsPureLine ? options.PureLineDisagreement
+        fit.IsPureLine && fit.LinesExplain >= options.PurestLineShare ? options.PureLineDisagreement
         : calm.IsKnown ? (fit.Lines > 0 ? options.UnprovenDisagreement : options.LargestDisagreement)
         : fit.Lines > 0 && !fit.IsOneLine ? double.NegativeInfinity
         : fit.PulseSize <= options.UnprovenPulseSize ? options.UnprovenDisagreement
-        : fit.Lines > 0 && !fit.IsRoomLight ? 0
+        : fit.Lines > 0 && !fit.IsRoomLight && !fit.IsPureLine ? 0
         : options.UnprovenDisagreement * options.UnprovenPulseSize / fit.PulseSize;
 
     // What noise was left beside a pulse told from movement is in its standard error: most of it was movement too.

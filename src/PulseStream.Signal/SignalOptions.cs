@@ -78,6 +78,9 @@ public sealed record SignalOptions
     /// <summary>Share of the disagreement's power that a line explains where nothing but one line disturbs: what moves with the heart, and movement, have a second harmonic of a tenth and more.</summary>
     public double PureLineShare { get; init; } = 0.98;
 
+    /// <summary>The same from which a line is looked at as light that is added in counts: what bends a lamp's line is a few hundredths of it, what moves has more that is no line.</summary>
+    public double AddedLineShare { get; init; } = 0.95;
+
     /// <summary>What a pulse that is put back where a line was may have of the calm pulse's size, or of what is left without the line where none is known: with more, the line's own light came back.</summary>
     public double LargestPutBack { get; init; } = 1.5;
 

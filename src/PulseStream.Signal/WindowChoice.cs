@@ -97,7 +97,7 @@ internal sealed class WindowChoice(WindowRoom room, bool hasRed, LoadedWindow lo
                 taken.TakeBetter(loaded, fit);
             }
 
-            if (line == 0 && !IsCoherent(taken.Fit))
+            if (line == 0 && !IsCoherent(taken.Fit) && fit.LinesExplain > design.Options.AddedLineShare)
             {
                 TakeWithoutAdded(bins, edge, ref fit);
             }

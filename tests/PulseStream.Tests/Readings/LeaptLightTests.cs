@@ -19,7 +19,7 @@ public sealed class LeaptLightTests
         var heard = Heard.Of(RateHz, new Finger { Seconds = 40 }.Samples().With(RateHz, t => (60_000 * 0.5 * Smooth(t), 80_000 * Smooth(t))));
         var refused = Enumerable.Range(21, 11).Select(second => heard.ReasonsAt(second)).Where(reasons => reasons != Reasons.None).ToArray();
         Assert.InRange(refused.Length, 8, 11);
-        Assert.All(refused, reasons => Assert.True((reasons & (Reasons.AmbientLight | Reasons.NoFinger)) != Reasons.None, $"{reasons}"));
+        Assert.InRange(refused.Count(reasons => reasons.HasFlag(Reasons.AmbientLight)), 0.9 * refused.Length, refused.Length);
     }
 
     [Theory]
