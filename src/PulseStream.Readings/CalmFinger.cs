@@ -155,7 +155,7 @@ internal sealed class CalmFinger
         }
 
         // Added light scales the pulse and leaves its rate alone.
-        isLeaking = hasRed && IsLeaking(second);
+        isLeaking = hasRed && (IsLeaking(second) || (second.Fit.Lines > 0 && light.HasRisenBeside(second)));
         if (isLeaking)
         {
             return light.CauseOf(second) | PureLampOf(second);

@@ -105,6 +105,13 @@ internal sealed class CalmLight(JudgeOptions options)
         return Math.Max(rises.Infrared, rises.Red) > Math.Max(options.LeakRise, options.LeakRisePulses * second.Fit.PulseSize) && shrink > options.LeakShrinkShare * Math.Max(rises.Infrared, 0);
     }
 
+    /// <summary>Whether light has come with a line: how much of the pulse is left beside one is not known well enough to tell a leak by.</summary>
+    public bool HasRisenBeside(in SignalSecond second)
+    {
+        var rises = RisesOver(second.Fit.WindowSeconds);
+        return Math.Max(rises.Infrared, rises.Red) > Math.Max(options.LeakRiseBesideLines, options.LeakRisePulses * second.Fit.PulseSize);
+    }
+
     /// <summary>Mean levels over those seconds of a window that have any light, natural logarithms of counts.</summary>
     /// <param name="windowSeconds">Length of the window that ends with the second seen last.</param>
     public (double Infrared, double Red) LevelsOver(int windowSeconds)

@@ -37,6 +37,12 @@ public sealed record JudgeOptions
     /// <summary>The same where one line is all that disturbed: what it leaves is its own bending and drift, which moves R by no more than this, not 0.4 points.</summary>
     public double PureLineDisagreement { get; init; } = 0.015;
 
+    /// <summary>Amplitude of a line in what the lights disagree by, over the size of a wave that was never seen without it, below which it is not taken for a lamp beside a pulse: a pulse of 1 % makes less beside a movement that drowns it.</summary>
+    public double SmallestLamp { get; init; } = 0.1;
+
+    /// <summary>Turns of a line in its window below which it is none either: a line that drifts and bends is eight shapes, as many as four turns have of ups and downs.</summary>
+    public double LeastLampTurns { get; init; } = 4;
+
     /// <summary>Size of a wave, root mean square of the logarithm of infrared, up to which that holds: a perfusion of some 4 %. In a taller one a pulse of 1 % would else be drowned by movement that puts it off by more than a point; and a line taken away from it would be that pulse.</summary>
     public double UnprovenPulseSize { get; init; } = 0.013;
 
@@ -186,6 +192,9 @@ public sealed record JudgeOptions
 
     /// <summary>Rise of the steady light, as a logarithm, that tells of light leaking past: blood alone changes it by a few percent.</summary>
     public double LeakRise { get; init; } = 0.05;
+
+    /// <summary>The same beside a line, whatever the pulse does: more than a lamp's own mean, of the few times its swing, adds beside a pulse that can be read.</summary>
+    public double LeakRiseBesideLines { get; init; } = 0.15;
 
     /// <summary>The same in sizes of the pulse, root mean square: a slow one that is a tenth of the light moves the light's mean by more than that.</summary>
     public double LeakRisePulses { get; init; } = 3;

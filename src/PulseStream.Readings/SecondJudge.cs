@@ -216,12 +216,18 @@ internal sealed class SecondJudge
     // The taller a wave that was never seen as a calm pulse, the more movement may be in it for the same disagreement; and the
     // line that was taken away may have been the pulse, whose harmonics are lines as well.
     private double LargestDisagreementOf(in RatioFit fit) =>
-        fit.IsPureLine && fit.LinesExplain >= options.PurestLineShare ? options.PureLineDisagreement
+        fit.IsPureLine && fit.LinesExplain >= options.PurestLineShare && !IsSmallLine(fit) ? options.PureLineDisagreement
         : calm.IsKnown ? (fit.Lines > 0 ? options.UnprovenDisagreement : options.LargestDisagreement)
         : fit.Lines > 0 && !fit.IsOneLine ? double.NegativeInfinity
         : fit.PulseSize <= options.UnprovenPulseSize ? options.UnprovenDisagreement
+        : IsSmallLine(fit) ? double.NegativeInfinity
         : fit.Lines > 0 && !fit.IsRoomLight && !fit.IsPureLine ? 0
         : options.UnprovenDisagreement * options.UnprovenPulseSize / fit.PulseSize;
+
+    // A line that is next to nothing beside a wave may be the pulse, and the wave a movement; of a few turns anything may be a line.
+    private bool IsSmallLine(in RatioFit fit) =>
+        fit.Lines > 0
+        && (fit.OtherLightSize + fit.RoomLightSize < options.SmallestLamp * fit.PulseSize || fit.LineHz * fit.WindowSeconds < options.LeastLampTurns);
 
     // What noise was left beside a pulse told from movement is in its standard error: most of it was movement too.
     private bool IsAboveNoise(in RatioFit fit) =>

@@ -138,7 +138,7 @@ internal sealed class LineRemover
         var lanes = MemoryMarshal.Cast<double, Vector128<double>>(pairs);
         var before = RatioSums.Over(pairs);
         LineHz = Strongest(lanes, before, slow);
-        var (cosine, sine) = TransformAt(lanes, LineHz);
+        var (cosine, sine) = TransformAt(lanes, LineHz, Middle(lanes.Length));
         var power = PowerOf(LineHz, lanes.Length, slow);
         var without = Without(before, cosine, sine, power);
         var rest = before.Rest;
@@ -193,7 +193,7 @@ internal sealed class LineRemover
 
     private double PowerInRest(ReadOnlySpan<Vector128<double>> lanes, double ratio)
     {
-        var (cosine, sine) = TransformAt(lanes, LineHz);
+        var (cosine, sine) = TransformAt(lanes, LineHz, 0);
         var inPhase = cosine.GetElement(1) - (ratio * cosine.GetElement(0));
         var quadrature = sine.GetElement(1) - (ratio * sine.GetElement(0));
         return ((inPhase * inPhase) + (quadrature * quadrature)) / lanes.Length;
@@ -233,22 +233,26 @@ internal sealed class LineRemover
 
     private double RestWithout(ReadOnlySpan<Vector128<double>> lanes, in RatioSums before, double hz, SlowBasis? removedBasis)
     {
-        var (cosine, sine) = TransformAt(lanes, hz);
+        var (cosine, sine) = TransformAt(lanes, hz, removedBasis is null ? 0 : Middle(lanes.Length));
         return Without(before, cosine, sine, PowerOf(hz, lanes.Length, removedBasis)).Rest;
     }
 
-    // What is slow has next to nothing in common with a fast line.
+    // What is slow has next to nothing in common with a fast line. A short piece of no whole number of turns counts against a line.
     private WavePower PowerOf(double hz, int length, SlowBasis? removedBasis)
     {
         var turn = 2 * Math.PI * hz / binRateHz;
-        return removedBasis is null || hz > FastLineHz ? WavePower.Of(turn, length) : WavePower.LeftBy(turn, removedBasis);
+        return removedBasis is null ? new(length / 2.0, length / 2.0)
+            : hz > FastLineHz ? WavePower.Of(turn, length)
+            : WavePower.LeftBy(turn, removedBasis);
     }
 
-    private (Vector128<double> Cosine, Vector128<double> Sine) TransformAt(ReadOnlySpan<Vector128<double>> lanes, double hz)
+    private static double Middle(int length) => (length - 1) / 2.0;
+
+    private (Vector128<double> Cosine, Vector128<double> Sine) TransformAt(ReadOnlySpan<Vector128<double>> lanes, double hz, double origin)
     {
         var turn = 2 * Math.PI * hz / binRateHz;
         var (turnSine, turnCosine) = Math.SinCos(turn);
-        var (sine, cosine) = Math.SinCos(-turn * (lanes.Length - 1) / 2);
+        var (sine, cosine) = Math.SinCos(-turn * origin);
         Vector128<double> inPhase = default, quadrature = default;
         foreach (var value in lanes)
         {

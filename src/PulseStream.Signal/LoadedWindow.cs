@@ -140,15 +140,16 @@ internal sealed class LoadedWindow(WindowRoom room)
         Noise = noise;
         WeighLines(bins);
         lines.RemoveAdded(Pairs, hz);
-        return WithoutMore(found with { Lines = 1, IsWideLine = false, IsWithoutFirstWave = false }, LineRemover.FreedomOfOwn);
+        var fit = WithoutMore(found with { Lines = 1, IsWideLine = false, IsWithoutFirstWave = false }, LineRemover.FreedomOfOwn);
+        return fit with { LinesExplain = Math.Max(found.LinesExplain, fit.LinesExplain) };
     }
 
-    /// <summary>Takes the second wave of the line that was taken last.</summary>
+    /// <summary>Takes the second wave of the line that was taken last. What moves has one as well: it says nothing for a lamp that it explains more.</summary>
     /// <param name="fit">What was told of the window without the line; then without its second wave.</param>
     public void RemoveSecondWave(ref RatioFit fit)
     {
         lines.RemoveSecondWave(Pairs);
-        fit = WithoutMore(fit, LineRemover.FreedomOfWave);
+        fit = WithoutMore(fit, LineRemover.FreedomOfWave) with { LinesExplain = fit.LinesExplain };
     }
 
     /// <summary>Takes away what of the line that was taken last rides on the pulse.</summary>
@@ -156,7 +157,7 @@ internal sealed class LoadedWindow(WindowRoom room)
     public void RemoveRiding(ref RatioFit fit)
     {
         lines.RemoveRiding(Pairs);
-        fit = WithoutMore(fit, LineRemover.FreedomOfWave);
+        fit = WithoutMore(fit, LineRemover.FreedomOfWave) with { LinesExplain = fit.LinesExplain };
     }
 
     /// <summary>Takes more away about the line that was taken last: one whose frequency drifts.</summary>

@@ -75,15 +75,11 @@ internal sealed class WindowAnalysis
             beats.Measure(bins, taken.Room, loaded.Room, fit, taken.Noise, design.SlowOf(fit.WindowSeconds, taken.Edge), calm.Knows(fit.Ratio), endIndex));
     }
 
-    // Of a movement lines take the most away as well: what they leave is too much for a lamp, and speaks less of the pulse than the calm one.
-    private double LeastSeparated(in RatioFit coherent) =>
-        coherent.Lines > 0 ? design.Options.CoherentDisagreement : design.Options.SeparatedDisagreement;
-
     // Leaves the pulse without the movement in 'taken' where that could be told.
     private RatioFit Separated(SmoothedBins bins, int seconds, in RatioFit coherent)
     {
         var options = design.Options;
-        if (!hasRed || !calm.IsKnown || coherent.Disagreement <= LeastSeparated(coherent) || seconds < options.SeparationWindowSeconds)
+        if (!hasRed || !calm.IsKnown || coherent.Disagreement <= options.SeparatedDisagreement || seconds < options.SeparationWindowSeconds)
         {
             return coherent;
         }

@@ -103,7 +103,7 @@ internal sealed class WindowChoice(WindowRoom room, bool hasRed, LoadedWindow lo
             }
         }
 
-        if (taken.Fit.Lines > 0 ? taken.Fit.LineHz < design.Options.SlowestRapidPulseHz : !IsCoherent(taken.Fit))
+        if (!IsCoherent(taken.Fit) || (taken.Fit.Lines > 0 && taken.Fit.LineHz < design.Options.SlowestRapidPulseHz))
         {
             // What vessels drift by may look like a line or two, as slow as breathing's harmonics; a lamp's are seldom there.
             loaded.Load(bins, seconds, edge);
