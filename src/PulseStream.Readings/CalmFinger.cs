@@ -144,7 +144,7 @@ internal sealed class CalmFinger
 
         if (second.Fit.IsSeparated)
         {
-            return light.ChangeOf(second) > options.LargestLightChange || !HasSamePeriod(second) || HasJumped(second) || HasCrept(second) || slip.IsSlipping
+            return light.ChangeOver(second) > options.LargestLightChange || !HasSamePeriod(second) || HasJumped(second) || HasCrept(second) || slip.IsSlipping
                 ? CauseOfDisagreement(second)
                 : Reasons.None;
         }

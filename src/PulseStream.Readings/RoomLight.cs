@@ -33,7 +33,8 @@ internal sealed class RoomLight(JudgeOptions options)
     /// <summary>Whether what disturbs is as much one frequency as a lamp: a hand that shakes does not keep so steady.</summary>
     /// <param name="second">The second.</param>
     public bool IsOneLine(in SignalSecond second) =>
-        (second.Fit.IsPureLine && second.Fit.LinesExplain >= options.PurestLineShare && !second.Fit.IsWideLine) || second.Fit.Newest.LineShare > options.SteadyLineShare;
+        second.Fit.Lines > 0 ? second.Fit.IsOneLine && second.Fit.LinesExplain >= options.PurestLineShare && !second.Fit.IsWideLine
+        : second.Fit.Newest.LineShare > options.SteadyLineShare;
 
     /// <summary>Whether a line lies off a pulse's first wave.</summary>
     /// <param name="hz">Its frequency.</param>
