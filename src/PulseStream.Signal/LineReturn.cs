@@ -65,8 +65,8 @@ internal sealed class LineReturn(WindowRoom room, LoadedWindow loaded, TakenWind
     {
         const double sameShare = 0.25;
         var measured = mixture.Of(loaded.Pairs, taken.Pairs, fit.Ratio);
-        var room = LinePart.MixOfRoomLight(bins.Last);
-        return fit.IsRoomLight && Math.Abs(measured - room) < sameShare * room ? room : measured;
+        var equal = LinePart.MixOfRoomLight(bins.Last);
+        return fit.IsRoomLight && Math.Abs(measured - equal) < sameShare * equal ? equal : measured;
     }
 
     // Leaves the window as it was loaded, and in 'taken' the same without lines, but with what rides on the pulse. With its second
