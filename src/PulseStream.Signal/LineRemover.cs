@@ -62,6 +62,10 @@ internal sealed class LineRemover
     /// <summary>Cosine and sine of the line last removed from red, natural logarithm of light.</summary>
     public (double Cosine, double Sine) InRed { get; private set; }
 
+    /// <summary>Whether a line has more ups and downs in its window than it has shapes once widened: of fewer it is all that is slow, the pulse with it.</summary>
+    /// <param name="turns">Its turns in the window.</param>
+    public static bool HasTurnsToWiden(double turns) => 2 * turns > FreedomOfLine + FreedomOfWidening;
+
     /// <summary>A new window: no line has been taken from it.</summary>
     /// <param name="removedBasis">What has been taken away from the window as slow.</param>
     public void Restart(SlowBasis removedBasis)
@@ -199,28 +203,41 @@ internal sealed class LineRemover
         return ((inPhase * inPhase) + (quadrature * quadrature)) / lanes.Length;
     }
 
-    // A window in which nothing was taken away as slow has no basis.
+    // A window in which nothing was taken away as slow has no basis. Of a lamp many times the pulse a tenth is left at the nearest
+    // frequency that is tried, more than the pulse itself: the two deepest valleys are looked at closely.
     private double Strongest(ReadOnlySpan<Vector128<double>> lanes, in RatioSums before, SlowBasis? removedBasis)
     {
-        var resolution = binRateHz / lanes.Length;
+        var step = binRateHz / lanes.Length / 3;
         var highest = Math.Min(HighestHz, 0.45 * binRateHz);
-        double least = double.PositiveInfinity, bestHz = LowestHz;
-        for (var hz = LowestHz; hz <= highest; hz += resolution / 3)
+        var deepest = new DeepestLines();
+        double last = double.PositiveInfinity, here = double.PositiveInfinity;
+        for (var hz = LowestHz; hz <= highest; hz += step)
         {
-            var rest = RestWithout(lanes, before, hz, removedBasis);
-            if (rest < least)
+            var next = RestWithout(lanes, before, hz, removedBasis);
+            if (here < last && here <= next)
             {
-                least = rest;
-                bestHz = hz;
+                deepest.See(here, hz - step);
             }
+
+            last = here;
+            here = next;
         }
 
+        deepest.See(here, highest);
+        var (first, firstHz) = Closest(lanes, before, deepest.First.Hz, removedBasis);
+        var (second, secondHz) = Closest(lanes, before, deepest.Second.Hz, removedBasis);
+        return second < first ? secondHz : firstHz;
+    }
+
+    private (double Left, double Hz) Closest(ReadOnlySpan<Vector128<double>> lanes, in RatioSums before, double hz, SlowBasis? removedBasis)
+    {
+        var resolution = binRateHz / lanes.Length;
         for (var step = resolution / 6; step > resolution / 100; step /= 2)
         {
-            bestHz = Better(lanes, before, bestHz, step, removedBasis);
+            hz = Better(lanes, before, hz, step, removedBasis);
         }
 
-        return bestHz;
+        return (RestWithout(lanes, before, hz, removedBasis), hz);
     }
 
     private double Better(ReadOnlySpan<Vector128<double>> lanes, in RatioSums before, double hz, double step, SlowBasis? removedBasis)

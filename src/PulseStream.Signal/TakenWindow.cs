@@ -35,11 +35,14 @@ internal sealed class TakenWindow(WindowRoom room)
     /// <param name="fit">What was told of it.</param>
     public void TakeBetter(LoadedWindow loaded, in RatioFit fit)
     {
-        if (Fit.WindowSeconds == 0 || fit.Disagreement < Fit.Disagreement)
+        if (Fit.WindowSeconds == 0 || (fit.Lines > 0 && Fit.Lines > 0 ? PowerOfError(fit) < PowerOfError(Fit) : fit.Disagreement < Fit.Disagreement))
         {
             Take(loaded, fit);
         }
     }
+
+    // One line more may take the pulse, and leave nothing that could disagree.
+    private static double PowerOfError(in RatioFit fit) => (fit.Disagreement * fit.Disagreement) + (fit.StandardError * fit.StandardError);
 
     /// <summary>Takes the window that is loaded.</summary>
     /// <param name="loaded">The window.</param>
