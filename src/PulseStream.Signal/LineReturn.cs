@@ -49,7 +49,7 @@ internal sealed class LineReturn(WindowRoom room, LoadedWindow loaded, TakenWind
         }
 
         whole.CopyTo(taken.Room);
-        return fit with { PulseSize = LinePart.SizeOf(whole), RoomLightSize = amplitude };
+        return fit with { PulseSize = LinePart.SizeOf(whole), RoomLightSize = amplitude, LightMix = fit.IsPureLine ? mix : double.NaN };
     }
 
     /// <summary>Skewness of the slope of a window's pulse.</summary>

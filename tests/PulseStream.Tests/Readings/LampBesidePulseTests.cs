@@ -8,7 +8,8 @@ public sealed class LampBesidePulseTests
 {
     private const double RateHz = 100;
 
-    // A mean light that swings with the lamp divides either pulse by what nobody sees of it.
+    // The lamp's mean divides either pulse, by its amplitude at least, which is told from its swing; what the pulse's own wave adds to
+    // that is told over some tens of beats.
     private const double PercentTolerance = 0.6;
 
     // On the first wave and nearly as tall as the pulse; and on the second of a slow and tall one, where its light bends the logarithm.
@@ -42,7 +43,7 @@ public sealed class LampBesidePulseTests
     private static Heard Beside(double pulsePerMinute, double perfusionPercent, double size, int wave, double mix)
     {
         double Beats(double t) => (pulsePerMinute / 60 * t) + (0.14 * Math.Sin((0.31 * t) + 1)) + (0.09 * Math.Sin(0.83 * t)) + (0.02 * Math.Sin(2.3 * t));
-        double Lamp(double t) => size * perfusionPercent / 200 * Math.Sin((2 * Math.PI * wave * pulsePerMinute / 60 * t) + 2);
+        double Lamp(double t) => size * perfusionPercent / 200 * (1 + Math.Sin((2 * Math.PI * wave * pulsePerMinute / 60 * t) + 2));
         var finger = new Finger { Seconds = 90, PerfusionPercent = perfusionPercent, Blood = t => Finger.Volume(Beats(t)) };
         return Heard.Of(RateHz, finger.Samples().With(RateHz, t => (60_000 * mix * Lamp(t), 80_000 * Lamp(t))));
     }
