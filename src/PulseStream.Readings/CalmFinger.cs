@@ -144,7 +144,7 @@ internal sealed class CalmFinger
 
         if (second.Fit.IsSeparated)
         {
-            return light.ChangeOver(second) > options.LargestLightChange || !HasSamePeriod(second) || HasJumped(second) || HasCrept(second) || slip.IsSlipping
+            return light.ChangeOf(second) > options.LargestLightChange || !HasSamePeriod(second) || HasJumped(second) || HasCrept(second) || slip.IsSlipping
                 ? CauseOfDisagreement(second)
                 : Reasons.None;
         }
@@ -251,7 +251,7 @@ internal sealed class CalmFinger
 
     // Where the light itself has moved, chance makes two seconds of a slip look like one frequency; not a whole window.
     private Reasons PureLampOf(in SignalSecond second) =>
-        (second.Fit.IsPureLine && (second.Fit.IsRoomLight || roomLight.IsOffFirstWave(second.Fit.LineHz, periodSeconds) || second.Fit.LinesExplain >= options.PurestLineShare)) || IsMostlyRoomLight(second)
+        (second.Fit.IsPureLine && (second.Fit.IsRoomLight || roomLight.IsOffFirstWave(second.Fit.LineHz, periodSeconds) || second.Fit.LinesExplain >= options.Lamp.PurestLineShare)) || IsMostlyRoomLight(second)
             ? Reasons.AmbientLight
             : Reasons.None;
 

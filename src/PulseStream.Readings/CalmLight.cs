@@ -85,13 +85,6 @@ internal sealed class CalmLight(JudgeOptions options)
     public double ChangeOf(in SignalSecond second) =>
         Math.Max(Math.Abs(Math.Log(second.Light.InfraredCounts) - logInfrared), Math.Abs(Math.Log(second.Light.RedCounts) - logRed));
 
-    /// <summary>The same of the second and of its whole window, whichever has changed more: all of its light has divided the pulse.</summary>
-    public double ChangeOver(in SignalSecond second)
-    {
-        var rises = RisesOver(second.Fit.WindowSeconds);
-        return Math.Max(ChangeOf(second), Math.Max(Math.Abs(rises.Infrared), Math.Abs(rises.Red)));
-    }
-
     /// <summary>Mean rises over a window, as logarithms: its pulse is divided by the light of the whole window.</summary>
     /// <param name="windowSeconds">Length of the window that ends with the second seen last.</param>
     private (double Infrared, double Red) RisesOver(int windowSeconds)
@@ -116,7 +109,7 @@ internal sealed class CalmLight(JudgeOptions options)
     public bool HasRisenBeside(in SignalSecond second)
     {
         var rises = RisesOver(second.Fit.WindowSeconds);
-        return Math.Max(rises.Infrared, rises.Red) > Math.Max(options.LeakRiseBesideLines, options.LeakRisePulses * second.Fit.PulseSize);
+        return Math.Max(rises.Infrared, rises.Red) > Math.Max(options.Lamp.LeakRiseBesideLines, options.LeakRisePulses * second.Fit.PulseSize);
     }
 
     /// <summary>Mean levels over those seconds of a window that have any light, natural logarithms of counts.</summary>

@@ -34,15 +34,6 @@ public sealed record JudgeOptions
     /// </summary>
     public double UnprovenDisagreement { get; init; } = 0.01;
 
-    /// <summary>The same where one line is all that disturbed: what it leaves is its own bending and drift, which moves R by no more than this, not 0.4 points.</summary>
-    public double PureLineDisagreement { get; init; } = 0.015;
-
-    /// <summary>Amplitude of a line in what the lights disagree by, over the size of a wave that was never seen without it, below which it is not taken for a lamp beside a pulse: a pulse of 1 % makes less beside a movement that drowns it.</summary>
-    public double SmallestLamp { get; init; } = 0.1;
-
-    /// <summary>Turns of a line in its window below which it is none either: a line that drifts and bends is eight shapes, as many as four turns have of ups and downs.</summary>
-    public double LeastLampTurns { get; init; } = 4;
-
     /// <summary>Size of a wave, root mean square of the logarithm of infrared, up to which that holds: a perfusion of some 4 %. In a taller one a pulse of 1 % would else be drowned by movement that puts it off by more than a point; and a line taken away from it would be that pulse.</summary>
     public double UnprovenPulseSize { get; init; } = 0.013;
 
@@ -81,6 +72,9 @@ public sealed record JudgeOptions
 
     /// <summary>Root mean square frequency, Hz, above which a wave is too fast for any pulse: 220 beats a minute have 3.7 and a little more for their harmonics.</summary>
     public double FastestWaveHz { get; init; } = 5;
+
+    /// <summary>Limits between a lamp, and a pulse beside one, and what moves.</summary>
+    public LampOptions Lamp { get; init; } = new();
 
     /// <summary>Limits between what lives and what swings in the clip.</summary>
     public LivenessOptions Liveness { get; init; } = new();
@@ -157,17 +151,11 @@ public sealed record JudgeOptions
     /// <summary>The same where the line was taken away, whatever its phase in either channel: movement of many frequencies leaves a tenth and more.</summary>
     public double SteadyLineShare { get; init; } = 0.9;
 
-    /// <summary>Share of the disagreement's power that one line explains, from which a lamp is named beside movement though it has the pulse's own rate: veins and a hand that moves with the heart have a second harmonic of a twentieth and more.</summary>
-    public double PurestLineShare { get; init; } = 0.998;
-
     /// <summary>The same from which a lamp is named beside movement: of a second of chance movement one frequency explains as much in one of six.</summary>
     public double LampLineShare { get; init; } = 0.8;
 
     /// <summary>The same before the finger's own pulse is known, to compare with: chance movement and veins do not reach it.</summary>
     public double LoneRoomLightLineShare { get; init; } = 0.6;
-
-    /// <summary>Leap of the light from one level to another, in sizes of the known pulse, root mean square, that no beat makes: from trough to peak it is three to four.</summary>
-    public double LeapPulses { get; init; } = 4;
 
     /// <summary>Disagreement that may then be left without the line, in units of R: twice what a believed second may have.</summary>
     public double LoneRoomLightDisagreement { get; init; } = 0.06;
@@ -192,9 +180,6 @@ public sealed record JudgeOptions
 
     /// <summary>Rise of the steady light, as a logarithm, that tells of light leaking past: blood alone changes it by a few percent.</summary>
     public double LeakRise { get; init; } = 0.05;
-
-    /// <summary>The same beside a line, whatever the pulse does: more than a lamp's own mean, of the few times its swing, adds beside a pulse that can be read.</summary>
-    public double LeakRiseBesideLines { get; init; } = 0.15;
 
     /// <summary>The same in sizes of the pulse, root mean square: a slow one that is a tenth of the light moves the light's mean by more than that.</summary>
     public double LeakRisePulses { get; init; } = 3;

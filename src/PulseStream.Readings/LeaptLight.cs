@@ -13,7 +13,7 @@ internal sealed class LeaptLight(JudgeOptions options)
     /// <param name="logHeight">Logarithm of the calm pulse's size; NaN where none is known, which hides what its own beats are.</param>
     public void See(in SignalSecond second, double logHeight)
     {
-        if (Math.Abs(second.Fit.Leap) > options.LeapPulses * Math.Exp(logHeight))
+        if (Math.Abs(second.Fit.Leap) > options.Lamp.LeapPulses * Math.Exp(logHeight))
         {
             leaptSecond = second.SecondIndex;
         }

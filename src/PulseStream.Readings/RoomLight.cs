@@ -26,14 +26,15 @@ internal sealed class RoomLight(JudgeOptions options)
     /// <summary>Whether most of what both lights show may be room light: a wave with a rhythm, of as many counts in either. A movement may by chance have its mixture.</summary>
     /// <param name="second">The second.</param>
     public bool IsMost(in SignalSecond second) =>
-        Math.Abs(second.Fit.Ratio - MixOf(second)) < options.RoomLightDistance
+        (second.Fit.Lines == 0 || second.Fit.IsPureLine)
+        && Math.Abs(second.Fit.Ratio - MixOf(second)) < options.RoomLightDistance
         && second.Pulse.Periodicity >= options.LeastPeriodicity
         && !(second.Pulse.UnsteadyShare > UnevenShare);
 
     /// <summary>Whether what disturbs is as much one frequency as a lamp: a hand that shakes does not keep so steady.</summary>
     /// <param name="second">The second.</param>
     public bool IsOneLine(in SignalSecond second) =>
-        second.Fit.Lines > 0 ? second.Fit.IsOneLine && second.Fit.LinesExplain >= options.PurestLineShare && !second.Fit.IsWideLine
+        second.Fit.Lines > 0 ? second.Fit.IsOneLine && second.Fit.LinesExplain >= options.Lamp.PurestLineShare && !second.Fit.IsWideLine
         : second.Fit.Newest.LineShare > options.SteadyLineShare;
 
     /// <summary>Whether a line lies off a pulse's first wave.</summary>

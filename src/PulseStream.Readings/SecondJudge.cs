@@ -21,6 +21,7 @@ internal sealed class SecondJudge
     private readonly Presence presence;
     private readonly RateSureness rate;
     private readonly BrightLight brightLight;
+    private readonly DisagreementLimit disagreement;
     private readonly FormerFinger former;
     private readonly MissingRing missing = new();
     private int sinceDisturbance = int.MaxValue;
@@ -42,6 +43,7 @@ internal sealed class SecondJudge
         rate = new(options, hasRed);
         former = new(options);
         brightLight = new(options);
+        disagreement = new(options);
     }
 
     /// <summary>Whether the second judged last had something in the clip.</summary>
@@ -177,7 +179,7 @@ internal sealed class SecondJudge
             return FlatReason(second);
         }
 
-        if (hasRed && !(fit.Disagreement <= LargestDisagreementOf(fit)))
+        if (hasRed && !(fit.Disagreement <= disagreement.LargestOf(fit, calm.IsKnown)))
         {
             return sinceDisturbance <= options.SettlingSeconds ? Reasons.Settling : calm.CauseOfDisagreement(second);
         }
@@ -212,22 +214,6 @@ internal sealed class SecondJudge
 
         return Reasons.None;
     }
-
-    // The taller a wave that was never seen as a calm pulse, the more movement may be in it for the same disagreement; and the
-    // line that was taken away may have been the pulse, whose harmonics are lines as well.
-    private double LargestDisagreementOf(in RatioFit fit) =>
-        fit.IsPureLine && fit.LinesExplain >= options.PurestLineShare && !IsSmallLine(fit) ? options.PureLineDisagreement
-        : calm.IsKnown ? (fit.Lines > 0 ? options.UnprovenDisagreement : options.LargestDisagreement)
-        : fit.Lines > 0 && !fit.IsOneLine ? double.NegativeInfinity
-        : fit.PulseSize <= options.UnprovenPulseSize ? options.UnprovenDisagreement
-        : IsSmallLine(fit) ? double.NegativeInfinity
-        : fit.Lines > 0 && !fit.IsRoomLight && !fit.IsPureLine ? 0
-        : options.UnprovenDisagreement * options.UnprovenPulseSize / fit.PulseSize;
-
-    // A line that is next to nothing beside a wave may be the pulse, and the wave a movement; of a few turns anything may be a line.
-    private bool IsSmallLine(in RatioFit fit) =>
-        fit.Lines > 0
-        && (fit.OtherLightSize + fit.RoomLightSize < options.SmallestLamp * fit.PulseSize || fit.LineHz * fit.WindowSeconds < options.LeastLampTurns);
 
     // What noise was left beside a pulse told from movement is in its standard error: most of it was movement too.
     private bool IsAboveNoise(in RatioFit fit) =>
