@@ -144,7 +144,7 @@ internal sealed class CalmFinger
 
         if (second.Fit.IsSeparated)
         {
-            return light.ChangeOf(second) > options.LargestLightChange || !HasSamePeriod(second) || HasJumped(second) || HasCrept(second) || slip.IsSlipping
+            return light.ChangeOf(second) > options.LargestLightChange || light.HasRisenOver(second) || !HasSamePeriod(second) || HasJumped(second) || HasCrept(second) || slip.IsSlipping
                 ? CauseOfDisagreement(second)
                 : Reasons.None;
         }
@@ -155,7 +155,7 @@ internal sealed class CalmFinger
         }
 
         // Added light scales the pulse and leaves its rate alone.
-        isLeaking = hasRed && (IsLeaking(second) || (second.Fit.Lines > 0 && light.HasRisenBeside(second)));
+        isLeaking = hasRed && (IsLeaking(second) || (second.Fit.Lines > 0 && light.HasRisenOver(second)));
         if (isLeaking)
         {
             return light.CauseOf(second) | PureLampOf(second);

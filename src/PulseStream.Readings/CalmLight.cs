@@ -105,8 +105,8 @@ internal sealed class CalmLight(JudgeOptions options)
         return Math.Max(rises.Infrared, rises.Red) > Math.Max(options.LeakRise, options.LeakRisePulses * second.Fit.PulseSize) && shrink > options.LeakShrinkShare * Math.Max(rises.Infrared, 0);
     }
 
-    /// <summary>Whether light has come with a line: how much of the pulse is left beside one is not known well enough to tell a leak by.</summary>
-    public bool HasRisenBeside(in SignalSecond second)
+    /// <summary>Whether so much light has come to a window that its pulse is not the calm one's: beside a line or a movement how much of the pulse is left is not known well enough to tell a leak by.</summary>
+    public bool HasRisenOver(in SignalSecond second)
     {
         var rises = RisesOver(second.Fit.WindowSeconds);
         return Math.Max(rises.Infrared, rises.Red) > Math.Max(options.Lamp.LeakRiseBesideLines, options.LeakRisePulses * second.Fit.PulseSize);

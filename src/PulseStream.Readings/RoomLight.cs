@@ -26,7 +26,7 @@ internal sealed class RoomLight(JudgeOptions options)
     /// <summary>Whether most of what both lights show may be room light: a wave with a rhythm, of as many counts in either. A movement may by chance have its mixture.</summary>
     /// <param name="second">The second.</param>
     public bool IsMost(in SignalSecond second) =>
-        (second.Fit.Lines == 0 || second.Fit.IsPureLine)
+        (second.Fit.Lines == 0 || second.Fit.IsOneLine)
         && Math.Abs(second.Fit.Ratio - MixOf(second)) < options.RoomLightDistance
         && second.Pulse.Periodicity >= options.LeastPeriodicity
         && !(second.Pulse.UnsteadyShare > UnevenShare);
