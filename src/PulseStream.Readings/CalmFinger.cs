@@ -16,6 +16,7 @@ internal sealed class CalmFinger
     private readonly SeatedFinger seat;
     private readonly SlipWatch slip;
     private readonly RoomLight roomLight;
+    private readonly LeaptLight leapt;
     private double logHeight = double.NaN;
     private double ratio;
     private double toldRatio;
@@ -25,7 +26,7 @@ internal sealed class CalmFinger
     private int otherHeightSeconds;
     private int heightWindowSeconds;
     private bool isLeaking;
-    private Reasons leakCause = Reasons.Misplaced;
+    private Reasons leakCause;
 
     public CalmFinger(JudgeOptions options, bool hasRed)
     {
@@ -35,6 +36,7 @@ internal sealed class CalmFinger
         seat = new(options, light);
         slip = new(options);
         roomLight = new(options);
+        leapt = new(options);
     }
 
     /// <summary>Whether a calm second has been seen since the finger came on.</summary>
@@ -65,7 +67,14 @@ internal sealed class CalmFinger
     public bool HasOtherRatio(in SignalSecond second) => Math.Abs(second.Fit.Ratio - toldRatio) > options.LargestSeparatedJump;
 
     /// <summary>Takes in the light of every second, believed or not.</summary>
-    public void See(in SignalSecond second) => light.See(second);
+    public void See(in SignalSecond second)
+    {
+        light.See(second);
+        leapt.See(second, logHeight);
+    }
+
+    /// <summary>The reasons of a second, with a lamp among them where light has leapt.</summary>
+    public Reasons WithLamp(in SignalSecond second, Reasons reasons) => leapt.WithLamp(second, reasons);
 
     /// <summary>A second was believed, told from movement or calm.</summary>
     public void Tell(in SignalSecond second)
@@ -146,13 +155,14 @@ internal sealed class CalmFinger
         }
 
         // Added light scales the pulse and leaves its rate alone.
-        isLeaking = hasRed && IsLeaking(second);
+        isLeaking = hasRed && (IsLeaking(second) || (second.Fit.Lines > 0 && light.HasRisenOver(second)));
         if (isLeaking)
         {
-            leakCause = light.RiseOf(second) > options.LeakRise ? light.CauseOf(second) | PureLampOf(second) : leakCause;
+            leakCause = leakCause == Reasons.None || light.RiseOf(second) > options.LeakRise ? light.CauseOf(second) | PureLampOf(second) : leakCause;
             return leakCause;
         }
 
+        leakCause = Reasons.None;
         if (hasRed && (seat.HasLeaked(second) || (second.Fit.Lines == 0 && slip.Sees(second))))
         {
             return Reasons.Misplaced;
@@ -235,33 +245,28 @@ internal sealed class CalmFinger
     // As many counts in either light: what moves may have that by chance, but not keep to one frequency off the pulse's own as
     // a lamp does, and of no pulse that was never seen is it known what frequency it has.
     private Reasons CauseOfRoomLight(in SignalSecond second) =>
-        IsKnown && roomLight.IsOneLine(second) && !IsOnHarmonic(second) ? Reasons.AmbientLight : Reasons.AmbientLight | Reasons.Motion;
+        IsKnown && roomLight.IsOneLine(second) && !roomLight.IsOnHarmonic(second, periodSeconds) ? Reasons.AmbientLight : Reasons.AmbientLight | Reasons.Motion;
 
     // Whatever it adds to either light, a lamp is one frequency; a hand that shakes evenly is nearly one as well. What has the
     // pulse's own frequency is rather the pulse of veins.
     private Reasons LampOf(in SignalSecond second) =>
-        IsKnown && second.Fit.Newest.LineShare > options.LampLineShare && IsOffFirstWave(second.Fit.Newest.LineHz)
+        IsKnown && second.Fit.Newest.LineShare > options.LampLineShare && roomLight.IsOffFirstWave(second.Fit.Newest.LineHz, periodSeconds)
             ? Reasons.AmbientLight
             : PureLampOf(second);
 
+    /// <summary>The lamp or the even movement that a second's line was, where all of what disturbs it is one.</summary>
+    public Reasons LampBeside(in SignalSecond second) =>
+        second.Fit.IsPureLine && PureLampOf(second) != Reasons.None ? Reasons.AmbientLight | Reasons.Motion : Reasons.None;
+
     // Where the light itself has moved, chance makes two seconds of a slip look like one frequency; not a whole window.
     private Reasons PureLampOf(in SignalSecond second) =>
-        (second.Fit.IsPureLine && (second.Fit.IsRoomLight || IsOffFirstWave(second.Fit.LineHz))) || IsMostlyRoomLight(second)
+        (second.Fit.IsPureLine && (second.Fit.IsRoomLight || roomLight.IsOffFirstWave(second.Fit.LineHz, periodSeconds) || second.Fit.LinesExplain >= options.Lamp.PurestLineShare)) || IsMostlyRoomLight(second)
             ? Reasons.AmbientLight
             : Reasons.None;
 
     // A pulse that has room light's own mixture has it still when it slips.
     private bool IsMostlyRoomLight(in SignalSecond second) =>
         roomLight.IsMost(second) && !(IsKnown && HasSamePeriod(second) && Math.Abs(second.Fit.Ratio - ratio) < options.SeparatedJump);
-
-    private bool IsOffFirstWave(double hz) => Math.Abs((hz * periodSeconds) - 1) >= options.HarmonicDistance;
-
-    // What moves with the heart, as veins do, may by chance move as many counts of either light.
-    private bool IsOnHarmonic(in SignalSecond second)
-    {
-        var harmonic = second.Fit.Newest.LineHz * periodSeconds;
-        return Math.Abs(harmonic - Math.Round(harmonic)) < options.HarmonicDistance;
-    }
 
     /// <summary>Why a wave in which both lights agree is no pulse: light that moved, room light alone, else something shakes; whether a finger, only a finger seen before can tell.</summary>
     public Reasons CauseOfShape(in SignalSecond second)

@@ -111,6 +111,13 @@ internal sealed class CalmLight(JudgeOptions options)
         return Math.Max(rises.Infrared, rises.Red) > Math.Max(options.LeakRise, options.LeakRisePulses * second.Fit.PulseSize) && shrink > options.LeakShrinkShare * Math.Max(rises.Infrared, 0);
     }
 
+    /// <summary>Whether so much light has come to a window that its pulse is not the calm one's: beside a line or a movement how much of the pulse is left is not known well enough to tell a leak by.</summary>
+    public bool HasRisenOver(in SignalSecond second)
+    {
+        var rises = RisesOver(second.Fit.WindowSeconds);
+        return Math.Max(rises.Infrared, rises.Red) > Math.Max(options.Lamp.LeakRiseBesideLines, options.LeakRisePulses * second.Fit.PulseSize);
+    }
+
     /// <summary>Mean levels over those seconds of a window that have any light, natural logarithms of counts.</summary>
     /// <param name="windowSeconds">Length of the window that ends with the second seen last.</param>
     public (double Infrared, double Red) LevelsOver(int windowSeconds)

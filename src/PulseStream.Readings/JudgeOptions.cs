@@ -3,8 +3,8 @@ namespace PulseStream.Readings;
 /// <summary>Limits between a second that is believed and one that is refused, each with its reason.</summary>
 public sealed record JudgeOptions
 {
-    /// <summary>Missing share of one second above which it is refused; a second can be bridged.</summary>
-    public double MissingShare { get; init; } = 0.6;
+    /// <summary>Missing share of one second above which it is refused: a tenth of a second still tells that the finger is there, and the window's other seconds what its blood is.</summary>
+    public double MissingShare { get; init; } = 0.9;
 
     /// <summary>Missing share of the last eight seconds above which a second is refused: a third of a beat's points gone still leave its shape.</summary>
     public double MissingWindowShare { get; init; } = 0.35;
@@ -73,6 +73,9 @@ public sealed record JudgeOptions
     /// <summary>Root mean square frequency, Hz, above which a wave is too fast for any pulse: 220 beats a minute have 3.7 and a little more for their harmonics.</summary>
     public double FastestWaveHz { get; init; } = 5;
 
+    /// <summary>Limits between a lamp, and a pulse beside one, and what moves.</summary>
+    public LampOptions Lamp { get; init; } = new();
+
     /// <summary>Limits between what lives and what swings in the clip.</summary>
     public LivenessOptions Liveness { get; init; } = new();
 
@@ -132,6 +135,9 @@ public sealed record JudgeOptions
 
     /// <summary>What the counting of a window's ends moves its rate by at most, 1/min: half a beat in eight seconds.</summary>
     public double LargestRateMiscountPerMinute { get; init; } = 4;
+
+    /// <summary>Window beside a line, s, below which no rate is told: before it, the line spoils the beats, and four seconds hold too few for a mean of eight.</summary>
+    public int LeastRateSecondsBesideLines { get; init; } = 6;
 
     /// <summary>Difference of rate and period, as a logarithm, above which no rate is told beside a line that was taken away: one beat too many or too few in eight seconds is more at any rate.</summary>
     public double LargestRateMissBesideLines { get; init; } = 0.03;

@@ -24,7 +24,7 @@ internal sealed class RateSureness(JudgeOptions options, bool hasRed)
             && !(pulse.Irregularity > options.LargestIrregularity)
             && !(IsIrregular(pulse) && (pulse.RateSpreadPerMinute > options.LargestRateSpreadPerMinute || pulse.Agreement < options.LeastIrregularAgreement))
             && !MissesPeriod(pulse)
-            && (second.Fit.Lines == 0 || (IsRateOfPeriod(pulse) && !IsOvertoneOfLine(second)));
+            && (second.Fit.Lines == 0 || (second.Fit.WindowSeconds >= options.LeastRateSecondsBesideLines && IsRateOfPeriod(pulse) && !IsOvertoneOfLine(second)));
     }
 
     // What repeats has a beat in each period, or two where they come in pairs; another number has waves in it that are none. Noise
@@ -41,11 +41,12 @@ internal sealed class RateSureness(JudgeOptions options, bool hasRed)
     private bool IsRateOfPeriod(in WindowPulse pulse) =>
         Math.Abs(Math.Log(pulse.RatePerMinute * pulse.PeriodSeconds / 60)) < options.LargestRateMissBesideLines;
 
-    // A lamp on the pulse's own frequency takes its first wave along: what repeats twice as fast may be all that is left of it.
+    // A lamp on the pulse's first or third wave takes it along: what repeats twice as fast may be all that is left of it.
     private bool IsOvertoneOfLine(in SignalSecond second)
     {
-        const double half = 0.5;
-        return !IsBesideBreathing(second) && Math.Abs((second.Fit.LineHz * second.Pulse.PeriodSeconds) - half) < options.OvertoneDistance;
+        const double first = 0.5, third = 1.5;
+        var line = second.Fit.LineHz * second.Pulse.PeriodSeconds;
+        return !IsBesideBreathing(second) && Math.Min(Math.Abs(line - first), Math.Abs(line - third)) < options.OvertoneDistance;
     }
 
     // Breathing's second wave lies on half the rate of a pulse four times as fast, and is no lamp. Beside a lamp the pulse's third

@@ -26,14 +26,30 @@ internal sealed class RoomLight(JudgeOptions options)
     /// <summary>Whether most of what both lights show may be room light: a wave with a rhythm, of as many counts in either. A movement may by chance have its mixture.</summary>
     /// <param name="second">The second.</param>
     public bool IsMost(in SignalSecond second) =>
-        Math.Abs(second.Fit.Ratio - MixOf(second)) < options.RoomLightDistance
+        (second.Fit.Lines == 0 || second.Fit.IsOneLine)
+        && Math.Abs(second.Fit.Ratio - MixOf(second)) < options.RoomLightDistance
         && second.Pulse.Periodicity >= options.LeastPeriodicity
         && !(second.Pulse.UnsteadyShare > UnevenShare);
 
     /// <summary>Whether what disturbs is as much one frequency as a lamp: a hand that shakes does not keep so steady.</summary>
     /// <param name="second">The second.</param>
     public bool IsOneLine(in SignalSecond second) =>
-        second.Fit.IsPureLine || second.Fit.Newest.LineShare > options.SteadyLineShare;
+        second.Fit.Lines > 0 ? second.Fit.IsOneLine && second.Fit.LinesExplain >= options.Lamp.PurestLineShare && !second.Fit.IsWideLine
+        : second.Fit.Newest.LineShare > options.SteadyLineShare;
+
+    /// <summary>Whether a line lies off a pulse's first wave.</summary>
+    /// <param name="hz">Its frequency.</param>
+    /// <param name="periodSeconds">The pulse's period, s; 0 where none is known.</param>
+    public bool IsOffFirstWave(double hz, double periodSeconds) => Math.Abs((hz * periodSeconds) - 1) >= options.HarmonicDistance;
+
+    /// <summary>Whether the newest line lies on one of a pulse's waves: what moves with the heart, as veins do, may by chance move as many counts of either light.</summary>
+    /// <param name="second">The second.</param>
+    /// <param name="periodSeconds">The pulse's period, s.</param>
+    public bool IsOnHarmonic(in SignalSecond second, double periodSeconds)
+    {
+        var harmonic = second.Fit.Newest.LineHz * periodSeconds;
+        return Math.Abs(harmonic - Math.Round(harmonic)) < options.HarmonicDistance;
+    }
 
     private bool IsSteadyLine(in SignalSecond second) =>
         LeavesPulse(second)

@@ -18,8 +18,13 @@ internal sealed class SaturationInterval(CalibrationCurve curve, JudgeOptions op
         // Light that was added to the emitters' divides each channel's pulse by its own share: an error of one sign, not of chance.
         var half = Math.Sqrt(Square(slope * chance) + Square(options.IntervalFloorPercent)) + (slope * ((options.RoomLightAmplitudes * RoomLightRatio(second)) + (options.OtherLightAmplitudes * fit.Ratio * fit.OtherLightSize)));
         var leaked = curve.PercentAt(fit.Ratio + leakedRatio) - percent;
-        return new(Clamp(percent), Clamp(percent - half + Math.Min(leaked, 0)), Clamp(percent + half + Math.Max(leaked, 0)));
+        var (low, high) = (percent - half + Math.Min(leaked, 0), percent + half + Math.Max(leaked, 0));
+        return new(Clamp(Math.Clamp(curve.PercentAt(fit.Ratio + LeastLampRatio(fit)), low, high)), Clamp(low), Clamp(high));
     }
+
+    // Light is never negative: a lamp adds its amplitude to its own mean at least, and divides each channel's pulse by what it adds there.
+    private static double LeastLampRatio(in RatioFit fit) =>
+        double.IsNaN(fit.LightMix) ? 0 : fit.Ratio * fit.RoomLightSize * (fit.LightMix - 1);
 
     private static double RoomLightRatio(in SignalSecond second)
     {

@@ -21,6 +21,7 @@ internal sealed class SecondJudge
     private readonly Presence presence;
     private readonly RateSureness rate;
     private readonly BrightLight brightLight;
+    private readonly DisagreementLimit disagreement;
     private readonly FormerFinger former;
     private readonly MissingRing missing = new();
     private int sinceDisturbance = int.MaxValue;
@@ -42,6 +43,7 @@ internal sealed class SecondJudge
         rate = new(options, hasRed);
         former = new(options);
         brightLight = new(options);
+        disagreement = new(options);
     }
 
     /// <summary>Whether the second judged last had something in the clip.</summary>
@@ -57,7 +59,7 @@ internal sealed class SecondJudge
         calm.See(second);
         liveness.See(second, form.IsIn(second));
         presence.See(second);
-        var reasons = ReasonsOf(second);
+        var reasons = calm.WithLamp(second, ReasonsOf(second));
         HasFinger = reasons == Reasons.None
             || (((reasons & Reasons.NoFinger) == Reasons.None || !presence.IsLeft) && (HasFinger || ShowsFinger(second, reasons)));
         hasLeft |= presence.HasLeft;
@@ -178,7 +180,7 @@ internal sealed class SecondJudge
             return FlatReason(second);
         }
 
-        if (hasRed && !(fit.Disagreement <= LargestDisagreementOf(fit)))
+        if (hasRed && !(fit.Disagreement <= disagreement.LargestOf(fit, calm.IsKnown)))
         {
             return sinceDisturbance <= options.SettlingSeconds ? Reasons.Settling : calm.CauseOfDisagreement(second);
         }
@@ -213,15 +215,6 @@ internal sealed class SecondJudge
 
         return Reasons.None;
     }
-
-    // The taller a wave that was never seen as a calm pulse, the more movement may be in it for the same disagreement; and the
-    // line that was taken away may have been the pulse, whose harmonics are lines as well.
-    private double LargestDisagreementOf(in RatioFit fit) =>
-        calm.IsKnown ? (fit.Lines > 0 ? options.UnprovenDisagreement : options.LargestDisagreement)
-        : fit.Lines > 0 && !fit.IsOneLine ? double.NegativeInfinity
-        : fit.PulseSize <= options.UnprovenPulseSize ? options.UnprovenDisagreement
-        : fit.Lines > 0 && !fit.IsRoomLight && !fit.IsPureLine ? 0
-        : options.UnprovenDisagreement * options.UnprovenPulseSize / fit.PulseSize;
 
     // What noise was left beside a pulse told from movement is in its standard error: most of it was movement too.
     private bool IsAboveNoise(in RatioFit fit) =>
@@ -269,7 +262,7 @@ internal sealed class SecondJudge
     // Shaking that looks like a few beats by chance looks so for one second; a heart without rhythm goes on.
     private Reasons ChanceReason(in SignalSecond second) =>
         hasRed && !IsKnownHere(second) && second.Pulse.Periodicity < options.LeastPeriodicity && soundSeconds < options.SoundSecondsWithoutRhythm && !IsFormerFinger(second)
-            ? Reasons.Settling
+            ? Reasons.Settling | calm.LampBeside(second)
             : Reasons.None;
 
     private Reasons RangeReason(in SignalSecond second)

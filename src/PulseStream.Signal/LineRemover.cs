@@ -9,44 +9,44 @@ namespace PulseStream.Signal;
 /// </summary>
 /// <remarks>
 /// Variable projection (Golub, Pereyra, SIAM J Numer Anal 1973;10:413): for each frequency the line's own size and R follow
-/// by least squares, so only the frequency is searched. Light is added in counts, so a logarithm sees it in inverse
-/// proportion to the rest of the light; mains frequency wanders by some hundredths of a hertz within seconds. Both make a
-/// line's size and phase change slowly, and with the pulse: that is what its further columns are for.
+/// by least squares, so only the frequency is searched. Mains frequency wanders by some hundredths of a hertz within seconds,
+/// which makes a line's size and phase change slowly: that is what its further shapes are for.
 /// </remarks>
 internal sealed class LineRemover
 {
     /// <summary>Lines that can be taken out of one window.</summary>
     public const int MostLines = 3;
 
-    /// <summary>Degrees of freedom that one line takes: cosine and sine, as they are, drifting, bending and riding on the pulse.</summary>
-    public const int FreedomOfLine = 8;
+    /// <summary>Degrees of freedom of a line alone: cosine and sine, as they are, drifting and bending.</summary>
+    public const int FreedomOfOwn = 2 * OwnShapes;
+
+    /// <summary>Degrees of freedom of one more wave: what rides on the pulse, or a line's second.</summary>
+    public const int FreedomOfWave = 2;
+
+    /// <summary>Degrees of freedom that one line takes, with what rides on the pulse.</summary>
+    public const int FreedomOfLine = FreedomOfOwn + FreedomOfWave;
 
     /// <summary>Degrees of freedom that a line takes beyond those where its frequency follows something that breathes: cosine and sine that bend up to five times more.</summary>
     public const int FreedomOfWidening = 6;
 
-    // Cosine and sine as they are, drifting and bending: what rides on the pulse can take half of its first wave along.
     private const int OwnShapes = 3;
-    private const int AllShapes = FreedomOfLine / 2;
-    private const int WideShapes = AllShapes + (FreedomOfWidening / 2);
-    private const int MostColumns = (MostLines * FreedomOfLine) + FreedomOfWidening;
+    private const int WideShapes = OwnShapes + (FreedomOfWidening / 2);
+    private const int MostShapes = (MostLines * FreedomOfLine) + FreedomOfWidening;
     private const double LowestHz = 0.6;
     private const double HighestHz = 12;
 
-    // What is left of a column that the ones before it already hold.
-    private const double LeastNewShare = 1e-6;
+    // Less than a hundredth of such a line goes with what is slow.
+    private const double FastLineHz = 3;
     private readonly double binRateHz;
-    private readonly int longest;
-    private readonly double[] room;
+    private readonly LineShapes shapes;
     private readonly double[] removedHz = new double[MostLines];
-    private int columnCount;
     private int lineCount;
     private SlowBasis slow;
 
     public LineRemover(SignalDesign design)
     {
         binRateHz = design.BinRateHz;
-        longest = design.LongestWindowBins;
-        room = new double[(MostColumns + 2) * longest];
+        shapes = new(design, MostShapes);
         slow = design.SlowOf(design.Options.LongestWindowSeconds);
     }
 
@@ -62,14 +62,22 @@ internal sealed class LineRemover
     /// <summary>Cosine and sine of the line last removed from red, natural logarithm of light.</summary>
     public (double Cosine, double Sine) InRed { get; private set; }
 
+    /// <summary>Whether a line has more ups and downs in its window than it has shapes once widened: of fewer it is all that is slow, the pulse with it.</summary>
+    /// <param name="turns">Its turns in the window.</param>
+    public static bool HasTurnsToWiden(double turns) => 2 * turns > FreedomOfLine + FreedomOfWidening;
+
     /// <summary>A new window: no line has been taken from it.</summary>
     /// <param name="removedBasis">What has been taken away from the window as slow.</param>
     public void Restart(SlowBasis removedBasis)
     {
-        columnCount = 0;
         lineCount = 0;
         slow = removedBasis;
+        shapes.Restart(removedBasis);
     }
+
+    /// <summary>Takes the course of the window's light, by which what is added in counts is divided.</summary>
+    /// <param name="logLights">Logarithms of infrared and red in turn, slow part and all.</param>
+    public void Weigh(ReadOnlySpan<double> logLights) => shapes.Weigh(logLights);
 
     /// <summary>Removes lines of known frequencies from a new window and leaves what rides on the pulse: R is read without that, beats are seen with it.</summary>
     /// <param name="pairs">Infrared and red in turn.</param>
@@ -79,20 +87,51 @@ internal sealed class LineRemover
     {
         foreach (var hz in hertz)
         {
-            LineHz = hz;
-            Remove(pairs, 0, OwnShapes);
+            shapes.AddOwn(hz, 0, OwnShapes);
         }
 
         if (isWide)
         {
-            LineHz = hertz[0];
-            Remove(pairs, AllShapes, WideShapes);
+            shapes.AddOwn(hertz[0], OwnShapes, WideShapes);
         }
+
+        shapes.Remove(pairs);
     }
 
     /// <summary>Takes more away about the line that was removed last: its frequency may have followed something that breathes, as far as a third of a hertz within the window.</summary>
     /// <param name="pairs">Infrared and red in turn, without the line.</param>
-    public void Widen(Span<double> pairs) => Remove(pairs, AllShapes, WideShapes);
+    public void Widen(Span<double> pairs)
+    {
+        shapes.AddOwn(LineHz, OwnShapes, WideShapes);
+        shapes.Remove(pairs);
+    }
+
+    /// <summary>Takes a line that was found before out of the window loaded anew, as what is added in counts.</summary>
+    /// <param name="pairs">Infrared and red in turn.</param>
+    /// <param name="hz">Its frequency.</param>
+    public void RemoveAdded(Span<double> pairs, double hz)
+    {
+        LineHz = hz;
+        shapes.AddOwn(hz, 0, OwnShapes);
+        shapes.Remove(pairs);
+        removedHz[lineCount++] = hz;
+    }
+
+    /// <summary>Takes the second wave of the line that was removed last: a strong lamp bends the logarithm.</summary>
+    /// <param name="pairs">Infrared and red in turn, without the line.</param>
+    public void RemoveSecondWave(Span<double> pairs)
+    {
+        shapes.AddSecondWave(LineHz);
+        shapes.Remove(pairs);
+    }
+
+    /// <summary>Takes what of that line rides on the pulse: where one of the pulse's own waves went with it, more was divided by the light than was added to it.</summary>
+    /// <param name="pairs">Infrared and red in turn, without the line.</param>
+    public void RemoveRiding(Span<double> pairs)
+    {
+        shapes.AddRiding(pairs, LineHz);
+        shapes.Remove(pairs);
+    }
 
     /// <summary>Finds the line without which both lights agree best and, where it explains enough of what they disagree by, in both halves, removes it from both.</summary>
     /// <param name="pairs">Infrared and red in turn; changed only when true is returned.</param>
@@ -102,19 +141,21 @@ internal sealed class LineRemover
     {
         var lanes = MemoryMarshal.Cast<double, Vector128<double>>(pairs);
         var before = RatioSums.Over(pairs);
-        LineHz = Strongest(lanes, before);
-        var (cosine, sine) = TransformAt(lanes, LineHz);
-        var without = Without(before, cosine, sine, lanes.Length);
+        LineHz = Strongest(lanes, before, slow);
+        var (cosine, sine) = TransformAt(lanes, LineHz, Middle(lanes.Length));
+        var power = PowerOf(LineHz, lanes.Length, slow);
+        var without = Without(before, cosine, sine, power);
         var rest = before.Rest;
         if (rest - without.Rest < enoughShare * (rest - noisePower) || !IsSteady(lanes, without.Cross / without.Infrared))
         {
             return false;
         }
 
-        var scale = 2.0 / lanes.Length;
-        InInfrared = (scale * cosine.GetElement(0), scale * sine.GetElement(0));
-        InRed = (scale * cosine.GetElement(1), scale * sine.GetElement(1));
-        Remove(pairs, 0, AllShapes);
+        InInfrared = (cosine.GetElement(0) / power.Cosine, sine.GetElement(0) / power.Sine);
+        InRed = (cosine.GetElement(1) / power.Cosine, sine.GetElement(1) / power.Sine);
+        shapes.AddOwn(LineHz, 0, OwnShapes);
+        shapes.AddRiding(pairs, LineHz);
+        shapes.Remove(pairs);
         removedHz[lineCount++] = LineHz;
         return true;
     }
@@ -126,18 +167,17 @@ internal sealed class LineRemover
         var lanes = MemoryMarshal.Cast<double, Vector128<double>>(pairs);
         var whole = RatioSums.Over(pairs);
         var rest = whole.Rest;
-        var lineHz = Strongest(lanes, whole);
-        var left = RestWithout(lanes, whole, lineHz);
+        var lineHz = Strongest(lanes, whole, null);
+        var left = RestWithout(lanes, whole, lineHz, null);
         var scale = 1.0 / lanes.Length;
         return new(scale * whole.Infrared, scale * whole.Red, scale * whole.Cross, rest > 0 ? 1 - (left / rest) : 0, lineHz);
     }
 
-    // The sums that are left when the best sine of one frequency is taken from both channels (sine and cosine nearly orthogonal).
-    private static RatioSums Without(in RatioSums sums, Vector128<double> cosine, Vector128<double> sine, int length)
+    // The sums that are left when the best sine of one frequency is taken from both channels.
+    private static RatioSums Without(in RatioSums sums, Vector128<double> cosine, Vector128<double> sine, WavePower of)
     {
-        var scale = 2.0 / length;
-        var power = ((cosine * cosine) + (sine * sine)) * scale;
-        var cross = ((cosine.GetElement(0) * cosine.GetElement(1)) + (sine.GetElement(0) * sine.GetElement(1))) * scale;
+        var power = (cosine * cosine / of.Cosine) + (sine * sine / of.Sine);
+        var cross = (cosine.GetElement(0) * cosine.GetElement(1) / of.Cosine) + (sine.GetElement(0) * sine.GetElement(1) / of.Sine);
         return sums with
         {
             Infrared = sums.Infrared - power.GetElement(0),
@@ -157,53 +197,79 @@ internal sealed class LineRemover
 
     private double PowerInRest(ReadOnlySpan<Vector128<double>> lanes, double ratio)
     {
-        var (cosine, sine) = TransformAt(lanes, LineHz);
+        var (cosine, sine) = TransformAt(lanes, LineHz, 0);
         var inPhase = cosine.GetElement(1) - (ratio * cosine.GetElement(0));
         var quadrature = sine.GetElement(1) - (ratio * sine.GetElement(0));
         return ((inPhase * inPhase) + (quadrature * quadrature)) / lanes.Length;
     }
 
-    private double Strongest(ReadOnlySpan<Vector128<double>> lanes, in RatioSums before)
+    // A window in which nothing was taken away as slow has no basis. Of a lamp many times the pulse a tenth is left at the nearest
+    // frequency that is tried, more than the pulse itself: the two deepest valleys are looked at closely.
+    private double Strongest(ReadOnlySpan<Vector128<double>> lanes, in RatioSums before, SlowBasis? removedBasis)
     {
-        var resolution = binRateHz / lanes.Length;
+        var step = binRateHz / lanes.Length / 3;
         var highest = Math.Min(HighestHz, 0.45 * binRateHz);
-        double least = double.PositiveInfinity, bestHz = LowestHz;
-        for (var hz = LowestHz; hz <= highest; hz += resolution / 3)
+        var deepest = new DeepestLines();
+        double last = double.PositiveInfinity, here = double.PositiveInfinity;
+        for (var hz = LowestHz; hz <= highest; hz += step)
         {
-            var rest = RestWithout(lanes, before, hz);
-            if (rest < least)
+            var next = RestWithout(lanes, before, hz, removedBasis);
+            if (here < last && here <= next)
             {
-                least = rest;
-                bestHz = hz;
+                deepest.See(here, hz - step);
             }
+
+            last = here;
+            here = next;
         }
 
-        for (var step = resolution / 6; step > resolution / 100; step /= 2)
-        {
-            bestHz = Better(lanes, before, bestHz, step);
-        }
-
-        return bestHz;
+        deepest.See(here, highest);
+        var (first, firstHz) = Closest(lanes, before, deepest.First.Hz, removedBasis);
+        var (second, secondHz) = Closest(lanes, before, deepest.Second.Hz, removedBasis);
+        return second < first ? secondHz : firstHz;
     }
 
-    private double Better(ReadOnlySpan<Vector128<double>> lanes, in RatioSums before, double hz, double step)
+    private (double Left, double Hz) Closest(ReadOnlySpan<Vector128<double>> lanes, in RatioSums before, double hz, SlowBasis? removedBasis)
     {
-        var here = RestWithout(lanes, before, hz);
-        return RestWithout(lanes, before, hz + step) < here ? hz + step
-            : RestWithout(lanes, before, hz - step) < here ? hz - step
+        var resolution = binRateHz / lanes.Length;
+        for (var step = resolution / 6; step > resolution / 100; step /= 2)
+        {
+            hz = Better(lanes, before, hz, step, removedBasis);
+        }
+
+        return (RestWithout(lanes, before, hz, removedBasis), hz);
+    }
+
+    private double Better(ReadOnlySpan<Vector128<double>> lanes, in RatioSums before, double hz, double step, SlowBasis? removedBasis)
+    {
+        var here = RestWithout(lanes, before, hz, removedBasis);
+        return RestWithout(lanes, before, hz + step, removedBasis) < here ? hz + step
+            : RestWithout(lanes, before, hz - step, removedBasis) < here ? hz - step
             : hz;
     }
 
-    private double RestWithout(ReadOnlySpan<Vector128<double>> lanes, in RatioSums before, double hz)
+    private double RestWithout(ReadOnlySpan<Vector128<double>> lanes, in RatioSums before, double hz, SlowBasis? removedBasis)
     {
-        var (cosine, sine) = TransformAt(lanes, hz);
-        return Without(before, cosine, sine, lanes.Length).Rest;
+        var (cosine, sine) = TransformAt(lanes, hz, removedBasis is null ? 0 : Middle(lanes.Length));
+        return Without(before, cosine, sine, PowerOf(hz, lanes.Length, removedBasis)).Rest;
     }
 
-    private (Vector128<double> Cosine, Vector128<double> Sine) TransformAt(ReadOnlySpan<Vector128<double>> lanes, double hz)
+    // What is slow has next to nothing in common with a fast line. A short piece of no whole number of turns counts against a line.
+    private WavePower PowerOf(double hz, int length, SlowBasis? removedBasis)
     {
-        var (turnSine, turnCosine) = Math.SinCos(2 * Math.PI * hz / binRateHz);
-        double cosine = 1, sine = 0;
+        var turn = 2 * Math.PI * hz / binRateHz;
+        return removedBasis is null ? new(length / 2.0, length / 2.0)
+            : hz > FastLineHz ? WavePower.Of(turn, length)
+            : WavePower.LeftBy(turn, removedBasis);
+    }
+
+    private static double Middle(int length) => (length - 1) / 2.0;
+
+    private (Vector128<double> Cosine, Vector128<double> Sine) TransformAt(ReadOnlySpan<Vector128<double>> lanes, double hz, double origin)
+    {
+        var turn = 2 * Math.PI * hz / binRateHz;
+        var (turnSine, turnCosine) = Math.SinCos(turn);
+        var (sine, cosine) = Math.SinCos(-turn * origin);
         Vector128<double> inPhase = default, quadrature = default;
         foreach (var value in lanes)
         {
@@ -215,84 +281,5 @@ internal sealed class LineRemover
         }
 
         return (inPhase, quadrature);
-    }
-
-    private void Remove(Span<double> pairs, int firstShape, int endShape)
-    {
-        var pulse = Math.Sqrt(RatioSums.Over(pairs).Infrared / (pairs.Length / 2));
-        var first = columnCount;
-        for (var shape = firstShape; shape < endShape; shape++)
-        {
-            AddColumns(pairs, shape, pulse);
-        }
-
-        var lanes = MemoryMarshal.Cast<double, Vector128<double>>(pairs);
-        for (var k = first; k < columnCount; k++)
-        {
-            var column = Column(k, lanes.Length);
-            Vector128<double> share = default;
-            for (var n = 0; n < lanes.Length; n++)
-            {
-                share += lanes[n] * column[n];
-            }
-
-            for (var n = 0; n < lanes.Length; n++)
-            {
-                lanes[n] -= share * column[n];
-            }
-        }
-    }
-
-    private Span<double> Column(int k, int length) => room.AsSpan(k * longest, length);
-
-    private void AddColumns(ReadOnlySpan<double> pairs, int shape, double pulse)
-    {
-        var length = pairs.Length / 2;
-        var pair = room.AsSpan(MostColumns * longest, pairs.Length);
-        var angle = 2 * Math.PI * LineHz / binRateHz;
-        for (var n = 0; n < length; n++)
-        {
-            var time = (2 * (n + 0.5) / length) - 1;
-            var size = shape == AllShapes - 1 ? pairs[2 * n] / pulse : Legendre.Of(shape < AllShapes ? shape : shape - 1, time);
-            var (sine, cosine) = Math.SinCos(angle * n);
-            pair[2 * n] = size * cosine;
-            pair[(2 * n) + 1] = size * sine;
-        }
-
-        slow.Remove(pair);
-        AddColumn(pair, 0);
-        AddColumn(pair, 1);
-    }
-
-    // Gram-Schmidt, twice, because what rides on the pulse is partly held by the lines themselves.
-    private void AddColumn(ReadOnlySpan<double> pair, int lane)
-    {
-        var length = pair.Length / 2;
-        var column = Column(columnCount, length);
-        for (var n = 0; n < length; n++)
-        {
-            column[n] = pair[(2 * n) + lane];
-        }
-
-        var whole = Projection.Dot(column, column);
-        for (var pass = 0; pass < 2; pass++)
-        {
-            for (var k = 0; k < columnCount; k++)
-            {
-                Projection.Subtract(column, Column(k, length));
-            }
-        }
-
-        var left = Projection.Dot(column, column);
-        if (left > LeastNewShare * whole)
-        {
-            var scale = 1 / Math.Sqrt(left);
-            for (var n = 0; n < length; n++)
-            {
-                column[n] *= scale;
-            }
-
-            columnCount++;
-        }
     }
 }

@@ -7,9 +7,12 @@ namespace PulseStream.Signal;
 /// <param name="calm">The calm pulse.</param>
 internal sealed class LineReturn(WindowRoom room, LoadedWindow loaded, TakenWindow taken, PulseTemplate calm)
 {
+    // Half of the way to the second wave.
+    private const double FirstWaveDistance = 0.5;
     private readonly SignalDesign design = room.Design;
     private readonly LineRemover lines = room.Lines;
     private readonly BeatFinder finder = room.Finder;
+    private readonly LampMixture mixture = new();
 
     /// <summary>Puts the pulse back, where room light's mixture tells it from the line. Where the window repeats worse with its pulse put back, the line was something else.</summary>
     /// <param name="bins">The newest bins.</param>
@@ -29,7 +32,7 @@ internal sealed class LineReturn(WindowRoom room, LoadedWindow loaded, TakenWind
             IsOneLine = isOneLine,
             IsPureLine = isOneLine && fit.LinesExplain >= design.Options.PureLineShare,
         };
-        var mix = LinePart.MixOfRoomLight(bins.Last);
+        var mix = fit.IsPureLine ? MixOf(bins, fit) : LinePart.MixOfRoomLight(bins.Last);
         if (!LinePart.IsTold(fit.Ratio, mix))
         {
             return fit;
@@ -39,14 +42,14 @@ internal sealed class LineReturn(WindowRoom room, LoadedWindow loaded, TakenWind
         var removed = LinePart.AmplitudeOf(whole, without);
         var amplitude = LinePart.LeavePulse(whole, without, fit.Ratio, mix);
         finder.Find(whole, intervalSoFarSeconds);
-        var isStrange = !LinePart.IsMultiple(finder.PeriodSeconds, period) || !IsLikely(whole, fit.PulseSize, front);
+        var isStrange = !LinePart.IsMultiple(finder.PeriodSeconds, period) || !IsLikely(whole, fit.LineHz, fit.PulseSize, front);
         if (finder.Periodicity < least || (isStrange && (fit.IsRoomLight || fit.IsPureLine || IsBetweenHarmonics(fit, period))))
         {
             return fit with { RoomLightSize = fit.IsRoomLight ? removed : 0 };
         }
 
         whole.CopyTo(taken.Room);
-        return fit with { PulseSize = LinePart.SizeOf(whole), RoomLightSize = amplitude };
+        return fit with { PulseSize = LinePart.SizeOf(whole), RoomLightSize = amplitude, LightMix = fit.IsPureLine ? mix : double.NaN };
     }
 
     /// <summary>Skewness of the slope of a window's pulse.</summary>
@@ -55,6 +58,15 @@ internal sealed class LineReturn(WindowRoom room, LoadedWindow loaded, TakenWind
     {
         finder.Course.Take(window);
         return WaveShape.Of(finder.Course, 0, design.BinRateHz).FrontSteepness;
+    }
+
+    // Light of as many counts in either channel has a mixture that needs no measuring, unless a wave of the pulse only made it look so.
+    private double MixOf(SmoothedBins bins, in RatioFit fit)
+    {
+        const double sameShare = 0.25;
+        var measured = mixture.Of(loaded.Pairs, taken.Pairs, fit.Ratio);
+        var equal = LinePart.MixOfRoomLight(bins.Last);
+        return fit.IsRoomLight && Math.Abs(measured - equal) < sameShare * equal ? equal : measured;
     }
 
     // Leaves the window as it was loaded, and in 'taken' the same without lines, but with what rides on the pulse. With its second
@@ -79,16 +91,25 @@ internal sealed class LineReturn(WindowRoom room, LoadedWindow loaded, TakenWind
         var without = taken.Pairs;
         loaded.Pairs.CopyTo(without);
         taken.Edge = edge;
+        if (taken.AreLinesAdded)
+        {
+            loaded.WeighLines(bins);
+        }
+
         lines.RemoveAlone(without, taken.LinesHz, fit.IsWideLine);
         finder.Find(without, intervalSoFarSeconds);
         return without;
     }
 
     // Light that reaches the channels in another mixture or phase than told comes back with the pulse and bends it.
-    private bool IsLikely(ReadOnlySpan<double> whole, double sizeWithout, double frontWithout) =>
+    private bool IsLikely(ReadOnlySpan<double> whole, double lineHz, double sizeWithout, double frontWithout) =>
         calm.IsKnown
             ? LinePart.SizeOf(whole) < design.Options.LargestPutBack * calm.Size && FrontOf(whole) >= design.Options.LeastFrontShare * calm.FrontSteepness
-            : LinePart.SizeOf(whole) < design.Options.LargestPutBack * sizeWithout && FrontOf(whole) > frontWithout;
+            : LinePart.SizeOf(whole) < LargestPutBack(lineHz) * sizeWithout && FrontOf(whole) > frontWithout;
+
+    // The first wave is most of a pulse, and all of it may have gone with the line. To be asked once the window has been looked at.
+    private double LargestPutBack(double lineHz) =>
+        Math.Abs((lineHz * finder.PeriodSeconds) - 1) < FirstWaveDistance ? design.Options.LargestFirstWavePutBack : design.Options.LargestPutBack;
 
     // What moves with the heart, as veins do, lies on the pulse's harmonics: what it leaves of the pulse says nothing of blood.
     private bool IsBetweenHarmonics(in RatioFit fit, double periodSeconds)

@@ -22,6 +22,9 @@ internal sealed class LoadedWindow(WindowRoom room)
     /// <summary>What was taken away as slow.</summary>
     public SlowEdge Edge { get; private set; }
 
+    /// <summary>Whether lines are taken away as what is added in counts, divided by the light as it was.</summary>
+    public bool AreLinesAdded { get; private set; }
+
     /// <summary>White noise of a bin, without what was lines.</summary>
     public WhiteNoise Noise { get; private set; }
 
@@ -39,6 +42,7 @@ internal sealed class LoadedWindow(WindowRoom room)
         bins.CopyNewest(Pairs);
         basis.Remove(Pairs);
         lines.Restart(basis);
+        AreLinesAdded = false;
         removed = basis.Count;
         Edge = edge;
         Noise = bins.NoiseOver(seconds);
@@ -89,9 +93,9 @@ internal sealed class LoadedWindow(WindowRoom room)
     }
 
     /// <summary>Takes one steady line away, where one explains enough of what the lights disagree by.</summary>
-    /// <param name="level">Logarithms of both lights.</param>
+    /// <param name="bins">The newest bins.</param>
     /// <param name="fit">What was told of the window so far; then without the line.</param>
-    public bool TryRemoveLine(in Bin level, ref RatioFit fit)
+    public bool TryRemoveLine(SmoothedBins bins, ref RatioFit fit)
     {
         var noisePower = length * design.Kernel.NoiseGain * Noise.OfResidual(fit.Ratio);
         if (!lines.TryRemove(Pairs, noisePower, design.Options.LineShare))
@@ -109,9 +113,51 @@ internal sealed class LoadedWindow(WindowRoom room)
             LinesExplain = 1 - (PowerOfDisagreement(left) / loadedPower),
             IsWithoutFirstWave = fit.IsWithoutFirstWave,
             IsWideLine = fit.IsWideLine,
-            IsRoomLight = fit.Lines == 0 ? LinePart.IsEqualInCounts(lines.InInfrared, lines.InRed, level) : fit.IsRoomLight,
+            IsRoomLight = fit.Lines == 0 ? LinePart.IsEqualInCounts(lines.InInfrared, lines.InRed, bins.Last) : fit.IsRoomLight,
         };
         return true;
+    }
+
+    /// <summary>What is added in counts is divided by the light as it was in the window.</summary>
+    /// <param name="bins">The newest bins, of which the window was loaded.</param>
+    public void WeighLines(SmoothedBins bins)
+    {
+        var raw = room.Curved.AsSpan(0, 2 * length);
+        bins.CopyNewest(raw);
+        lines.Weigh(raw);
+        AreLinesAdded = true;
+    }
+
+    /// <summary>Takes the line that was found first out of the same window anew, as light that is added in counts and nothing else.</summary>
+    /// <param name="bins">The newest bins.</param>
+    /// <param name="edge">What is taken away as slow; of a slow pulse the first wave may be left where only a lamp disturbed.</param>
+    /// <param name="found">What was told of the window without it, the first time.</param>
+    public RatioFit RemoveAdded(SmoothedBins bins, SlowEdge edge, in RatioFit found)
+    {
+        var hz = found.LineHz;
+        var noise = Noise;
+        Load(bins, found.WindowSeconds, edge);
+        Noise = noise;
+        WeighLines(bins);
+        lines.RemoveAdded(Pairs, hz);
+        var fit = WithoutMore(found with { Lines = 1, IsWideLine = false, IsWithoutFirstWave = false }, LineRemover.FreedomOfOwn);
+        return fit with { LinesExplain = Math.Max(found.LinesExplain, fit.LinesExplain) };
+    }
+
+    /// <summary>Takes the second wave of the line that was taken last. What moves has one as well: it says nothing for a lamp that it explains more.</summary>
+    /// <param name="fit">What was told of the window without the line; then without its second wave.</param>
+    public void RemoveSecondWave(ref RatioFit fit)
+    {
+        lines.RemoveSecondWave(Pairs);
+        fit = WithoutMore(fit, LineRemover.FreedomOfWave) with { LinesExplain = fit.LinesExplain };
+    }
+
+    /// <summary>Takes away what of the line that was taken last rides on the pulse.</summary>
+    /// <param name="fit">What was told of the window without the line; then without that.</param>
+    public void RemoveRiding(ref RatioFit fit)
+    {
+        lines.RemoveRiding(Pairs);
+        fit = WithoutMore(fit, LineRemover.FreedomOfWave) with { LinesExplain = fit.LinesExplain };
     }
 
     /// <summary>Takes more away about the line that was taken last: one whose frequency drifts.</summary>
@@ -119,16 +165,21 @@ internal sealed class LoadedWindow(WindowRoom room)
     public void WidenLine(ref RatioFit fit)
     {
         lines.Widen(Pairs);
-        removed += LineRemover.FreedomOfWidening;
+        fit = WithoutMore(fit, LineRemover.FreedomOfWidening) with { IsWideLine = true };
+    }
+
+    private RatioFit WithoutMore(in RatioFit fit, int freedom)
+    {
+        removed += freedom;
         var left = RatioRegression.Fit(Pairs, Noise, design.Kernel.NoiseGain, removed, fit.WindowSeconds);
-        fit = left with
+        return left with
         {
             Lines = fit.Lines,
             LineHz = fit.LineHz,
             LinesExplain = 1 - (PowerOfDisagreement(left) / loadedPower),
             IsWithoutFirstWave = fit.IsWithoutFirstWave,
             IsRoomLight = fit.IsRoomLight,
-            IsWideLine = true,
+            IsWideLine = fit.IsWideLine,
         };
     }
 
@@ -138,6 +189,15 @@ internal sealed class LoadedWindow(WindowRoom room)
     {
         Load(bins, design.Options.ShortestWindowSeconds, SlowEdge.OfAnyPulse);
         return lines.Scatter(Pairs[(2 * (length / 2))..]);
+    }
+
+    /// <summary>The largest leap of both lights within the newest second, as the logarithm of infrared.</summary>
+    /// <param name="bins">The newest bins, a shortest window of them at least.</param>
+    public double NewestLeap(SmoothedBins bins)
+    {
+        var raw = room.Curved.AsSpan(0, 2 * (int)(LightLeap.LookBackSeconds * design.BinRateHz));
+        bins.CopyNewest(raw);
+        return LightLeap.LargestIn(raw, design.BinRateHz, design.Options.LeastLeap);
     }
 
     private static double PowerOfDisagreement(in RatioFit fit) => Square(fit.Disagreement * fit.PulseSize);

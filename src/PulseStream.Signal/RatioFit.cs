@@ -21,6 +21,8 @@ namespace PulseStream.Signal;
 /// <param name="IsPureLine">Whether that one line is all that disturbs: what moves, and a pulse, have harmonics.</param>
 /// <param name="IsWideLine">Whether the strongest line drifts, so that more of it was taken away.</param>
 /// <param name="OtherLightSize">Amplitude of what lines that are not as many counts of either light add to red beyond R times infrared, as a share of the light; 0 where none was.</param>
+/// <param name="LightMix">Red over infrared, in the logarithm of light, of the one line that the pulse was told from; NaN where it was told from none. <see cref="RoomLightSize"/> is then its amplitude in infrared.</param>
+/// <param name="Leap">Largest leap of both lights from one level to another within the newest second, natural logarithm of infrared; 0 where there was none.</param>
 public readonly record struct RatioFit(
     int WindowSeconds,
     double Ratio,
@@ -41,4 +43,6 @@ public readonly record struct RatioFit(
     bool IsOneLine = false,
     bool IsPureLine = false,
     bool IsWideLine = false,
-    double OtherLightSize = 0);
+    double OtherLightSize = 0,
+    double LightMix = double.NaN,
+    double Leap = 0);

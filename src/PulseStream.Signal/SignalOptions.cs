@@ -78,8 +78,23 @@ public sealed record SignalOptions
     /// <summary>Share of the disagreement's power that a line explains where nothing but one line disturbs: what moves with the heart, and movement, have a second harmonic of a tenth and more.</summary>
     public double PureLineShare { get; init; } = 0.98;
 
+    /// <summary>The same from which a line is looked at as light that is added in counts: what bends a lamp's line is a few hundredths of it, what moves has more that is no line.</summary>
+    public double AddedLineShare { get; init; } = 0.95;
+
+    /// <summary>Standard error of R, in its units, above which lines have taken too much of the pulse for nothing better to be looked for: 0.3 points of SpO2.</summary>
+    public double LargestErrorBesideLines { get; init; } = 0.012;
+
+    /// <summary>Disagreement of the lights, in units of R, up to which a known pulse is read where no line was taken away: beside one it has to be a third of that.</summary>
+    public double DisagreementWithoutLines { get; init; } = 0.03;
+
     /// <summary>What a pulse that is put back where a line was may have of the calm pulse's size, or of what is left without the line where none is known: with more, the line's own light came back.</summary>
     public double LargestPutBack { get; init; } = 1.5;
+
+    /// <summary>The same of what is left without the line where that lay on the first wave: a pulse's other waves are a quarter of it and more.</summary>
+    public double LargestFirstWavePutBack { get; init; } = 4;
+
+    /// <summary>Leap of either light, as a logarithm, below which it is not looked at: a hundredth is what a pulse of 1 % moves it by.</summary>
+    public double LeastLeap { get; init; } = 0.01;
 
     /// <summary>Disagreement of the lights, in units of R, above which a movement is looked for, once a calm pulse is known.</summary>
     public double SeparatedDisagreement { get; init; } = 0.02;

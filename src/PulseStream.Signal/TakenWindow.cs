@@ -15,6 +15,9 @@ internal sealed class TakenWindow(WindowRoom room)
     /// <summary>What was taken away as slow.</summary>
     public SlowEdge Edge { get; set; }
 
+    /// <summary>Whether its lines were taken away as what is added in counts.</summary>
+    public bool AreLinesAdded { get; private set; }
+
     /// <summary>White noise of a bin of it.</summary>
     public WhiteNoise Noise { get; private set; }
 
@@ -32,11 +35,14 @@ internal sealed class TakenWindow(WindowRoom room)
     /// <param name="fit">What was told of it.</param>
     public void TakeBetter(LoadedWindow loaded, in RatioFit fit)
     {
-        if (Fit.WindowSeconds == 0 || fit.Disagreement < Fit.Disagreement)
+        if (Fit.WindowSeconds == 0 || (fit.Lines > 0 && Fit.Lines > 0 ? PowerOfError(fit) < PowerOfError(Fit) : fit.Disagreement < Fit.Disagreement))
         {
             Take(loaded, fit);
         }
     }
+
+    // One line more may take the pulse, and leave nothing that could disagree.
+    private static double PowerOfError(in RatioFit fit) => (fit.Disagreement * fit.Disagreement) + (fit.StandardError * fit.StandardError);
 
     /// <summary>Takes the window that is loaded.</summary>
     /// <param name="loaded">The window.</param>
@@ -47,6 +53,7 @@ internal sealed class TakenWindow(WindowRoom room)
         loaded.Pairs.CopyTo(Room);
         Edge = loaded.Edge;
         Noise = loaded.Noise;
+        AreLinesAdded = loaded.AreLinesAdded;
         loaded.RemovedHz.CopyTo(linesHz);
     }
 }

@@ -69,7 +69,7 @@ internal sealed class WindowAnalysis
             fit = fit with { Newest = loaded.NewestScatter(bins) };
         }
 
-        fit = Separated(bins, seconds, fit);
+        fit = Separated(bins, seconds, fit) with { Leap = hasRed ? loaded.NewestLeap(bins) : 0 };
         return (
             hasRed ? fit : fit with { Ratio = double.NaN, StandardError = double.NaN, Disagreement = double.NaN },
             beats.Measure(bins, taken.Room, loaded.Room, fit, taken.Noise, design.SlowOf(fit.WindowSeconds, taken.Edge), calm.Knows(fit.Ratio), endIndex));

@@ -17,7 +17,8 @@ internal sealed class WindowChoice(WindowRoom room, bool hasRed, LoadedWindow lo
 
     /// <summary>Whether the lights agree as well as anything could be better for.</summary>
     /// <param name="fit">What was told of a window.</param>
-    public bool IsCoherent(in RatioFit fit) => !hasRed || fit.Disagreement <= design.Options.CoherentDisagreement;
+    public bool IsCoherent(in RatioFit fit) =>
+        !hasRed || (fit.Disagreement <= design.Options.CoherentDisagreement && (fit.Lines == 0 || fit.StandardError <= design.Options.LargestErrorBesideLines));
 
     /// <summary>The longest window that the bins fill, s; 0 where they fill none.</summary>
     /// <param name="bins">The newest bins.</param>
@@ -88,21 +89,56 @@ internal sealed class WindowChoice(WindowRoom room, bool hasRed, LoadedWindow lo
             taken.TakeBetter(loaded, fit);
         }
 
-        for (var line = 0; line < LineRemover.MostLines && !IsCoherent(taken.Fit) && loaded.TryRemoveLine(bins.Last, ref fit); line++)
+        for (var line = 0; line < LineRemover.MostLines && !IsCoherent(taken.Fit) && loaded.TryRemoveLine(bins, ref fit); line++)
         {
-            taken.TakeBetter(loaded, fit);
-            if (line == 0 && !IsCoherent(taken.Fit))
+            TakeWithoutLine(fit);
+            if (line == 0 && !IsCoherent(taken.Fit) && LineRemover.HasTurnsToWiden(fit.LineHz * seconds))
             {
                 loaded.WidenLine(ref fit);
-                taken.TakeBetter(loaded, fit);
+                TakeWithoutLine(fit);
+            }
+
+            if (line == 0 && !IsCoherent(taken.Fit) && fit.LinesExplain > design.Options.AddedLineShare)
+            {
+                TakeWithoutAdded(bins, edge, ref fit);
             }
         }
 
-        if (taken.Fit.Lines > 0 ? taken.Fit.LineHz < design.Options.SlowestRapidPulseHz : !IsCoherent(taken.Fit))
+        if (!IsCoherent(taken.Fit) || (taken.Fit.Lines > 0 && taken.Fit.LineHz < design.Options.SlowestRapidPulseHz))
         {
             // What vessels drift by may look like a line or two, as slow as breathing's harmonics; a lamp's are seldom there.
             loaded.Load(bins, seconds, edge);
             TakeBent(bins, whole);
+        }
+    }
+
+    // What vessels drift by may look like a line of few turns as well, and takes the pulse with it: a window without lines that
+    // agrees well enough to be read tells more.
+    private void TakeWithoutLine(in RatioFit fit)
+    {
+        var isToldWithout = taken.Fit.Lines == 0 && taken.Fit.Disagreement <= design.Options.DisagreementWithoutLines;
+        if (!isToldWithout || LineRemover.HasTurnsToWiden(fit.LineHz * fit.WindowSeconds))
+        {
+            taken.TakeBetter(loaded, fit);
+        }
+    }
+
+    // A lamp of many counts rides on breathing and baseline as well, and bends the logarithm; one of the pulse's own waves, which goes
+    // with a line on it, does neither. What the lights agree better without tells which it was.
+    private void TakeWithoutAdded(SmoothedBins bins, SlowEdge edge, ref RatioFit fit)
+    {
+        fit = loaded.RemoveAdded(bins, edge, fit);
+        TakeWithoutLine(fit);
+        if (!IsCoherent(taken.Fit))
+        {
+            loaded.RemoveSecondWave(ref fit);
+            TakeWithoutLine(fit);
+        }
+
+        if (!IsCoherent(taken.Fit))
+        {
+            loaded.RemoveRiding(ref fit);
+            TakeWithoutLine(fit);
         }
     }
 
@@ -132,7 +168,7 @@ internal sealed class WindowChoice(WindowRoom room, bool hasRed, LoadedWindow lo
             return;
         }
 
-        if (IsCoherent(bent) && taken.Fit.Lines > 0)
+        if (taken.Fit.Lines > 0 && (IsCoherent(bent) || !IsCoherent(taken.Fit)))
         {
             taken.Restart();
         }

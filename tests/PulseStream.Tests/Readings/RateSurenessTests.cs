@@ -21,6 +21,18 @@ public sealed class RateSurenessTests
         Assert.Equal(isSure, new RateSureness(new JudgeOptions(), hasRed: true).IsSure(second));
     }
 
+    // Without its first wave, which goes with the baseline, a slow pulse whose third went with a lamp has its second and fourth left.
+    [Theory]
+    [InlineData(2.34, 8, false)]
+    [InlineData(3.1, 8, true)]
+    [InlineData(3.1, 4, false)]
+    public void NoRateIsToldBesideALineOnTheThirdWaveNorOfFourSeconds(double lineHz, int windowSeconds, bool isSure)
+    {
+        var pulse = new WindowPulse { BeatCount = 9, RatePerMinute = 93.6, PeriodSeconds = 60 / 93.6, Periodicity = 0.9, Agreement = 0.98 };
+        var second = new SignalSecond { Fit = new RatioFit { WindowSeconds = windowSeconds, Lines = 1, LineHz = lineHz }, Pulse = pulse };
+        Assert.Equal(isSure, new RateSureness(new JudgeOptions(), hasRed: true).IsSure(second));
+    }
+
     // Breathing's second wave may be taken for a line of half the rate of a pulse of 120; no breathing is as fast as half of 200.
     [Theory]
     [InlineData(120, 1, 0.93, true)]

@@ -1,0 +1,49 @@
+using PulseStream.Signal;
+using Xunit;
+
+namespace PulseStream.Tests.Signal;
+
+/// <summary>What leaps and what swings.</summary>
+public sealed class LightLeapTests
+{
+    private const double RateHz = 50;
+    private const double Least = 0.01;
+
+    [Theory]
+    [InlineData(0.1, 0.05)]
+    [InlineData(-0.2, -0.3)]
+    public void LightThatComesAtOnceAndStaysLeaps(double infrared, double red) =>
+        Assert.Equal(infrared, Of(t => (infrared * Ramp(t, 0.1), red * Ramp(t, 0.1))), 0.02 * Math.Abs(infrared));
+
+    [Theory]
+    [InlineData(0.5)]
+    [InlineData(0.85)]
+    [InlineData(1.3)]
+    [InlineData(2.2)]
+    [InlineData(5)]
+    public void WhatSwingsDoesNotLeap(double hz) =>
+        Assert.Equal(0, Of(t => (0.1 * Math.Sin((2 * Math.PI * hz * t) + 1), 0.1 * Math.Sin((2 * Math.PI * hz * t) + 1))));
+
+    [Fact]
+    public void WhatTakesHalfASecondDoesNotLeap() => Assert.Equal(0, Of(t => (0.1 * Ramp(t, 0.6), 0.1 * Ramp(t, 0.6))));
+
+    [Fact]
+    public void LightThatOneChannelHasMoreOfAndTheOtherLessIsNoLamp() => Assert.Equal(0, Of(t => (0.1 * Ramp(t, 0.1), -0.1 * Ramp(t, 0.1))));
+
+    [Fact]
+    public void WhatComesBackAtOnceDoesNotLeap() => Assert.Equal(0, Of(t => (0.1 * (Ramp(t, 0.1) - Ramp(t - 0.25, 0.1)), 0.1 * (Ramp(t, 0.1) - Ramp(t - 0.25, 0.1)))));
+
+    // From 0 to 1 within so many seconds about the middle.
+    private static double Ramp(double t, double seconds) => Math.Clamp(((t - 0.9) / seconds) + 0.5, 0, 1);
+
+    private static double Of(Func<double, (double Infrared, double Red)> light)
+    {
+        var pairs = new double[2 * (int)(LightLeap.LookBackSeconds * RateHz)];
+        for (var n = 0; n < pairs.Length / 2; n++)
+        {
+            (pairs[2 * n], pairs[(2 * n) + 1]) = light(n / RateHz);
+        }
+
+        return LightLeap.LargestIn(pairs, RateHz, Least);
+    }
+}
