@@ -23,10 +23,11 @@ internal sealed class RoomLight(JudgeOptions options)
     public bool Is(in SignalSecond second, double ratio, double logHeight) =>
         IsSteadyLine(second) || (double.IsNaN(logHeight) ? IsLoneLine(second) : IsCalmWithout(second, ratio, logHeight) || IsCalmBesideLine(second, ratio, logHeight));
 
-    /// <summary>Whether most of what both lights show may be room light: a wave with a rhythm, of as many counts in either. A movement may by chance have its mixture.</summary>
+    /// <summary>Whether most of what both lights show may be room light: a wave with a rhythm, of as many counts in either. A movement may by chance have its mixture, and so may the pulse that was told from one.</summary>
     /// <param name="second">The second.</param>
     public bool IsMost(in SignalSecond second) =>
-        (second.Fit.Lines == 0 || second.Fit.IsOneLine)
+        !second.Fit.IsSeparated
+        && (second.Fit.Lines == 0 || second.Fit.IsOneLine)
         && Math.Abs(second.Fit.Ratio - MixOf(second)) < options.RoomLightDistance
         && second.Pulse.Periodicity >= options.LeastPeriodicity
         && !(second.Pulse.UnsteadyShare > UnevenShare);

@@ -8,7 +8,7 @@ namespace PulseStream.Signal;
 /// <remarks>The height as a share that is known beforehand is a control variate (J. M. Hammersley, D. C. Handscomb, Monte Carlo Methods, 1964, section 5.5, from memory).</remarks>
 internal sealed class MotionSeparation
 {
-    private const int Rounds = 3;
+    private const int Rounds = 5;
     private const int FewestBeats = 3;
 
     // What is not yet known to be pulse is in the movement that is learned first, and a pulse of another R than was thought would
@@ -19,8 +19,8 @@ internal sealed class MotionSeparation
     private const double OtherRatio = 0.06;
     private const int Passes = 2;
 
-    // Three deviations: chance goes beyond them hardly ever.
-    private const double ChanceDeviations = 3;
+    // Chance hardly ever goes beyond three deviations, which are themselves known from eight seconds only.
+    private const double ChanceDeviations = 4;
 
     // What keeps time with the heart has two phases of each harmonic, of which two matter most.
     private const double TimeKeepingFreedom = 4;

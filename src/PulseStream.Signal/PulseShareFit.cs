@@ -7,6 +7,7 @@ namespace PulseStream.Signal;
 /// <remarks>
 /// Source: generalised least squares (A. C. Aitken, Proc R Soc Edinb 1936;55:42, from memory), shares and movement improved together by
 /// Gauss and Newton's steps, of which the movement's part is gone by partial regression (Frisch, Waugh, Econometrica 1933;1:387).
+/// The variance where the movement is uneven: H. White, Econometrica 1980;48:817, from memory.
 /// </remarks>
 internal sealed class PulseShareFit(SignalDesign design, MovementModel movement)
 {
@@ -57,7 +58,25 @@ internal sealed class PulseShareFit(SignalDesign design, MovementModel movement)
             logLikelihood = movement.LogLikelihood;
         }
 
-        return shares;
+        var points = WhitePoints(rest, left);
+        return shares with
+        {
+            InfraredVariance = Math.Max(shares.InfraredVariance, UnevenVariance(points, inInfrared)),
+            OwnRedVariance = Math.Max(shares.OwnRedVariance, UnevenVariance(points, inRed)),
+        };
+    }
+
+    // A movement that has just begun is larger than on the mean of the window where it is, and counts there for more.
+    private static double UnevenVariance(ReadOnlySpan<double> left, ReadOnlySpan<double> pulse)
+    {
+        double power = 0, uneven = 0;
+        for (var n = 0; n < left.Length; n++)
+        {
+            power += pulse[n] * pulse[n];
+            uneven += pulse[n] * pulse[n] * left[n] * left[n];
+        }
+
+        return uneven / (power * power);
     }
 
     private PulseShares Improve(ReadOnlySpan<double> pulse, in PulseShares shares)

@@ -69,22 +69,25 @@ public sealed class CauseTests
     [Fact]
     public void ALineOfUnequalCountsIsALampOrMovement()
     {
-        var heard = BesideLine(3.6);
+        var heard = BesideLine(1.2, size: 0.1);
         var refused = Enumerable.Range(22, 18).Select(second => heard.ReasonsAt(second)).Where(reasons => reasons != Reasons.None).ToArray();
         Assert.NotEmpty(refused);
-        Assert.All(refused, reasons => Assert.Equal(Reasons.AmbientLight | Reasons.Motion, reasons));
+        Assert.All(refused, reasons => Assert.True(reasons is Reasons.Motion or (Reasons.AmbientLight | Reasons.Motion), $"{reasons}"));
+        Assert.Contains(Reasons.AmbientLight | Reasons.Motion, refused);
     }
 
-    // Away from the pulse's harmonics it is no matter which of both it is.
+    // Where it is no larger than some pulses it is no matter which of both it is.
     [Theory]
+    [InlineData(2.4)]
     [InlineData(3.1)]
+    [InlineData(3.6)]
     [InlineData(5.8)]
-    public void ALineOfUnequalCountsThatKeepsNoTimeWithTheHeartIsReadThrough(double hz) =>
+    public void ALineOfUnequalCountsIsReadThrough(double hz) =>
         Assert.All(BesideLine(hz).Seconds.Skip(22), second => Assert.Equal(97, second.Usable!.Value.Spo2!.Value.Percent, 1.0));
 
-    private static Heard BesideLine(double hz)
+    private static Heard BesideLine(double hz, double size = 0.015)
     {
-        double At(double t) => 0.015 * AddedLight.Ramp(t, 20, 0.3) * Math.Sin(2 * Math.PI * hz * t);
+        double At(double t) => size * AddedLight.Ramp(t, 20, 0.3) * Math.Sin(2 * Math.PI * hz * t);
         return Heard.Of(RateHz, new Finger { Seconds = 40, Movement = t => (At(t), 2.2 * At(t)) }.Samples());
     }
 

@@ -12,6 +12,9 @@ public sealed class MotionSeparationTests
     private const int RateHz = 50;
     private const double PeriodBins = 40.7;
     private const double Ratio = 0.6;
+
+    // No converter is free of noise.
+    private const double NoiseShare = 1e-3;
     private static readonly SignalDesign Design = new(new SampleRate(RateHz), new());
     private static readonly SlowBasis Basis = Design.SlowOf(Design.Options.LongestWindowSeconds, SlowEdge.OfFastPulse);
 
@@ -140,12 +143,13 @@ public sealed class MotionSeparationTests
 
     private static void Fill(double[] pairs, Func<double, (double Infrared, double Red)> movement, double ratio)
     {
+        var random = new Random(1);
         for (var n = 0; n < pairs.Length / 2; n++)
         {
             var pulse = -Finger.Volume(n / PeriodBins);
             var (infrared, red) = movement((double)n / RateHz);
-            pairs[2 * n] = pulse + infrared;
-            pairs[(2 * n) + 1] = (ratio * pulse) + red;
+            pairs[2 * n] = pulse + infrared + (NoiseShare * (random.NextDouble() - 0.5));
+            pairs[(2 * n) + 1] = (ratio * pulse) + red + (NoiseShare * (random.NextDouble() - 0.5));
         }
 
         Basis.Remove(pairs);
