@@ -39,10 +39,12 @@ internal static class LightLeap
         return largest;
     }
 
-    // Places in one of the two lights that take turns. The ends of the levels tell most places apart at once.
+    // Places in one of the two lights that take turns. What is quick, and the ends of the levels, tell most places apart at once.
     private static double Leap(ReadOnlySpan<double> values, int middle, int half, int level, double least)
     {
-        if (!(Math.Abs(values[middle + half] - values[middle - half]) > (1 - LevelShare) * least))
+        var quarter = half / 4 * 2;
+        var quick = values[middle + quarter] - values[middle - quarter];
+        if (!(Math.Abs(quick) > QuickShare * least) || !(Math.Abs(values[middle + half] - values[middle - half]) > (1 - LevelShare) * least))
         {
             return 0;
         }
@@ -50,8 +52,6 @@ internal static class LightLeap
         var (before, rangeBefore) = LevelOf(values, middle - half - level, level);
         var (after, rangeAfter) = LevelOf(values, middle + half, level);
         var leap = after - before;
-        var quarter = half / 4 * 2;
-        var quick = values[middle + quarter] - values[middle - quarter];
         return Math.Abs(leap) > least && Math.Abs(quick) > QuickShare * Math.Abs(leap) && Math.Max(rangeBefore, rangeAfter) < LevelShare * Math.Abs(leap) ? leap : 0;
     }
 
