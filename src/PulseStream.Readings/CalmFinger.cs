@@ -25,7 +25,6 @@ internal sealed class CalmFinger
     private double frontSteepness;
     private int otherHeightSeconds;
     private int heightWindowSeconds;
-    private bool isLeaking;
     private Reasons leakCause;
 
     public CalmFinger(JudgeOptions options, bool hasRed)
@@ -49,7 +48,7 @@ internal sealed class CalmFinger
         toldSecond = NeverTold;
         slip.Forget();
         seat.Forget();
-        isLeaking = false;
+        leakCause = Reasons.None;
         otherHeightSeconds = 0;
     }
 
@@ -155,14 +154,12 @@ internal sealed class CalmFinger
         }
 
         // Added light scales the pulse and leaves its rate alone.
-        isLeaking = hasRed && (IsLeaking(second) || (second.Fit.Lines > 0 && light.HasRisenOver(second)));
-        if (isLeaking)
+        leakCause = hasRed && (IsLeaking(second) || (second.Fit.Lines > 0 && light.HasRisenOver(second))) ? CauseOfLeak(second) : Reasons.None;
+        if (leakCause != Reasons.None)
         {
-            leakCause = leakCause == Reasons.None || light.RiseOf(second) > options.LeakRise ? light.CauseOf(second) | PureLampOf(second) : leakCause;
             return leakCause;
         }
 
-        leakCause = Reasons.None;
         if (hasRed && (seat.HasLeaked(second) || (second.Fit.Lines == 0 && slip.Sees(second))))
         {
             return Reasons.Misplaced;
@@ -250,7 +247,7 @@ internal sealed class CalmFinger
     // Whatever it adds to either light, a lamp is one frequency; a hand that shakes evenly is nearly one as well. What has the
     // pulse's own frequency is rather the pulse of veins.
     private Reasons LampOf(in SignalSecond second) =>
-        IsKnown && second.Fit.Newest.LineShare > options.LampLineShare && roomLight.IsOffFirstWave(second.Fit.Newest.LineHz, periodSeconds)
+        IsKnown && second.Fit.Newest.LineShare > options.Lamp.LineShare && roomLight.IsOffFirstWave(second.Fit.Newest.LineHz, periodSeconds)
             ? Reasons.AmbientLight
             : PureLampOf(second);
 
@@ -284,11 +281,8 @@ internal sealed class CalmFinger
 
         return roomLight.Is(second, ratio, logHeight) ? CauseOfRoomLight(second)
             : IsMostlyRoomLight(second) ? Reasons.AmbientLight | Reasons.Motion
-            : LampOf(second) | Reasons.Motion | UnprovenThing;
+            : LampOf(second) | Reasons.Motion | (IsKnown ? Reasons.None : Reasons.Misplaced);
     }
-
-    // What shows no pulse may be no finger's, unless one was seen before.
-    private Reasons UnprovenThing => IsKnown ? Reasons.None : Reasons.Misplaced;
 
     /// <summary>Why nothing pulses: a finger that was seen before in the same light has no pulse now; anything else may be no finger.</summary>
     public Reasons CauseOfStillness(in SignalSecond second) =>
@@ -298,7 +292,11 @@ internal sealed class CalmFinger
     /// <param name="second">A believed second.</param>
     public double LeakedRatio(in SignalSecond second) => hasRed && seat.IsKnown && !second.Fit.IsSeparated ? seat.LeakedRatio(second) : 0;
 
+    // What was told while the light had risen stays told for as long as the window holds some of that light.
+    private Reasons CauseOfLeak(in SignalSecond second) =>
+        leakCause == Reasons.None || light.RiseOf(second) > options.LeakRise ? light.CauseOf(second) | PureLampOf(second) : leakCause;
+
     // Once seen it stays until the light is back, and has left the window.
     private bool IsLeaking(in SignalSecond second) =>
-        (isLeaking && light.RiseOf(second) > options.LeakRise) || light.HasLeaked(second, logHeight);
+        (leakCause != Reasons.None && light.RiseOf(second) > options.LeakRise) || light.HasLeaked(second, logHeight);
 }

@@ -151,9 +151,6 @@ public sealed record JudgeOptions
     /// <summary>The same where the line was taken away, whatever its phase in either channel: movement of many frequencies leaves a tenth and more.</summary>
     public double SteadyLineShare { get; init; } = 0.9;
 
-    /// <summary>The same from which a lamp is named beside movement: of a second of chance movement one frequency explains as much in one of six.</summary>
-    public double LampLineShare { get; init; } = 0.8;
-
     /// <summary>The same before the finger's own pulse is known, to compare with: chance movement and veins do not reach it.</summary>
     public double LoneRoomLightLineShare { get; init; } = 0.6;
 

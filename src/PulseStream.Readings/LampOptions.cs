@@ -12,6 +12,9 @@ public sealed record LampOptions
     /// <summary>Turns of a line in its window below which it is none either: a line that drifts and bends is eight shapes, as many as four turns have of ups and downs.</summary>
     public double LeastLampTurns { get; init; } = 4;
 
+    /// <summary>Share of the newest seconds' disagreement that one frequency explains, from which a lamp is named beside movement: of a second of chance movement one frequency explains as much in one of six.</summary>
+    public double LineShare { get; init; } = 0.8;
+
     /// <summary>Share of the disagreement's power that one line explains, from which a lamp is named beside movement though it has the pulse's own rate: veins and a hand that moves with the heart have a second harmonic of a twentieth and more.</summary>
     public double PurestLineShare { get; init; } = 0.998;
 

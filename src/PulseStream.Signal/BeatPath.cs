@@ -9,7 +9,7 @@ internal sealed class BeatPath
     // Seldom does an interval differ by more from those around it.
     private const double FurthestDeviations = 3;
 
-    // Paces are tried that are half an interval's spread from each other, as far as two deviations of what a heart changes in a minute.
+    // Paces are tried that are less than an interval's spread from each other, as far as two deviations of what a heart changes in a minute.
     private const int TrialsEachWay = 5;
     private const double TrialStep = 0.04;
     private readonly SignalOptions options;
@@ -66,7 +66,7 @@ internal sealed class BeatPath
         Likelihood = Count > 0 ? best / Count : double.NegativeInfinity;
     }
 
-    // Leaves for each place what the best row of beats before it is worth, and where its last but one is; returns the shortest interval, bins.
+    // Leaves for each place what the best row of beats before it is worth, and where the last of them is; returns the shortest interval, bins.
     private int Walk(double periodBins)
     {
         var shortest = Shortest(periodBins);

@@ -153,6 +153,8 @@ public sealed class MainsLightTests
         var samples = new Finger().Samples().WithRoomLight(RateHz, t => AddedLight.Ramp(t, 20, 0.3) * Mains(t, hz, PulseCounts));
         var heard = Heard.Of(RateHz, samples);
         Assert.All(Enumerable.Range(21, 7), second => Assert.True(heard.ReasonsAt(second) is Reasons.None or Reasons.AmbientLight));
+
+        // While it begins the pulse may be told from it as from a movement: then to no more than a point.
         Assert.All(heard.Usable, s => Assert.Equal(97, s.Spo2!.Value.Percent, 1.0));
     }
 

@@ -138,12 +138,12 @@ public sealed class MovementTests
         Assert.All(read, s => Assert.Equal(spo2, s.Spo2!.Value.Percent, LargestErrorPercent));
     }
 
-    // Some hundredths of what is told: the height, the beats' places and the movement are known from eight seconds and no better.
+    // Half of the standard error with which a second is refused.
     [Fact]
     public void TheFirstSecondsOfAMovementAreReadNearlyAsTheCalmOnes()
     {
         const double spo2 = 85;
-        const double largestScatterPercent = 0.45;
+        var largestScatterPercent = new JudgeOptions().LargestSeparatedErrorPercent / 2;
         var squares = new List<double>();
         for (var seed = 1; seed <= 12; seed++)
         {
