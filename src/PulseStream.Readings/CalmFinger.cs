@@ -226,7 +226,8 @@ internal sealed class CalmFinger
         && second.Pulse.FrontSteepness >= options.LeastFrontSteepness
         && HasSameFront(second);
 
-    private bool HasSamePeriod(in SignalSecond second) => Math.Abs(Math.Log(second.Pulse.PeriodSeconds / periodSeconds)) < options.SamePeriod;
+    /// <summary>Whether a wave comes at the known pulse's rate.</summary>
+    public bool HasSamePeriod(in SignalSecond second) => Math.Abs(Math.Log(second.Pulse.PeriodSeconds / periodSeconds)) < options.SamePeriod;
 
     /// <summary>Why the two lights disagree: light that moved, a line of mains light, else movement.</summary>
     public Reasons CauseOfDisagreement(in SignalSecond second)

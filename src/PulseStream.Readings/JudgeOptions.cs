@@ -223,6 +223,9 @@ public sealed record JudgeOptions
     /// <summary>Change of R that goes with it, as a logarithm: two points at 95 %.</summary>
     public double SlipRatioChange { get; init; } = 0.1;
 
+    /// <summary>Least share of the shrinking that goes with R's change: all of it in a slip, but for what breathing and vessels do to the pulse meanwhile.</summary>
+    public double SlipTogether { get; init; } = 0.6;
+
     /// <summary>The same as a share of the shrinking: where both lights leak alike R stays, and so does the reading.</summary>
     public double SlipRatioShare { get; init; } = 0.4;
 

@@ -31,18 +31,28 @@ internal sealed class Presence(JudgeOptions options)
     private double fingerRed = double.NaN;
     private int count;
     private int goneSeconds;
+    private bool isGone;
+    private bool hasPulse;
+    private bool isStill;
 
     /// <summary>Takes over the light of a believed second.</summary>
     public void Remember(in SignalSecond second)
     {
         fingerInfrared = Math.Log(second.Light.InfraredCounts);
         fingerRed = Math.Log(second.Light.RedCounts);
-        goneSeconds = 0;
         pulse.Remember(second);
     }
 
     /// <summary>Takes in every second, believed or not.</summary>
-    public void See(in SignalSecond second) => pulse.See(second, IsAway(second));
+    public void See(in SignalSecond second)
+    {
+        var change = ChangeOf(second);
+        isStill = false;
+        hasPulse &= change > options.OpenAirRise;
+        isGone = change > options.OpenAirRise && second.Light.LevelSwing < StayingShare * change;
+        goneSeconds = isGone ? goneSeconds + 1 : 0;
+        pulse.See(second, change > options.LeakRise);
+    }
 
     /// <summary>Whether nothing but white noise is in the second: no beat, no breath.</summary>
     public static bool IsFlat(in SignalSecond second) =>
@@ -61,7 +71,7 @@ internal sealed class Presence(JudgeOptions options)
         var level = Math.Log(second.Light.InfraredCounts);
         if (IsAway(second) && pulse.IsNone(second))
         {
-            goneSeconds = 0;
+            isStill = true;
             return true;
         }
 
@@ -71,7 +81,7 @@ internal sealed class Presence(JudgeOptions options)
             return false;
         }
 
-        goneSeconds = 0;
+        isStill = true;
         means[count % means.Length] = level;
         count++;
         return IsAway(second) || HasStopped(second) || (count >= StillSeconds && !IsDrifting(second));
@@ -85,29 +95,30 @@ internal sealed class Presence(JudgeOptions options)
         return infrared >= options.OpenAirRise && red >= options.OpenAirRise ? Reasons.NoFinger : Reasons.NoFinger | Reasons.Misplaced;
     }
 
-    /// <summary>Whether the light has left the finger's level and stays where it is: the finger has gone, however what is left flickers. To be asked once a second.</summary>
-    public bool IsGone(in SignalSecond second)
-    {
-        var infrared = Math.Abs(Math.Log(second.Light.InfraredCounts) - fingerInfrared);
-        var red = Math.Abs(Math.Log(second.Light.RedCounts) - fingerRed);
-        var isGone = IsAway(second) && second.Light.LevelSwing < StayingShare * Math.Max(infrared, red);
-        goneSeconds = isGone ? goneSeconds + 1 : 0;
-        return isGone;
-    }
+    /// <summary>Whether the light of the second seen last has left the finger's level, stays where it is and shows no pulse yet, or has left it with its pulse: the finger has gone, however what is left flickers.</summary>
+    public bool IsGone => (isGone && !hasPulse) || pulse.HasLeft;
+
+    /// <summary>A sound pulse of the finger's rate was seen: where all of its window is in another light, the finger is half off and has not left.</summary>
+    /// <param name="second">The second seen last.</param>
+    public void SeePulse(in SignalSecond second) => hasPulse |= second.Fit.WindowSeconds <= goneSeconds;
 
     /// <summary>Whether a second without a finger says that it has left: still light does, light that is not still may be a finger half off and has to stay for a window.</summary>
-    public bool IsLeft => goneSeconds == 0 || IsLongGone;
+    public bool IsLeft => isStill || !IsGone || HasLeft;
 
     /// <summary>Whether light that is not still has been away for a window and more: no jerk, and no finger half off that only has to settle.</summary>
-    public bool IsLongGone => goneSeconds >= options.SettlingSeconds;
+    public bool IsLongGone => goneSeconds >= options.SettlingSeconds && !hasPulse;
 
     /// <summary>Whether what pulsed has gone: whatever comes back into the finger's light has been put in anew.</summary>
     public bool HasLeft => IsLongGone || pulse.HasLeft;
 
+    /// <summary>Whether light from which the pulse had gone has changed once more, and has a pulse again: a finger has come, whatever light it lets through.</summary>
+    public bool HasComeBack => pulse.HasComeBack;
+
     /// <summary>Whether the light has left the finger's level by more than blood or a grip change it.</summary>
-    public bool IsAway(in SignalSecond second) =>
-        Math.Abs(Math.Log(second.Light.InfraredCounts) - fingerInfrared) > options.OpenAirRise
-        || Math.Abs(Math.Log(second.Light.RedCounts) - fingerRed) > options.OpenAirRise;
+    public bool IsAway(in SignalSecond second) => ChangeOf(second) > options.OpenAirRise;
+
+    private double ChangeOf(in SignalSecond second) =>
+        Math.Max(Math.Abs(Math.Log(second.Light.InfraredCounts) - fingerInfrared), Math.Abs(Math.Log(second.Light.RedCounts) - fingerRed));
 
     // So much noise in the finger's own light is no converter's: what shakes fast is as strong beyond the band as in it.
     private bool IsShaken(in SignalSecond second) =>

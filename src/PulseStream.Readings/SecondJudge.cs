@@ -63,7 +63,7 @@ internal sealed class SecondJudge
         HasFinger = reasons == Reasons.None
             || (((reasons & Reasons.NoFinger) == Reasons.None || !presence.IsLeft) && (HasFinger || ShowsFinger(second, reasons)));
         hasLeft |= presence.HasLeft;
-        if (hasLeft && HasFinger && !presence.IsAway(second))
+        if (hasLeft && HasFinger && (presence.HasComeBack || !presence.IsAway(second)))
         {
             // Put back, it sits anew, in a light of its own. Light that stays away may be a finger that never left, and a leak.
             hasLeft = false;
@@ -113,14 +113,14 @@ internal sealed class SecondJudge
 
         if (second.Fit.WindowSeconds == 0 || (second.Pulse.BeatCount < options.LeastBeats && second.Fit.WindowSeconds < options.SettlingSeconds && !IsFormerFinger(second)))
         {
-            return Presence.IsFlat(second) ? FlatReason(second) : brightLight.IsTooBright(second) ? Reasons.Saturated : presence.IsGone(second) ? Gone(second) : Reasons.Settling;
+            return Presence.IsFlat(second) ? FlatReason(second) : brightLight.IsTooBright(second) ? Reasons.Saturated : presence.IsGone ? Gone(second) : Reasons.Settling;
         }
 
         var pulse = PulseReasons(second);
         if (pulse != Reasons.None)
         {
             soundSeconds = 0;
-            return presence.IsGone(second) ? Gone(second) : pulse;
+            return OrGone(second, pulse);
         }
 
         soundSeconds++;
@@ -131,11 +131,20 @@ internal sealed class SecondJudge
             liveness.Forget();
         }
 
-        // HasFlag is a call with two boxes until its caller is compiled for speed.
-        return (reasons & Reasons.Motion) != Reasons.None && presence.IsGone(second) ? Gone(second) : reasons | RangeReason(second) | ChanceReason(second);
+        if (calm.IsKnown && calm.HasSamePeriod(second))
+        {
+            presence.SeePulse(second);
+        }
+
+        return (reasons == Reasons.None ? reasons : OrGone(second, reasons)) | RangeReason(second) | ChanceReason(second);
     }
 
-    // What moves where the finger was may be a finger half off as well.
+    // What moves where the finger was may be a finger half off as well, and light that has come may be a lamp.
+    private Reasons OrGone(in SignalSecond second, Reasons reasons) =>
+        !presence.IsGone ? reasons
+        : presence.HasLeft ? Gone(second)
+        : Gone(second) | (calm.WithLamp(second, reasons) & Reasons.AmbientLight);
+
     private Reasons Gone(in SignalSecond second) => presence.Absence(second) | Reasons.Misplaced;
 
     // What is wrong with the samples themselves comes before what is wrong with the pulse in them.

@@ -55,7 +55,8 @@ internal sealed class SlipWatch(JudgeOptions options)
             && change > options.SlipRatioChange
             && (change > options.SlipRatioShare * shrink || shrink > options.LargestShrink)
             && HasRedShrunk(second)
-            && !WasSoBefore(second, highest);
+            && !WasSoBefore(second, highest)
+            && HasShrunkWithRatio(second, highest);
         return IsSlipping;
     }
 
@@ -72,6 +73,37 @@ internal sealed class SlipWatch(JudgeOptions options)
         }
 
         return alike >= options.SlipSecondsBefore;
+    }
+
+    // What slips does both at once. Between the seconds whose R was still nearer to the old one and those nearer to the new one the
+    // pulse has to have shrunk as well: vessels that closed before or after blood changed are no slip.
+    private bool HasShrunkWithRatio(in SignalSecond second, int highest)
+    {
+        var (height, ratio) = (Math.Log(second.Fit.PulseSize), Math.Log(second.Fit.Ratio));
+        var (oldCount, oldHeight, oldRatio) = (0, 0.0, 0.0);
+        var (newCount, newHeight, newRatio) = (1, height, ratio);
+        var k = Math.Max(0, count - logHeights.Length);
+        while (k % logHeights.Length != highest)
+        {
+            k++;
+        }
+
+        for (; k < count; k++)
+        {
+            var place = k % logHeights.Length;
+            if (Math.Abs(logRatios[place] - ratioBefore) < Math.Abs(logRatios[place] - ratio))
+            {
+                (oldCount, oldHeight, oldRatio) = (oldCount + 1, oldHeight + logHeights[place], oldRatio + logRatios[place]);
+            }
+            else
+            {
+                (newCount, newHeight, newRatio) = (newCount + 1, newHeight + logHeights[place], newRatio + logRatios[place]);
+            }
+        }
+
+        var shrunk = (oldHeight / oldCount) - (newHeight / newCount);
+        var ratioShare = ((newRatio / newCount) - (oldRatio / oldCount)) / (ratio - ratioBefore);
+        return shrunk > options.SlipTogether * ratioShare * (heightBefore - height);
     }
 
     // What leaks past takes from both pulses; blood that loses oxygen makes red's grow.

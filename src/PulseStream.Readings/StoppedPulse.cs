@@ -11,6 +11,8 @@ internal sealed class StoppedPulse(JudgeOptions options)
     private double fingerSize = double.NaN;
     private double logInfrared;
     private int weakSeconds;
+    private double goneInfrared = double.NaN;
+    private double goneRed;
 
     /// <summary>Whether light away from the finger's has been without its pulse for longer than a slow heart rests.</summary>
     public bool HasLeft => weakSeconds >= options.StoppedPulseSeconds;
@@ -25,13 +27,28 @@ internal sealed class StoppedPulse(JudgeOptions options)
             fingerSize = second.Fit.PulseSize;
             logInfrared = Math.Log(second.Light.InfraredCounts);
         }
+
+        goneInfrared = double.NaN;
     }
+
+    /// <summary>Whether the light where the pulse had gone has changed once more, and pulses or moves again.</summary>
+    public bool HasComeBack { get; private set; }
 
     /// <summary>Takes in every second, believed or not.</summary>
     /// <param name="second">The second.</param>
-    /// <param name="isAway">Whether its light has left the finger's level.</param>
-    public void See(in SignalSecond second, bool isAway) =>
-        weakSeconds = isAway && IsBelow(second, options.WeakPulseShare) ? weakSeconds + 1 : 0;
+    /// <param name="isOther">Whether its light is another than the finger's.</param>
+    public void See(in SignalSecond second, bool isOther)
+    {
+        var isWeak = IsBelow(second, options.WeakPulseShare);
+        weakSeconds = isOther && isWeak ? weakSeconds + 1 : 0;
+        var (infrared, red) = (Math.Log(second.Light.InfraredCounts), Math.Log(second.Light.RedCounts));
+        if (HasLeft)
+        {
+            (goneInfrared, goneRed) = (infrared, red);
+        }
+
+        HasComeBack = !isWeak && Math.Max(Math.Abs(infrared - goneInfrared), Math.Abs(red - goneRed)) > options.LeakRise;
+    }
 
     /// <summary>Whether a second has next to nothing of the pulse that the finger would have in its light.</summary>
     /// <param name="second">The second.</param>

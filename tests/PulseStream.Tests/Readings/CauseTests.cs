@@ -270,4 +270,14 @@ public sealed class CauseTests
         var heard = Heard.Of(RateHz, new Finger { Seconds = 60, Blood = Blood, Spo2 = t => 96 - (16 * AddedLight.Ramp(t, 20, 20)) }.Samples());
         Assert.DoesNotContain(Enumerable.Range(15, 45), second => heard.ReasonsAt(second).HasFlag(Reasons.Misplaced));
     }
+
+    // Vessels close before and after saturation rises: by as much as in a slip, but not with R.
+    [Fact]
+    public void ARiseOfSaturationBetweenTwoShrinkingsOfThePulseIsNoSlip()
+    {
+        static double Blood(double t) =>
+            0.5 + ((Finger.Volume(1.2 * t) - 0.5) * (1 - (0.13 * AddedLight.Ramp(t, 12, 4)) - (0.13 * AddedLight.Ramp(t, 31, 4))));
+        var heard = Heard.Of(RateHz, new Finger { Seconds = 60, Blood = Blood, Spo2 = t => 74 + (6.5 * AddedLight.Ramp(t, 22, 0.5)) }.Samples());
+        Assert.DoesNotContain(Enumerable.Range(15, 45), second => heard.ReasonsAt(second).HasFlag(Reasons.Misplaced));
+    }
 }

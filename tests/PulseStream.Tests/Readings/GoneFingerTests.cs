@@ -69,6 +69,52 @@ public sealed class GoneFingerTests
         double Uneasy(double t) => swing * Math.Sin(2 * Math.PI * hz * t);
     }
 
+    // A finger may take little of the light; without it there is no pulse. Put back otherwise, it sits in a light of its own.
+    [Theory]
+    [InlineData(0.19, 0.28)]
+    [InlineData(0.08, -0.1)]
+    public void LightThatChangesLittleButLosesItsPulseIsNoFinger(double infrared, double red)
+    {
+        var finger = new Finger { Seconds = 60, BreathingPercent = 0.2 };
+        var air = (finger with { PerfusionPercent = 0, BreathingPercent = 0, Movement = t => (infrared + Flicker(t), red + Flicker(t)) }).Samples();
+        var back = (finger with { Movement = _ => (0.12, 0.07) }).Samples();
+        var heard = Heard.Of(RateHz, [.. Between(20, 35, finger, air)[..3500], .. back[3500..]]);
+        Assert.All(Enumerable.Range(23, 12), second => Assert.True(heard.ReasonsAt(second).HasFlag(Reasons.NoFinger)));
+        Assert.All(Enumerable.Range(43, 17), second => Assert.Equal(Reasons.None, heard.ReasonsAt(second)));
+
+        static double Flicker(double t) => 0.002 * Math.Sin(2 * Math.PI * 6.3 * t);
+    }
+
+    // What drifts in the empty clip is as large as the pulse was, and still for a second now and then.
+    [Fact]
+    public void AFingerPutBackAfterAirThatIsStillNowAndThenIsReadAgain()
+    {
+        var finger = new Finger { Seconds = 60, PerfusionPercent = 1.2, BreathingPercent = 0.3, NoisePercent = 0.002 };
+        var air = (finger with { PerfusionPercent = 0, BreathingPercent = 0, Movement = t => (0.66 + Drift(t), 0.74 + Drift(t)) }).Samples();
+        var back = (finger with { PerfusionPercent = 0.9, Movement = _ => (0.1, 0.03) }).Samples();
+        var heard = Heard.Of(RateHz, [.. Between(20, 36, finger, air)[..3600], .. back[3600..]]);
+        Assert.All(Enumerable.Range(44, 16), second => Assert.Equal(Reasons.None, heard.ReasonsAt(second)));
+
+        static double Drift(double t) => (t + 1) % 3 < 2 ? 0.004 * (1 - Math.Cos(2 * Math.PI * ((t + 1) % 3))) : 0;
+    }
+
+    [Fact]
+    public void LightThatHasGoneFarMayBeAFingerGoneUntilAPulseIsSeenInIt()
+    {
+        var heard = Heard.Of(RateHz, WithLeak(0.586, 0.394));
+        Assert.Equal(Reasons.NoFinger | Reasons.Misplaced, heard.ReasonsAt(22) & (Reasons.NoFinger | Reasons.Misplaced));
+        Assert.All(Enumerable.Range(30, 7), second => Assert.Equal(Reasons.Misplaced, heard.ReasonsAt(second)));
+    }
+
+    // Its pulse was seen all the while: the leak's last seconds are none of a finger that sits anew.
+    [Fact]
+    public void AFingerHalfOffWhosePulseIsSeenHasNotLeft()
+    {
+        var heard = Heard.Of(RateHz, WithLeak(0.586, 0.394));
+        Assert.Single(heard.Sittings);
+        Assert.All(heard.Usable, s => Assert.Equal(97, s.Spo2!.Value.Percent, PercentTolerance));
+    }
+
     // Lamps beside a finger that never left, uneven for longer than a window, then even: their light divides its pulse still.
     [Fact]
     public void AFingerBesideBrightUnevenLightHasNotBeenPutBackWhenThatIsEven()
@@ -135,6 +181,14 @@ public sealed class GoneFingerTests
         Assert.Equal(Reasons.Motion, heard.ReasonsAt(40));
         Assert.All(Enumerable.Range(55, 15), second => Assert.Equal(Reasons.None, heard.ReasonsAt(second)));
         Assert.All(heard.Usable.Where(s => s.SecondIndex >= 55), s => Assert.Equal(97, s.Spo2!.Value.Percent, PercentTolerance));
+    }
+
+    // What comes past the finger is as much as its own light times what this rises by.
+    private static Sample?[] WithLeak(double infraredRise, double redRise)
+    {
+        static double Past(double t, double rise) => (Math.Exp(rise) - 1) * AddedLight.Ramp(t, 19.5, 1.5) * (1 - AddedLight.Ramp(t, 37, 1.5));
+        return new Finger { Seconds = 60, PulsePerMinute = 81 }.Samples()
+            .With(RateHz, t => (60_000 * Past(t, redRise), 80_000 * Past(t, infraredRise)));
     }
 
     private static Sample?[] Between(double from, double to, Finger other) =>
