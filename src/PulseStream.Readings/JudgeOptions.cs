@@ -259,6 +259,9 @@ public sealed record JudgeOptions
     /// <summary>The same below which it has gone where it stays so, though what is left flickers: of a whole beat a second shows nearly all, of a grip that changes a pulse two thirds are left.</summary>
     public double WeakPulseShare { get; init; } = 0.5;
 
+    /// <summary>The same where the light is nearly the finger's: half of the pulse is left of one half off, and of one that is nearly off no fifth.</summary>
+    public double WeakPulseShareInLikeLight { get; init; } = 0.2;
+
     /// <summary>Seconds for which it has to stay so: a beat of 40 a minute begins in each two of them.</summary>
     public int StoppedPulseSeconds { get; init; } = 3;
 

@@ -25,14 +25,20 @@ internal sealed class Presence(JudgeOptions options)
     // What swings by less than a tenth of the way that the light has gone does not swing between finger and air.
     private const double StayingShare = 0.1;
 
+    // A finger leaves within a second, which may fall on two; what takes longer slips.
+    private const double AtOnceShare = 0.8;
+
     private readonly StoppedPulse pulse = new(options);
+    private readonly double[] changes = new double[2];
     private readonly double[] means = new double[8];
     private double fingerInfrared = double.NaN;
     private double fingerRed = double.NaN;
     private int count;
     private int goneSeconds;
     private bool isGone;
-    private bool hasPulse;
+    private int otherSeconds;
+    private int sincePulse = int.MinValue;
+    private bool isAtOnce;
     private bool isStill;
 
     /// <summary>Takes over the light of a believed second.</summary>
@@ -47,11 +53,15 @@ internal sealed class Presence(JudgeOptions options)
     public void See(in SignalSecond second)
     {
         var change = ChangeOf(second);
+        var isAway = change > options.OpenAirRise;
         isStill = false;
-        hasPulse &= change > options.OpenAirRise;
-        isGone = change > options.OpenAirRise && second.Light.LevelSwing < StayingShare * change;
+        isAtOnce = isAway && (isAtOnce || change - changes[second.SecondIndex % changes.Length] > AtOnceShare * change);
+        changes[second.SecondIndex % changes.Length] = change;
+        otherSeconds = change > options.LeakRise ? otherSeconds + 1 : 0;
+        sincePulse++;
+        isGone = isAway && second.Light.LevelSwing < StayingShare * change;
         goneSeconds = isGone ? goneSeconds + 1 : 0;
-        pulse.See(second, change > options.LeakRise);
+        pulse.See(second, change > options.LeakRise, isAway);
     }
 
     /// <summary>Whether nothing but white noise is in the second: no beat, no breath.</summary>
@@ -96,23 +106,29 @@ internal sealed class Presence(JudgeOptions options)
     }
 
     /// <summary>Whether the light of the second seen last has left the finger's level, stays where it is and shows no pulse yet, or has left it with its pulse: the finger has gone, however what is left flickers.</summary>
-    public bool IsGone => (isGone && !hasPulse) || pulse.HasLeft;
+    public bool IsGone => !HasItsPulse && (isGone || pulse.HasLeft);
+
+    /// <summary>Whether it has gone at once, not by slipping: what pulses in its window may be what pulsed before.</summary>
+    public bool IsGoneAtOnce => IsGone && (isAtOnce || pulse.HasLeft);
 
     /// <summary>A sound pulse of the finger's rate was seen: where all of its window is in another light, the finger is half off and has not left.</summary>
     /// <param name="second">The second seen last.</param>
-    public void SeePulse(in SignalSecond second) => hasPulse |= second.Fit.WindowSeconds <= goneSeconds;
+    public void SeePulse(in SignalSecond second) => sincePulse = second.Fit.WindowSeconds <= otherSeconds ? 0 : sincePulse;
+
+    // A window later it says nothing any more.
+    private bool HasItsPulse => sincePulse >= 0 && sincePulse < options.SettlingSeconds;
 
     /// <summary>Whether a second without a finger says that it has left: still light does, light that is not still may be a finger half off and has to stay for a window.</summary>
     public bool IsLeft => isStill || !IsGone || HasLeft;
 
     /// <summary>Whether light that is not still has been away for a window and more: no jerk, and no finger half off that only has to settle.</summary>
-    public bool IsLongGone => goneSeconds >= options.SettlingSeconds && !hasPulse;
+    public bool IsLongGone => goneSeconds >= options.SettlingSeconds && !HasItsPulse;
 
     /// <summary>Whether what pulsed has gone: whatever comes back into the finger's light has been put in anew.</summary>
-    public bool HasLeft => IsLongGone || pulse.HasLeft;
+    public bool HasLeft => IsLongGone || (pulse.HasLeft && !HasItsPulse);
 
     /// <summary>Whether light from which the pulse had gone has changed once more, and has a pulse again: a finger has come, whatever light it lets through.</summary>
-    public bool HasComeBack => pulse.HasComeBack;
+    public bool HasComeBack => pulse.HasComeBack && !HasItsPulse;
 
     /// <summary>Whether the light has left the finger's level by more than blood or a grip change it.</summary>
     public bool IsAway(in SignalSecond second) => ChangeOf(second) > options.OpenAirRise;

@@ -136,7 +136,7 @@ internal sealed class SecondJudge
             presence.SeePulse(second);
         }
 
-        return (reasons == Reasons.None ? reasons : OrGone(second, reasons)) | RangeReason(second) | ChanceReason(second);
+        return ((reasons & Reasons.Motion) != Reasons.None || (reasons != Reasons.None && presence.IsGoneAtOnce) ? OrGone(second, reasons) : reasons) | RangeReason(second) | ChanceReason(second);
     }
 
     // What moves where the finger was may be a finger half off as well, and light that has come may be a lamp.

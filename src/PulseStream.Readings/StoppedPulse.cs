@@ -37,9 +37,10 @@ internal sealed class StoppedPulse(JudgeOptions options)
     /// <summary>Takes in every second, believed or not.</summary>
     /// <param name="second">The second.</param>
     /// <param name="isOther">Whether its light is another than the finger's.</param>
-    public void See(in SignalSecond second, bool isOther)
+    /// <param name="isAway">Whether it is so by far.</param>
+    public void See(in SignalSecond second, bool isOther, bool isAway)
     {
-        var isWeak = IsBelow(second, options.WeakPulseShare);
+        var isWeak = IsBelow(second, isAway ? options.WeakPulseShare : options.WeakPulseShareInLikeLight);
         weakSeconds = isOther && isWeak ? weakSeconds + 1 : 0;
         var (infrared, red) = (Math.Log(second.Light.InfraredCounts), Math.Log(second.Light.RedCounts));
         if (HasLeft)

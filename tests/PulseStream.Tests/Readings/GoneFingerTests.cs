@@ -82,7 +82,7 @@ public sealed class GoneFingerTests
         Assert.All(Enumerable.Range(23, 12), second => Assert.True(heard.ReasonsAt(second).HasFlag(Reasons.NoFinger)));
         Assert.All(Enumerable.Range(43, 17), second => Assert.Equal(Reasons.None, heard.ReasonsAt(second)));
 
-        static double Flicker(double t) => 0.002 * Math.Sin(2 * Math.PI * 6.3 * t);
+        static double Flicker(double t) => 0.001 * Math.Sin(2 * Math.PI * 6.3 * t);
     }
 
     // What drifts in the empty clip is as large as the pulse was, and still for a second now and then.
