@@ -42,6 +42,7 @@ internal sealed class BeatFinder
     private readonly double[] kept = new double[MostBeats];
     private readonly double[] seconds = new double[MostBeats];
     private int allCount;
+    private bool wasDoubtful;
 
     public BeatFinder(SignalDesign design)
     {
@@ -70,7 +71,7 @@ internal sealed class BeatFinder
     public int UnseenBins => newestEdge;
 
     /// <summary>Whether waves were dropped that may have been beats.</summary>
-    public bool IsDoubtful => Pairs == PairKind.Either || (Pairs != PairKind.EarlyBeat && weak.IsDoubtful);
+    public bool IsDoubtful => Pairs == PairKind.Either || (Pairs == PairKind.SecondWave && wasDoubtful) || (Pairs != PairKind.EarlyBeat && weak.IsDoubtful);
 
     /// <summary>Whether an early beat at the newest edge may have been dropped.</summary>
     public bool IsUndecided => weak.IsUndecided;
@@ -214,6 +215,7 @@ internal sealed class BeatFinder
         }
 
         Pairs = before?.Settle(OwnPairs) ?? OwnPairs;
+        wasDoubtful = before is { IsDoubtful: true };
     }
 
     private void Keep()

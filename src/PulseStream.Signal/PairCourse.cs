@@ -7,7 +7,10 @@ namespace PulseStream.Signal;
 internal sealed class PairCourse
 {
     // As long as the longest window: none of an older one's beats are in the newest.
-    private const int Kept = 8;
+    private const int Newer = 8;
+
+    // The windows before those share no beat with the newest: chance that goes one way in all of the ones hardly does so in the others.
+    private const int Kept = 16;
 
     // Of nine windows one may differ.
     private const double MajorityShare = 0.8;
@@ -16,14 +19,14 @@ internal sealed class PairCourse
     private const int LeastEven = 2;
     private const int LeastKnown = 4;
     private readonly PairKind[] kinds = new PairKind[Kept];
-    private readonly bool[] areEven = new bool[Kept];
+    private readonly bool[] areEven = new bool[Newer];
     private int next;
 
     /// <summary>Whether second waves came at half the period.</summary>
     public bool IsEvenKnown => areEven.AsSpan().Count(true) >= LeastEven;
 
     /// <summary>Whether pairs were seen in most of the last windows.</summary>
-    public bool IsKnown => Kept - kinds.AsSpan().Count(PairKind.None) >= LeastKnown;
+    public bool IsKnown => Newer - CountOf(PairKind.None, 1) >= LeastKnown;
 
     /// <summary>Forgets all.</summary>
     public void Restart()
@@ -36,7 +39,7 @@ internal sealed class PairCourse
     public void Take(PairKind kind, bool isEven)
     {
         kinds[next] = kind;
-        areEven[next] = isEven;
+        areEven[next % Newer] = isEven;
         next = (next + 1) % Kept;
     }
 
@@ -48,11 +51,32 @@ internal sealed class PairCourse
             return kind;
         }
 
-        var seconds = kinds.AsSpan().Count(PairKind.SecondWave) + (kind == PairKind.SecondWave ? 1 : 0);
-        var early = kinds.AsSpan().Count(PairKind.EarlyBeat) + (kind == PairKind.EarlyBeat ? 1 : 0);
-        var all = seconds + early + kinds.AsSpan().Count(PairKind.Either) + (kind == PairKind.Either ? 1 : 0);
-        return seconds >= MajorityShare * all ? PairKind.SecondWave
+        return Majority(1, kind);
+    }
+
+    /// <summary>Whether second waves that are settled on now were as likely beats before.</summary>
+    public bool IsDoubtful => Majority(1 + Newer, PairKind.None) == PairKind.Either;
+
+    // None where none of those windows has pairs.
+    private PairKind Majority(int newest, PairKind own)
+    {
+        var seconds = CountOf(PairKind.SecondWave, newest) + (own == PairKind.SecondWave ? 1 : 0);
+        var early = CountOf(PairKind.EarlyBeat, newest) + (own == PairKind.EarlyBeat ? 1 : 0);
+        var all = seconds + early + CountOf(PairKind.Either, newest) + (own == PairKind.Either ? 1 : 0);
+        return all == 0 ? PairKind.None
+            : seconds >= MajorityShare * all ? PairKind.SecondWave
             : early >= MajorityShare * all ? PairKind.EarlyBeat
             : PairKind.Either;
+    }
+
+    private int CountOf(PairKind kind, int newest)
+    {
+        var count = 0;
+        for (var back = newest; back < newest + Newer; back++)
+        {
+            count += kinds[(next - back + Kept) % Kept] == kind ? 1 : 0;
+        }
+
+        return count;
     }
 }

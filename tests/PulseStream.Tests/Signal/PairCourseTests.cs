@@ -32,6 +32,31 @@ public sealed class PairCourseTests
         Assert.Equal("EarlyBeat", course.Settle(PairKind.EarlyBeat).ToString());
     }
 
+    // Chance that goes one way in eight windows that share their beats does so hardly in the eight before.
+    [Fact]
+    public void SecondWavesAreInDoubtWhileTheWindowsBeforeDiffered()
+    {
+        var course = After(PairKind.SecondWave, 4);
+        for (var k = 0; k < 4; k++)
+        {
+            course.Take(PairKind.EarlyBeat, false);
+        }
+
+        for (var k = 0; k < 8; k++)
+        {
+            course.Take(PairKind.SecondWave, false);
+        }
+
+        Assert.Equal("SecondWave", course.Settle(PairKind.SecondWave).ToString());
+        Assert.True(course.IsDoubtful);
+        for (var k = 0; k < 8; k++)
+        {
+            course.Take(PairKind.SecondWave, false);
+        }
+
+        Assert.False(course.IsDoubtful);
+    }
+
     [Fact]
     public void EvenSecondWavesAreKnownOnceSeenTwice()
     {
