@@ -1,3 +1,7 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
+
 namespace PulseStream.Signal;
 
 /// <summary>
@@ -17,6 +21,11 @@ internal static class LightLeap
     // Of a swing that is as still before and after as the finger's pulse leaves a lamp's levels, no more than half comes so quickly.
     private const double LevelShare = 0.28;
     private const double QuickShare = 0.55;
+    private const uint BothLights = 0b11;
+
+    // What varies by less than this share of the leap differs by less than this one of the distance of the two levels' near ends, as
+    // either end lies within its level: LevelShare / (1 - 2 LevelShare), rounded up.
+    private const double LooseLevelShare = 0.64;
 
     /// <summary>The largest leap of infrared, natural logarithm of light, where red leaps the same way; 0 where there is none.</summary>
     /// <param name="logLights">Logarithms of infrared and red in turn, slow part and all.</param>
@@ -26,9 +35,15 @@ internal static class LightLeap
     {
         var half = Math.Max(1, (int)Math.Round(HalfSeconds * binRateHz));
         var level = Math.Max(2, (int)Math.Round(LevelSeconds * binRateHz));
+        var lanes = MemoryMarshal.Cast<double, Vector128<double>>(logLights);
         var largest = 0.0;
-        for (var middle = half + level; middle + half + level < logLights.Length / 2; middle++)
+        for (var middle = half + level; middle + half + level < lanes.Length; middle++)
         {
+            if (!MayLeap(lanes, middle, half, level, least))
+            {
+                continue;
+            }
+
             var infrared = Leap(logLights, 2 * middle, 2 * half, 2 * level, least);
             if (Math.Abs(infrared) > Math.Abs(largest) && infrared * Leap(logLights, (2 * middle) + 1, 2 * half, 2 * level, least) > 0)
             {
@@ -39,16 +54,28 @@ internal static class LightLeap
         return largest;
     }
 
-    // Places in one of the two lights that take turns. What is quick, and the ends of the levels, tell most places apart at once.
+    // What is quick, and the levels' middles and ends, tell most places apart at once, in both lights together.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static bool MayLeap(ReadOnlySpan<Vector128<double>> lanes, int middle, int half, int level, double least)
+    {
+        var quick = Vector128.Abs(lanes[middle + (half / 2)] - lanes[middle - (half / 2)]);
+        var before = lanes[middle - half];
+        var after = lanes[middle + half];
+        var far = Vector128.Abs(after - before);
+        var range = Vector128.Max(
+            Vector128.Max(Vector128.Abs(before - lanes[middle - half - level]), Vector128.Abs(after - lanes[middle + half + level])),
+            Vector128.Max(Vector128.Abs(before - lanes[middle - half - (level / 2)]), Vector128.Abs(after - lanes[middle + half + (level / 2)])));
+        var isLeap = Vector128.GreaterThan(quick, Vector128.Create(QuickShare * least))
+            & Vector128.GreaterThan(far, Vector128.Create((1 - LevelShare) * least))
+            & Vector128.LessThan(range, far * LooseLevelShare);
+        return isLeap.ExtractMostSignificantBits() == BothLights;
+    }
+
+    // Places in one of the two lights that take turns.
     private static double Leap(ReadOnlySpan<double> values, int middle, int half, int level, double least)
     {
         var quarter = half / 4 * 2;
         var quick = values[middle + quarter] - values[middle - quarter];
-        if (!(Math.Abs(quick) > QuickShare * least) || !(Math.Abs(values[middle + half] - values[middle - half]) > (1 - LevelShare) * least))
-        {
-            return 0;
-        }
-
         var (before, rangeBefore) = LevelOf(values, middle - half - level, level);
         var (after, rangeAfter) = LevelOf(values, middle + half, level);
         var leap = after - before;
