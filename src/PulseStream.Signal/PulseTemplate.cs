@@ -1,3 +1,6 @@
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
+
 namespace PulseStream.Signal;
 
 /// <summary>The mean beat of the calm finger, infrared, in its calm height; it can be laid out along other beats.</summary>
@@ -140,10 +143,10 @@ internal sealed class PulseTemplate
     {
         var first = (int)start;
         var (a, b, c, d) = Cubic.Weights(start - first);
-        var lights = pairs.Slice(2 * (first - 1), 2 * (length + 3));
+        var lights = MemoryMarshal.Cast<double, Vector128<double>>(pairs.Slice(2 * (first - 1), 2 * (length + 3)));
         for (var n = 0; n < length; n++)
         {
-            points[n] += (a * lights[2 * n]) + (b * lights[(2 * n) + 2]) + (c * lights[(2 * n) + 4]) + (d * lights[(2 * n) + 6]);
+            points[n] += ((lights[n] * a) + (lights[n + 1] * b) + (lights[n + 2] * c) + (lights[n + 3] * d)).ToScalar();
         }
     }
 

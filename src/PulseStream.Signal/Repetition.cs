@@ -93,20 +93,26 @@ internal sealed class Repetition
         var both = Math.Max(0, nearer - Together);
         var early = coarse.AsSpan(0, nearer);
         var late = coarse.AsSpan(lag, nearer + Together - 1);
-        for (var n = 0; n < early.Length; n++)
+        for (var n = 0; n < both; n++)
         {
             var own = Vector128.Create(early[n]);
             a = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, n), a);
             b = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, n + 2), b);
             c = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, n + 4), c);
             d = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, n + 6), d);
-            if (n < both)
-            {
-                e = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, n + 8), e);
-                f = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, n + 10), f);
-                g = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, n + 12), g);
-                h = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, n + 14), h);
-            }
+            e = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, n + 8), e);
+            f = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, n + 10), f);
+            g = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, n + 12), g);
+            h = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, n + 14), h);
+        }
+
+        for (var n = both; n < nearer; n++)
+        {
+            var own = Vector128.Create(early[n]);
+            a = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, n), a);
+            b = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, n + 2), b);
+            c = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, n + 4), c);
+            d = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, n + 6), d);
         }
 
         ReadOnlySpan<double> sums = [a[0], a[1], b[0], b[1], c[0], c[1], d[0], d[1], e[0], e[1], f[0], f[1], g[0], g[1], h[0], h[1]];
