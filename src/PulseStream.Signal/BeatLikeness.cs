@@ -29,7 +29,7 @@ internal sealed class BeatLikeness(int mostPoints)
         var n = 0;
         for (; n + 1 < beat.Length; n += 2)
         {
-            (BloodCourse.TwoAt(sums, n) + BloodCourse.TwoAt(beat, n)).CopyTo(sums, n);
+            (BloodCourse.TwoAt(sums, n) + BloodCourse.TwoAt(beat, n)).StoreUnsafe(ref sums[0], (nuint)n);
         }
 
         if (n < beat.Length)

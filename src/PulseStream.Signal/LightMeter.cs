@@ -40,12 +40,17 @@ internal sealed class LightMeter
             origin = TwoLights.Of(received[0], hasRed);
         }
 
-        var (shift, power) = (sum, squares);
         foreach (ref readonly var sample in received)
         {
             AddRest(sample);
             infraredStop.Step(sample.Infrared);
             redStop.Step(sample.Red);
+        }
+
+        // A loop of its own that calls nothing keeps its sums in registers.
+        var (shift, power) = (sum, squares);
+        foreach (ref readonly var sample in received)
+        {
             var difference = TwoLights.Of(sample, hasRed) - origin;
             shift += difference;
             power += difference * difference;

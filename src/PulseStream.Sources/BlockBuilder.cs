@@ -49,7 +49,7 @@ internal sealed class BlockBuilder(SampleRate rate, double longestSeconds = 0.25
             }
         }
 
-        values.CopyTo(MemoryMarshal.Cast<Sample, double>(_samples.AsSpan(_start + _count++, 1)));
+        _samples[_start + _count++] = MemoryMarshal.Cast<double, Sample>(values)[0];
         Count++;
         if (_count == _length)
         {
