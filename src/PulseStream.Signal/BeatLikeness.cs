@@ -29,7 +29,7 @@ internal sealed class BeatLikeness(int mostPoints)
         var n = 0;
         for (; n + 1 < beat.Length; n += 2)
         {
-            (BloodCourse.TwoAt(sums, n) + BloodCourse.TwoAt(beat, n)).CopyTo(sums, n);
+            (BloodCourse.TwoAt(sums, n) + BloodCourse.TwoAt(beat, n)).StoreUnsafe(ref sums[0], (nuint)n);
         }
 
         if (n < beat.Length)
@@ -58,12 +58,22 @@ internal sealed class BeatLikeness(int mostPoints)
     {
         beat = beat[..Math.Min(beat.Length, compared)];
         Vector128<double> owns = default, means = default, ownSquares = default, products = default, meanSquares = default;
-        for (var n = 0; n < beat.Length; n += 2)
+        var pairs = beat.Length / 2 * 2;
+        for (var n = 0; n < pairs; n += 2)
         {
-            var isPair = n + 1 < beat.Length;
-            var own = isPair ? BloodCourse.TwoAt(beat, n) : Vector128.CreateScalar(beat[n]);
-            var mean = (isPair ? BloodCourse.TwoAt(sums, n) : Vector128.CreateScalar(sums[n])) - own;
-            mean *= BloodCourse.TwoAt(weights, n);
+            var own = BloodCourse.TwoAt(beat, n);
+            var mean = (BloodCourse.TwoAt(sums, n) - own) * BloodCourse.TwoAt(weights, n);
+            owns += own;
+            means += mean;
+            ownSquares = Vector128.FusedMultiplyAdd(own, own, ownSquares);
+            products = Vector128.FusedMultiplyAdd(own, mean, products);
+            meanSquares = Vector128.FusedMultiplyAdd(mean, mean, meanSquares);
+        }
+
+        if (pairs < beat.Length)
+        {
+            var own = Vector128.CreateScalar(beat[pairs]);
+            var mean = Vector128.CreateScalar((sums[pairs] - beat[pairs]) * weights[pairs]);
             owns += own;
             means += mean;
             ownSquares = Vector128.FusedMultiplyAdd(own, own, ownSquares);

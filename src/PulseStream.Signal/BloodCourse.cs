@@ -27,7 +27,13 @@ internal sealed class BloodCourse(int mostBins)
         Length = pairs.Length / 2;
         var lanes = MemoryMarshal.Cast<double, Vector128<double>>(pairs);
         var own = volumes.AsSpan(0, lanes.Length);
-        for (var n = 0; n < lanes.Length && n < own.Length; n++)
+        var n = 0;
+        for (; n + 1 < lanes.Length; n += 2)
+        {
+            (-Vector128.Create(lanes[n].ToScalar(), lanes[n + 1].ToScalar())).StoreUnsafe(ref MemoryMarshal.GetReference(own), (nuint)n);
+        }
+
+        for (; n < lanes.Length; n++)
         {
             own[n] = -lanes[n].ToScalar();
         }
@@ -42,7 +48,7 @@ internal sealed class BloodCourse(int mostBins)
         var n = 1;
         for (; n + 2 < volumes.Length; n += 2)
         {
-            (TwoAt(volumes, n + 1) - TwoAt(volumes, n - 1)).CopyTo(slopes[n..]);
+            (TwoAt(volumes, n + 1) - TwoAt(volumes, n - 1)).StoreUnsafe(ref MemoryMarshal.GetReference(slopes), (nuint)n);
         }
 
         for (; n + 1 < volumes.Length; n++)

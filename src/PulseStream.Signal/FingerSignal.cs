@@ -1,4 +1,3 @@
-using System.Runtime.Intrinsics;
 using PulseStream.Samples;
 
 namespace PulseStream.Signal;
@@ -41,7 +40,7 @@ public sealed class FingerSignal
         hasRed = columns.HasFlag(SampleColumns.Red) && columns.HasFlag(SampleColumns.Infrared);
         isPleth = !columns.HasFlag(SampleColumns.Infrared);
         meter = new(fullScaleCounts, design.Rate.Hz, hasRed);
-        averager = new(design.SamplesPerBin);
+        averager = new(design.SamplesPerBin, hasRed);
         bins = new(design);
         analysis = new(room, hasRed, isPleth);
         bridgedBins = (long)(design.Options.BridgedGapSeconds * design.BinRateHz) + 1;
@@ -107,6 +106,15 @@ public sealed class FingerSignal
 
     private void Take(ReadOnlySpan<Sample> samples)
     {
+        if (isPleth)
+        {
+            meter.AddUnlit(samples);
+        }
+        else
+        {
+            meter.Add(samples);
+        }
+
         while (!samples.IsEmpty)
         {
             if (averager.TryTurnTo(NextIndex, out var room, out var begun))
@@ -114,11 +122,10 @@ public sealed class FingerSignal
                 Take(begun);
             }
 
-            var length = Math.Min(room, samples.Length);
-            TakeOfBin(samples[..length]);
-            if (length == room && averager.TryTake(out var complete))
+            var length = TakeWhole(samples, room);
+            if (length == 0)
             {
-                Take(complete);
+                length = TakePart(samples, room);
             }
 
             samples = samples[length..];
@@ -126,41 +133,56 @@ public sealed class FingerSignal
         }
     }
 
-    private void TakeOfBin(ReadOnlySpan<Sample> samples)
+    // Most samples come as bins that are whole: those cost less together.
+    private int TakeWhole(ReadOnlySpan<Sample> samples, int room)
     {
-        foreach (ref readonly var sample in samples)
+        if (isPleth || room < design.SamplesPerBin || samples.Length < room)
         {
-            meter.AddRest(sample);
-            if (isPleth)
-            {
-                averager.AddLogarithms(Vector128.Create(-sample.Pleth, 0));
-                continue;
-            }
-
-            var light = LightOf(sample);
-            meter.AddLight(sample, light);
-            averager.Add(light);
+            return 0;
         }
+
+        var lights = averager.AverageWhole(samples, out var first);
+        if (!lights.IsEmpty)
+        {
+            RestartBehindGap(first);
+            bins.Push(first, lights);
+        }
+
+        return lights.Length * design.SamplesPerBin;
     }
 
-    // A dark detector still has a logarithm: one count is less than any finger lets through. Red that is not there is one count.
-    private Vector128<double> LightOf(in Sample sample)
+    private int TakePart(ReadOnlySpan<Sample> samples, int room)
     {
-        var counts = Vector128.Create(sample.Infrared, hasRed ? sample.Red : 1);
-        var light = double.IsNaN(sample.Ambient) ? counts : counts - Vector128.Create(sample.Ambient);
-        light = Vector128.ConditionalSelect(Vector128.LessThan(light, Vector128<double>.One), Vector128<double>.One, light);
-        var most = Vector128.Create(BinAverager.LargestCounts);
-        return Vector128.ConditionalSelect(Vector128.GreaterThan(light, most), most, light);
+        var length = Math.Min(room, samples.Length);
+        if (isPleth)
+        {
+            averager.AddPleth(samples[..length]);
+        }
+        else
+        {
+            averager.Add(samples[..length]);
+        }
+
+        if (length == room && averager.TryTake(out var complete))
+        {
+            Take(complete);
+        }
+
+        return length;
     }
 
     private void Take(in Bin bin)
     {
-        if (!bins.IsEmpty && bin.Index - bins.Last.Index > bridgedBins)
+        RestartBehindGap(bin.Index);
+        bins.Push(bin);
+    }
+
+    private void RestartBehindGap(long bin)
+    {
+        if (!bins.IsEmpty && bin - bins.Last.Index > bridgedBins)
         {
             Restart();
         }
-
-        bins.Push(bin);
     }
 
     private void Restart()
@@ -172,6 +194,7 @@ public sealed class FingerSignal
 
     private SignalSecond EndSecond()
     {
+        bins.Smooth();
         var light = meter.Take(
             secondEnd - design.Rate.FirstIndexOf(second),
             Math.Sqrt(bins.NoiseOver(1).Infrared * design.SamplesPerBin));

@@ -1,3 +1,7 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
+
 namespace PulseStream.Signal;
 
 /// <summary>
@@ -18,6 +22,10 @@ internal static class LightLeap
     private const double LevelShare = 0.28;
     private const double QuickShare = 0.55;
 
+    // What varies by less than this share of the leap differs by less than this one of the distance of the two levels' near ends, as
+    // either end lies within its level: LevelShare / (1 - 2 LevelShare), rounded up.
+    private const double LooseLevelShare = 0.64;
+
     /// <summary>The largest leap of infrared, natural logarithm of light, where red leaps the same way; 0 where there is none.</summary>
     /// <param name="logLights">Logarithms of infrared and red in turn, slow part and all.</param>
     /// <param name="binRateHz">Bins a second.</param>
@@ -26,45 +34,69 @@ internal static class LightLeap
     {
         var half = Math.Max(1, (int)Math.Round(HalfSeconds * binRateHz));
         var level = Math.Max(2, (int)Math.Round(LevelSeconds * binRateHz));
+        var lanes = MemoryMarshal.Cast<double, Vector128<double>>(logLights);
         var largest = 0.0;
-        for (var middle = half + level; middle + half + level < logLights.Length / 2; middle++)
+        for (var middle = half + level; middle + half + level < lanes.Length; middle++)
         {
-            var infrared = Leap(logLights, 2 * middle, 2 * half, 2 * level, least);
-            if (Math.Abs(infrared) > Math.Abs(largest) && infrared * Leap(logLights, (2 * middle) + 1, 2 * half, 2 * level, least) > 0)
+            if (!IsQuick(lanes, middle, half, least) || !MayBeLevel(lanes, middle, half, level))
             {
-                largest = infrared;
+                continue;
+            }
+
+            var leaps = Leaps(lanes, middle, half, level, least);
+            if (Math.Abs(leaps[0]) > Math.Abs(largest) && leaps[0] * leaps[1] > 0)
+            {
+                largest = leaps[0];
             }
         }
 
         return largest;
     }
 
-    // Places in one of the two lights that take turns. What is quick, and the ends of the levels, tell most places apart at once.
-    private static double Leap(ReadOnlySpan<double> values, int middle, int half, int level, double least)
+    // What is quick tells most places apart at once, in both lights together.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static bool IsQuick(ReadOnlySpan<Vector128<double>> lanes, int middle, int half, double least)
     {
-        var quarter = half / 4 * 2;
-        var quick = values[middle + quarter] - values[middle - quarter];
-        if (!(Math.Abs(quick) > QuickShare * least) || !(Math.Abs(values[middle + half] - values[middle - half]) > (1 - LevelShare) * least))
-        {
-            return 0;
-        }
-
-        var (before, rangeBefore) = LevelOf(values, middle - half - level, level);
-        var (after, rangeAfter) = LevelOf(values, middle + half, level);
-        var leap = after - before;
-        return Math.Abs(leap) > least && Math.Abs(quick) > QuickShare * Math.Abs(leap) && Math.Max(rangeBefore, rangeAfter) < LevelShare * Math.Abs(leap) ? leap : 0;
+        var quick = Vector128.Abs(lanes[middle + (half / 2)] - lanes[middle - (half / 2)]);
+        var far = Vector128.Abs(lanes[middle + half] - lanes[middle - half]);
+        return Vector128.GreaterThanAll(quick, Vector128.Create(QuickShare * least)) && Vector128.GreaterThanAll(far, Vector128.Create((1 - LevelShare) * least));
     }
 
-    private static (double Mean, double Range) LevelOf(ReadOnlySpan<double> values, int first, int level)
+    // The middles and ends of the levels tell most of the others.
+    private static bool MayBeLevel(ReadOnlySpan<Vector128<double>> lanes, int middle, int half, int level)
     {
-        double sum = 0, lowest = double.PositiveInfinity, highest = double.NegativeInfinity;
-        for (var n = first; n <= first + level; n += 2)
+        var before = lanes[middle - half];
+        var after = lanes[middle + half];
+        var range = Vector128.Max(
+            Vector128.Max(Vector128.Abs(before - lanes[middle - half - level]), Vector128.Abs(after - lanes[middle + half + level])),
+            Vector128.Max(Vector128.Abs(before - lanes[middle - half - (level / 2)]), Vector128.Abs(after - lanes[middle + half + (level / 2)])));
+        return Vector128.LessThanAll(range, Vector128.Abs(after - before) * LooseLevelShare);
+    }
+
+    // What either light leaps by about a place; 0 where it does not.
+    private static Vector128<double> Leaps(ReadOnlySpan<Vector128<double>> lanes, int middle, int half, int level, double least)
+    {
+        var quick = Vector128.Abs(lanes[middle + (half / 2)] - lanes[middle - (half / 2)]);
+        var (before, rangeBefore) = LevelOf(lanes.Slice(middle - half - level, level + 1));
+        var (after, rangeAfter) = LevelOf(lanes.Slice(middle + half, level + 1));
+        var leap = after - before;
+        var size = Vector128.Abs(leap);
+        return leap
+            & Vector128.GreaterThan(size, Vector128.Create(least))
+            & Vector128.GreaterThan(quick, size * QuickShare)
+            & Vector128.LessThan(Vector128.Max(rangeBefore, rangeAfter), size * LevelShare);
+    }
+
+    private static (Vector128<double> Mean, Vector128<double> Range) LevelOf(ReadOnlySpan<Vector128<double>> level)
+    {
+        Vector128<double> sum = default, lowest = level[0], highest = level[0];
+        foreach (var light in level)
         {
-            sum += values[n];
-            lowest = Math.Min(lowest, values[n]);
-            highest = Math.Max(highest, values[n]);
+            sum += light;
+            lowest = Vector128.MinNative(lowest, light);
+            highest = Vector128.MaxNative(highest, light);
         }
 
-        return (sum / ((level / 2) + 1), highest - lowest);
+        return (sum / level.Length, highest - lowest);
     }
 }

@@ -30,36 +30,47 @@ internal sealed class LightMeter
         Restart();
     }
 
-    /// <summary>Adds the light of a sample.</summary>
-    /// <param name="sample">As received: saturation is judged before ambient is subtracted, afterwards it no longer shows.</param>
-    /// <param name="light">Infrared and red with ambient taken off; any red where the recording has none.</param>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public void AddLight(in Sample sample, Vector128<double> light)
+    /// <summary>Adds samples with their lights.</summary>
+    /// <param name="received">As received: saturation is judged before ambient is subtracted, afterwards it no longer shows.</param>
+    public void Add(ReadOnlySpan<Sample> received)
     {
-        infraredStop.Step(sample.Infrared);
-        redStop.Step(sample.Red);
+        if (lights == 0 && !received.IsEmpty)
+        {
+            // About the first value, which keeps small swings on a large level exact.
+            origin = TwoLights.Of(received[0], hasRed);
+        }
 
-        // About the first value, which keeps small swings on a large level exact.
-        origin = lights++ == 0 ? light : origin;
-        var difference = light - origin;
-        sum += difference;
-        squares += difference * difference;
+        foreach (ref readonly var sample in received)
+        {
+            AddRest(sample);
+            infraredStop.Step(sample.Infrared);
+            redStop.Step(sample.Red);
+        }
+
+        // A loop of its own that calls nothing keeps its sums in registers.
+        var (shift, power) = (sum, squares);
+        foreach (ref readonly var sample in received)
+        {
+            var difference = TwoLights.Of(sample, hasRed) - origin;
+            shift += difference;
+            power += difference * difference;
+        }
+
+        (sum, squares) = (shift, power);
+        lights += received.Length;
+        samples += received.Length;
     }
 
-    /// <summary>Adds what else a sample holds.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public void AddRest(in Sample sample)
+    /// <summary>Adds samples of a recording without lights.</summary>
+    /// <param name="received">As received.</param>
+    public void AddUnlit(ReadOnlySpan<Sample> received)
     {
-        samples++;
-        if (!double.IsNaN(sample.Ambient))
+        foreach (ref readonly var sample in received)
         {
-            AddAmbient(sample.Ambient);
+            AddRest(sample);
         }
 
-        if (!double.IsNaN(sample.AccelerationX))
-        {
-            AddAcceleration(sample);
-        }
+        samples += received.Length;
     }
 
     /// <summary>The second is over: tells its light and starts the next.</summary>
@@ -82,6 +93,20 @@ internal sealed class LightMeter
             noiseSwing);
         Restart();
         return light;
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private void AddRest(in Sample sample)
+    {
+        if (!double.IsNaN(sample.Ambient))
+        {
+            AddAmbient(sample.Ambient);
+        }
+
+        if (!double.IsNaN(sample.AccelerationX))
+        {
+            AddAcceleration(sample);
+        }
     }
 
     private void AddAmbient(double counts)

@@ -22,6 +22,9 @@ internal sealed class LineShapes
     private int count;
     private int removed;
 
+    // So many weights are one, from the first on: most windows have no line, and are not worth filling them for.
+    private int unweighted;
+
     /// <summary>Room for so many shapes in the longest window.</summary>
     /// <param name="design">Bins and bases.</param>
     /// <param name="most">Shapes at most.</param>
@@ -43,7 +46,11 @@ internal sealed class LineShapes
         count = 0;
         removed = 0;
         slow = removedBasis;
-        weights.AsSpan(0, slow.Length).Fill(Vector128<double>.One);
+        if (unweighted < slow.Length)
+        {
+            weights.AsSpan(0, slow.Length).Fill(Vector128<double>.One);
+            unweighted = slow.Length;
+        }
     }
 
     /// <summary>Takes the course of the light itself, by which each shape is divided.</summary>
@@ -58,6 +65,7 @@ internal sealed class LineShapes
         }
 
         mean /= lanes.Length;
+        unweighted = 0;
         for (var n = 0; n < lanes.Length; n++)
         {
             var rise = lanes[n] - mean;

@@ -14,17 +14,25 @@ internal sealed class PulseTemplate
     // Two and a half points: what came with another R is asked anew whether it is a pulse.
     private const double OtherRatio = 0.1;
 
+    private const int MostRises = 64;
+
     // A cubic needs a point before the first.
     private const int Lead = 1;
     private readonly double[] points;
+    private readonly double[] learned;
+    private readonly double[] learnedRises = new double[MostRises];
     private readonly SignalOptions options;
     private int before;
     private int length;
+    private int learnedBins;
+    private int learnedCount;
+    private bool isAveraged;
 
     public PulseTemplate(SignalDesign design)
     {
         options = design.Options;
         points = new double[LongestBeatBins(design)];
+        learned = new double[design.LongestWindowBins];
     }
 
     /// <summary>Whether a calm pulse has been learned.</summary>
@@ -49,7 +57,7 @@ internal sealed class PulseTemplate
     public int BeforeBins => before;
 
     /// <summary>One beat, a period long.</summary>
-    public ReadOnlySpan<double> Beat => points.AsSpan(0, Math.Min(length, (int)PeriodBins));
+    public ReadOnlySpan<double> Beat => Points[..Math.Min(length, (int)PeriodBins)];
 
     /// <summary>Seconds since it was learned.</summary>
     public int AgeSeconds { get; private set; }
@@ -98,21 +106,15 @@ internal sealed class PulseTemplate
         before = newBefore;
         length = newLength;
         AgeSeconds = 0;
-        points.AsSpan(0, length).Clear();
-        var count = 0;
-        foreach (var rise in rises)
+        isAveraged = false;
+        learnedBins = pairs.Length / 2;
+        for (var n = 0; n < learnedBins; n++)
         {
-            if (IsWhole(pairs, rise - before, length))
-            {
-                count++;
-                Add(pairs, rise - before);
-            }
+            learned[n] = pairs[2 * n];
         }
 
-        for (var n = 0; n < length; n++)
-        {
-            points[n] /= count;
-        }
+        learnedCount = rises.Length;
+        rises.CopyTo(learnedRises);
     }
 
     /// <summary>Lays the beat out along rises, one beat to the front of the next, as the second value of each pair.</summary>
@@ -121,6 +123,7 @@ internal sealed class PulseTemplate
     public void LayOut(ReadOnlySpan<double> rises, Span<double> pairs)
     {
         var bins = pairs.Length / 2;
+        var beatPoints = Points;
         var beat = -1;
         for (var n = 0; n < bins; n++)
         {
@@ -131,31 +134,64 @@ internal sealed class PulseTemplate
 
             // Before the first rise lies the tail of a beat that is not seen.
             var start = (beat < 0 ? rises[0] - PeriodBins : rises[beat]) - before;
-            pairs[(2 * n) + 1] = Cubic.At(points.AsSpan(0, length), 1, n - start);
+            pairs[(2 * n) + 1] = Cubic.At(beatPoints, 1, n - start);
+        }
+    }
+
+    // A pulse is learned every few seconds, and hardly ever asked for before the next one is: its beats are averaged then.
+    private ReadOnlySpan<double> Points
+    {
+        get
+        {
+            if (!isAveraged)
+            {
+                Average(learned.AsSpan(0, learnedBins), learnedRises.AsSpan(0, learnedCount));
+                isAveraged = true;
+            }
+
+            return points.AsSpan(0, length);
+        }
+    }
+
+    private void Average(ReadOnlySpan<double> infrared, ReadOnlySpan<double> rises)
+    {
+        points.AsSpan(0, length).Clear();
+        var count = 0;
+        foreach (var rise in rises)
+        {
+            if (IsWhole(infrared.Length, rise - before, length))
+            {
+                count++;
+                Add(infrared, rise - before);
+            }
+        }
+
+        for (var n = 0; n < length; n++)
+        {
+            points[n] /= count;
         }
     }
 
     // All points of a beat lie at the same share of the way between two bins.
-    private void Add(ReadOnlySpan<double> pairs, double start)
+    private void Add(ReadOnlySpan<double> infrared, double start)
     {
         var first = (int)start;
         var (a, b, c, d) = Cubic.Weights(start - first);
-        var lights = pairs.Slice(2 * (first - 1), 2 * (length + 3));
+        var light = infrared.Slice(first - 1, length + 3);
         for (var n = 0; n < length; n++)
         {
-            points[n] += (a * lights[2 * n]) + (b * lights[(2 * n) + 2]) + (c * lights[(2 * n) + 4]) + (d * lights[(2 * n) + 6]);
+            points[n] += (a * light[n]) + (b * light[n + 1]) + (c * light[n + 2]) + (d * light[n + 3]);
         }
     }
 
-    private static bool IsWhole(ReadOnlySpan<double> pairs, double start, int points) =>
-        start >= 1 && start + points <= (pairs.Length / 2) - 2;
+    private static bool IsWhole(int bins, double start, int points) => start >= 1 && start + points <= bins - 2;
 
     private static int WholeBeats(ReadOnlySpan<double> pairs, ReadOnlySpan<double> rises, int before, int points)
     {
         var count = 0;
         foreach (var rise in rises)
         {
-            count += IsWhole(pairs, rise - before, points) ? 1 : 0;
+            count += IsWhole(pairs.Length / 2, rise - before, points) ? 1 : 0;
         }
 
         return count;

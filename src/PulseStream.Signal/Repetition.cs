@@ -19,8 +19,8 @@ internal sealed class Repetition
     // A period need not be known to better than a tenth: bins of a thirteenth of a second are enough, the parabola does the rest.
     private const double CoarseRateHz = 13;
 
-    // Lags whose products end at the same place; two such groups share one pass over the window.
-    private const int Together = 8;
+    // Lags that share one pass over the window.
+    private const int Together = 16;
     private readonly int stride;
     private readonly double rateHz;
     private readonly double[] coarse;
@@ -31,9 +31,10 @@ internal sealed class Repetition
     {
         stride = Math.Max(1, (int)(design.BinRateHz / CoarseRateHz));
         rateHz = design.BinRateHz / stride;
-        coarse = new double[(design.LongestWindowBins / stride) + 1];
-        energies = new double[coarse.Length + 1];
-        values = new double[(int)(LongestPeriodSeconds * rateHz) + 2 + (2 * Together)];
+        var longest = design.LongestWindowBins / stride;
+        coarse = new double[longest + (int)(LongestPeriodSeconds * rateHz) + 1 + Together];
+        energies = new double[longest + 1];
+        values = new double[(int)(LongestPeriodSeconds * rateHz) + 2 + Together];
     }
 
     /// <summary>The period, s; NaN where nothing repeats.</summary>
@@ -52,7 +53,7 @@ internal sealed class Repetition
         var length = Coarsen(volumes);
         var shortest = (int)Math.Ceiling(ShortestPeriodSeconds * rateHz);
         var longest = Math.Min((int)(LongestPeriodSeconds * rateHz), length / 2);
-        for (var lag = shortest - 1; lag <= longest + 1; lag += 2 * Together)
+        for (var lag = shortest - 1; lag <= longest + 1; lag += Together)
         {
             Correlate(length, lag);
         }
@@ -82,17 +83,18 @@ internal sealed class Repetition
             energies[n + 1] = energy;
         }
 
+        // Behind a window that was longer.
+        coarse.AsSpan(length, Together).Clear();
         return length;
     }
 
-    // Products of so many lags at once, two in a vector: one value is read once for all of them, and no sum waits for another.
+    // Products of so many lags at once, two in a vector: one value is read once for all of them, and no sum waits for another. What
+    // reaches past the window's end meets zeros there.
     private void Correlate(int length, int lag)
     {
         Vector128<double> a = default, b = default, c = default, d = default, e = default, f = default, g = default, h = default;
-        var nearer = Math.Max(0, length - lag - Together + 1);
-        var both = Math.Max(0, nearer - Together);
-        var early = coarse.AsSpan(0, nearer);
-        var late = coarse.AsSpan(lag, nearer + Together - 1);
+        var early = coarse.AsSpan(0, Math.Max(0, length - lag));
+        var late = coarse.AsSpan(lag, early.Length + Together - 1);
         for (var n = 0; n < early.Length; n++)
         {
             var own = Vector128.Create(early[n]);
@@ -100,29 +102,21 @@ internal sealed class Repetition
             b = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, n + 2), b);
             c = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, n + 4), c);
             d = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, n + 6), d);
-            if (n < both)
-            {
-                e = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, n + 8), e);
-                f = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, n + 10), f);
-                g = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, n + 12), g);
-                h = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, n + 14), h);
-            }
+            e = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, n + 8), e);
+            f = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, n + 10), f);
+            g = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, n + 12), g);
+            h = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, n + 14), h);
         }
 
         ReadOnlySpan<double> sums = [a[0], a[1], b[0], b[1], c[0], c[1], d[0], d[1], e[0], e[1], f[0], f[1], g[0], g[1], h[0], h[1]];
         for (var k = 0; k < sums.Length; k++)
         {
-            values[lag + k] = Normalised(sums[k], k < Together ? nearer : both, length, lag + k);
+            values[lag + k] = Normalised(sums[k], length, lag + k);
         }
     }
 
-    private double Normalised(double cross, int from, int length, int lag)
+    private double Normalised(double cross, int length, int lag)
     {
-        for (var n = from; n + lag < length; n++)
-        {
-            cross += coarse[n] * coarse[n + lag];
-        }
-
         var power = energies[Math.Max(0, length - lag)] * (energies[length] - energies[Math.Min(lag, length)]);
         return power > 0 ? cross / Math.Sqrt(power) : 0;
     }

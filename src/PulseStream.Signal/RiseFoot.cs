@@ -11,15 +11,33 @@ internal static class RiseFoot
     /// <param name="reach">From a full front back to its foot, bins.</param>
     public static double ShareOf(ReadOnlySpan<double> slopes, double strong, double weak, double next, double reach)
     {
-        var from = Math.Max(0, (int)(strong - reach));
-        double volume = 0, footBefore = 0, peak = 0, low = 0, footBehind = 0;
-        for (var n = from; n < (int)next; n++)
+        var n = Math.Max(0, (int)(strong - reach));
+        var end = (int)next;
+        double volume = 0, footBefore = 0, peak = 0;
+        for (; n < end && n < strong; n++)
         {
             volume += slopes[n];
-            footBefore = n < strong ? Math.Min(footBefore, volume) : footBefore;
-            peak = n >= strong && n < weak ? Math.Max(peak, volume) : peak;
-            low = n < strong ? volume : n < weak ? (volume >= peak ? volume : Math.Min(low, volume)) : low;
-            footBehind = n <= weak ? volume : Math.Min(footBehind, volume);
+            footBefore = Math.Min(footBefore, volume);
+        }
+
+        var low = volume;
+        for (; n < end && n < weak; n++)
+        {
+            volume += slopes[n];
+            low = volume >= peak ? volume : Math.Min(low, volume);
+            peak = Math.Max(peak, volume);
+        }
+
+        for (; n < end && n <= weak; n++)
+        {
+            volume += slopes[n];
+        }
+
+        var footBehind = volume;
+        for (; n < end; n++)
+        {
+            volume += slopes[n];
+            footBehind = Math.Min(footBehind, volume);
         }
 
         var foot = 0.5 * (footBefore + footBehind);

@@ -6,9 +6,9 @@ namespace PulseStream.Signal;
 public sealed class SignalDesign
 {
     private const double InnerRateHz = 50;
-    private readonly SlowBasis[][] slow;
-    private readonly SlowBasis[] slowOfSlowPulse;
-    private readonly SlowBasis[] baseline;
+    private readonly Lazy<SlowBasis>[][] slow;
+    private readonly Lazy<SlowBasis>[] slowOfSlowPulse;
+    private readonly Lazy<SlowBasis>[] baseline;
 
     /// <summary>Designs filters and bases.</summary>
     /// <param name="rate">Sample rate of the recording.</param>
@@ -42,26 +42,31 @@ public sealed class SignalDesign
 
     internal Curvature Curvature { get; }
 
-    internal int LongestWindowBins => slow[0][^1].Length;
+    internal int LongestWindowBins => WindowBins(Options.LongestWindowSeconds);
 
-    internal SlowBasis SlowOfSlowPulse(int windowSeconds) => slowOfSlowPulse[windowSeconds];
+    internal SlowBasis SlowOfSlowPulse(int windowSeconds) => slowOfSlowPulse[windowSeconds].Value;
 
-    internal SlowBasis BaselineOf(int windowSeconds) => baseline[windowSeconds];
+    internal SlowBasis BaselineOf(int windowSeconds) => baseline[windowSeconds].Value;
 
-    internal SlowBasis SlowOf(int windowSeconds, SlowEdge edge = SlowEdge.OfAnyPulse) => slow[(int)edge][windowSeconds];
+    internal SlowBasis SlowOf(int windowSeconds, SlowEdge edge = SlowEdge.OfAnyPulse) => slow[(int)edge][windowSeconds].Value;
 
     internal SlowEdge EdgeOf(double pulsePerMinute) =>
         pulsePerMinute >= Options.RapidPulsePerMinute ? SlowEdge.OfRapidPulse
         : pulsePerMinute >= Options.FastPulsePerMinute ? SlowEdge.OfFastPulse
         : SlowEdge.OfAnyPulse;
 
-    // Smoothing looks a tenth of a second both ways, so a window of bins yields that much less.
-    private SlowBasis[] Bases(double slowestHz)
+    /// <summary>Bins that a window yields: smoothing looks a tenth of a second both ways, so it is that much less than bins received.</summary>
+    /// <param name="seconds">Length of the window, s.</param>
+    internal int WindowBins(int seconds) => (int)(seconds * BinRateHz) - (2 * Kernel.Half) - 1;
+
+    // Most recordings need a few of them, and each costs as much as measuring some seconds.
+    private Lazy<SlowBasis>[] Bases(double slowestHz)
     {
-        var bases = new SlowBasis[Options.LongestWindowSeconds + 1];
+        var bases = new Lazy<SlowBasis>[Options.LongestWindowSeconds + 1];
         for (var seconds = Options.ShortestWindowSeconds; seconds <= Options.LongestWindowSeconds; seconds++)
         {
-            bases[seconds] = new((int)(seconds * BinRateHz) - (2 * Kernel.Half) - 1, slowestHz, BinRateHz);
+            var length = WindowBins(seconds);
+            bases[seconds] = new(() => new(length, slowestHz, BinRateHz));
         }
 
         return bases;

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 
@@ -57,11 +58,16 @@ internal sealed class SmoothingKernel
     public Vector128<double> Smooth(ReadOnlySpan<Vector128<double>> window)
     {
         // Bins at the same distance have the same weight: one product for both.
+        Debug.Assert(window.Length == Taps.Length);
         var taps = Taps.AsSpan(0, Half);
         var sum = window[Half] * Taps[Half];
-        for (var k = 0; k < taps.Length; k++)
+        ref readonly var early = ref window[0];
+        ref readonly var late = ref window[^1];
+        foreach (var tap in taps)
         {
-            sum = Vector128.FusedMultiplyAdd(window[k] + window[window.Length - 1 - k], Vector128.Create(taps[k]), sum);
+            sum = Vector128.FusedMultiplyAdd(early + late, Vector128.Create(tap), sum);
+            early = ref Unsafe.Add(ref Unsafe.AsRef(in early), 1);
+            late = ref Unsafe.Subtract(ref Unsafe.AsRef(in late), 1);
         }
 
         return sum;

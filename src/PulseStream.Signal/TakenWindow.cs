@@ -25,7 +25,7 @@ internal sealed class TakenWindow(WindowRoom room)
     public ReadOnlySpan<double> LinesHz => linesHz.AsSpan(0, Fit.Lines);
 
     /// <summary>Infrared and red in turn.</summary>
-    public Span<double> Pairs => Room[..(2 * room.Design.SlowOf(Fit.WindowSeconds).Length)];
+    public Span<double> Pairs => Room[..(2 * room.Design.WindowBins(Fit.WindowSeconds))];
 
     /// <summary>Nothing has been taken yet.</summary>
     public void Restart() => Fit = default;

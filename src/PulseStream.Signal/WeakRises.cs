@@ -78,13 +78,12 @@ internal sealed class WeakRises(double binRateHz)
     private const double ClearSeconds = 0.1;
     private readonly int end = (int)Math.Ceiling(EndSeconds * binRateHz);
     private readonly int clear = Math.Max(1, (int)(ClearSeconds * binRateHz));
-    private readonly double near = NearSeconds * binRateHz;
     private readonly double beyond = BeyondSeconds * binRateHz;
     private readonly double farBeyond = FarBeyondSeconds * binRateHz;
     private readonly double soonest = SoonestSeconds * binRateHz;
     private readonly int sameDelay = Math.Max(1, (int)(SameDelaySeconds * binRateHz));
     private readonly double[] beats = new double[64];
-    private readonly double[] normals = new double[64];
+    private readonly RiseSteepness steepness = new(NearSeconds * binRateHz);
     private readonly bool[] isStrong = new bool[64];
     private readonly PauseRise pause = new(binRateHz);
     private double latestSecondWave;
@@ -131,31 +130,14 @@ internal sealed class WeakRises(double binRateHz)
         return left;
     }
 
-    private double NormalSlope(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, double rise)
-    {
-        var from = Math.Max(0, Math.Min(rise - (near / 2), slopes.Length - near));
-        double first = 0, second = 0;
-        foreach (var other in rises)
-        {
-            if (other >= from && other <= from + near)
-            {
-                var slope = slopes[(int)other];
-                second = Math.Max(second, Math.Min(first, slope));
-                first = Math.Max(first, slope);
-            }
-        }
-
-        return second > 0 ? second : first;
-    }
-
     private void MarkStrong(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises)
     {
+        steepness.Find(slopes, rises);
         var last = double.NegativeInfinity;
         for (var k = 0; k < rises.Length; k++)
         {
-            normals[k] = NormalSlope(slopes, rises, rises[k]);
             var isLate = rises[k] - last >= LatestSecondWave(slopes, last) && !IsAtEnd(slopes, rises[k]);
-            isStrong[k] = slopes[(int)rises[k]] >= (isLate && !IsDrawnOut(slopes, last, rises[k], normals[k]) ? LateShare : StrongShare) * normals[k];
+            isStrong[k] = steepness.Of(k) >= (isLate && !IsDrawnOut(slopes, last, rises[k], steepness.NormalAbout(k)) ? LateShare : StrongShare) * steepness.NormalAbout(k);
             last = isStrong[k] ? rises[k] : last;
         }
     }
@@ -186,12 +168,12 @@ internal sealed class WeakRises(double binRateHz)
 
     private bool IsEarlyBeat(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, int before, int k)
     {
-        var slope = slopes[(int)rises[k]];
+        var slope = steepness.Of(k);
         var delay = (int)rises[k] - (int)rises[before];
         var isEarly = delay >= soonestEarly
-            && slope >= LoneShare * normals[k]
-            && slope - UsualSlope(slopes, rises, before, delay) >= WeakestShare * normals[k]
-            && !IsDrawnOut(slopes, rises[before], rises[k], normals[k]);
+            && slope >= LoneShare * steepness.NormalAbout(k)
+            && slope - UsualSlope(slopes, rises, before, delay) >= WeakestShare * steepness.NormalAbout(k)
+            && !IsDrawnOut(slopes, rises[before], rises[k], steepness.NormalAbout(k));
         var isBent = rises[k] >= slopes.Length - end;
         IsUndecided |= isEarly && isBent;
         return isEarly && !isBent;
@@ -201,7 +183,7 @@ internal sealed class WeakRises(double binRateHz)
     private bool IsRecurring(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, int before, int k)
     {
         var delay = (int)(rises[k] - rises[before]);
-        if (delay < soonest || slopes[(int)rises[k]] < RippleShare * normals[k] || IsAtEnd(slopes, rises[k]))
+        if (delay < soonest || steepness.Of(k) < RippleShare * steepness.NormalAbout(k) || IsAtEnd(slopes, rises[k]))
         {
             return false;
         }
@@ -210,10 +192,10 @@ internal sealed class WeakRises(double binRateHz)
         for (var j = 0; j < rises.Length; j++)
         {
             var at = (int)rises[j] + delay;
-            if (j != before && slopes[(int)rises[j]] >= StrongShare * normals[j] && at - sameDelay <= NextStrong(rises, j, slopes.Length - end))
+            if (j != before && steepness.Of(j) >= StrongShare * steepness.NormalAbout(j) && at - sameDelay <= NextStrong(rises, j, slopes.Length - end))
             {
                 others++;
-                alike += SteepestNear(slopes, at) >= SameSlopeShare * slopes[(int)rises[k]] ? 1 : 0;
+                alike += SteepestNear(slopes, at) >= SameSlopeShare * steepness.Of(k) ? 1 : 0;
             }
         }
 
@@ -223,7 +205,7 @@ internal sealed class WeakRises(double binRateHz)
     private bool AreBeats(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, int delay, double latest, bool isNarrow)
     {
         Span<double> feet = stackalloc double[rises.Length];
-        Span<double> steepness = stackalloc double[rises.Length];
+        Span<double> shares = stackalloc double[rises.Length];
         var count = 0;
         var before = -1;
         for (var j = 0; j < rises.Length; j++)
@@ -231,21 +213,21 @@ internal sealed class WeakRises(double binRateHz)
             if (before >= 0 && !isStrong[j] && Math.Abs(rises[j] - rises[before] - delay) <= sameDelay && !IsAtEnd(slopes, rises[j]))
             {
                 feet[count] = RiseFoot.ShareOf(slopes, rises[before], rises[j], NextStrong(rises, j, slopes.Length), end);
-                steepness[count++] = slopes[(int)rises[j]] / normals[j];
+                shares[count++] = steepness.Of(j) / steepness.NormalAbout(j);
             }
 
             before = isStrong[j] ? j : before;
         }
 
         feet = feet[..count];
-        steepness = steepness[..count];
+        shares = shares[..count];
         feet.Sort();
-        steepness.Sort();
+        shares.Sort();
         var isLate = delay >= latest;
         var foot = feet[(count - 1) / 2];
-        var isBeat = steepness[count / 2] >= (isLate ? RecurringShare : WeakestShare)
+        var isBeat = shares[count / 2] >= (isLate ? RecurringShare : WeakestShare)
             && foot < (delay >= latest + farBeyond ? FarFootShare : delay >= latest + beyond ? LateFootShare : FootShare);
-        IsDoubtful |= !isBeat && ((isLate && foot < FarFootShare) || (isNarrow && steepness[count / 2] >= NarrowWaveShare));
+        IsDoubtful |= !isBeat && ((isLate && foot < FarFootShare) || (isNarrow && shares[count / 2] >= NarrowWaveShare));
         return isBeat;
     }
 

@@ -100,7 +100,7 @@ internal sealed class WindowBeats
     /// <param name="endIndex">Index just past the second that is told.</param>
     public WindowPulse Measure(SmoothedBins bins, ReadOnlySpan<double> best, Span<double> room, in RatioFit fit, WhiteNoise noise, SlowBasis removed, bool isKnown, long endIndex)
     {
-        var window = best[..(2 * design.SlowOf(fit.WindowSeconds).Length)];
+        var window = best[..(2 * design.WindowBins(fit.WindowSeconds))];
         finder.Find(window, IntervalSoFarSeconds, pairs);
         var whole = WholeWave(bins, fit, window, room);
         if (whole != window)

@@ -26,7 +26,7 @@ internal sealed class WindowChoice(WindowRoom room, bool hasRed, LoadedWindow lo
     {
         for (var seconds = design.Options.LongestWindowSeconds; seconds >= design.Options.ShortestWindowSeconds; seconds--)
         {
-            if (bins.Count >= design.SlowOf(seconds).Length)
+            if (bins.Count >= design.WindowBins(seconds))
             {
                 return seconds;
             }

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using PulseStream.Samples;
 
@@ -6,10 +7,14 @@ namespace PulseStream.Sources;
 /// <summary>Gathers samples into blocks of a length, a quarter of a second where none is told, and shorter ones before a gap.</summary>
 internal sealed class BlockBuilder(SampleRate rate, double longestSeconds = 0.25)
 {
+    // An array of less than 2 KB is cleared however it is asked for: some blocks share one that is larger.
+    private const int LeastArrayBytes = 4096;
+
     // Rounding must not make 0.04 s at 25 Hz less than one sample.
     private readonly int _length = Math.Max(1, (int)((longestSeconds * rate.Hz) + 1e-9));
     private readonly Queue<SampleBlock> _finished = new();
     private Sample[] _samples = [];
+    private int _start;
     private int _count;
     private long _firstIndex;
 
@@ -36,10 +41,15 @@ internal sealed class BlockBuilder(SampleRate rate, double longestSeconds = 0.25
         if (_count == 0)
         {
             _firstIndex = index;
-            _samples = GC.AllocateUninitializedArray<Sample>(_length);
+            if (_samples.Length - _start < _length)
+            {
+                var blockBytes = _length * Unsafe.SizeOf<Sample>();
+                _samples = GC.AllocateUninitializedArray<Sample>(_length * (1 + (LeastArrayBytes / blockBytes)));
+                _start = 0;
+            }
         }
 
-        values.CopyTo(MemoryMarshal.Cast<Sample, double>(_samples.AsSpan(_count++, 1)));
+        _samples[_start + _count++] = MemoryMarshal.Cast<double, Sample>(values)[0];
         Count++;
         if (_count == _length)
         {
@@ -52,7 +62,8 @@ internal sealed class BlockBuilder(SampleRate rate, double longestSeconds = 0.25
     {
         if (_count > 0)
         {
-            _finished.Enqueue(new SampleBlock(_firstIndex, _samples.AsMemory(0, _count)));
+            _finished.Enqueue(new SampleBlock(_firstIndex, _samples.AsMemory(_start, _count)));
+            _start += _count;
             _count = 0;
         }
     }

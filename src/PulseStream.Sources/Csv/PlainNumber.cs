@@ -1,6 +1,8 @@
 using System.Buffers.Binary;
+using System.Diagnostics;
 using System.Numerics;
 using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 
 namespace PulseStream.Sources.Csv;
 
@@ -44,7 +46,8 @@ internal static class PlainNumber
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static int TakeDigits(ReadOnlySpan<byte> text, ref int at, out long digits)
     {
-        var eight = BinaryPrimitives.ReadUInt64LittleEndian(text[at..]);
+        Debug.Assert(text.Length - at >= EightBytes);
+        var eight = BinaryPrimitives.ReadUInt64LittleEndian(MemoryMarshal.CreateReadOnlySpan(ref Unsafe.Add(ref MemoryMarshal.GetReference(text), at), EightBytes));
         var count = LeadingDigits(eight);
         digits = ValueOf(eight, count);
         at += count;
@@ -55,7 +58,7 @@ internal static class PlainNumber
     // the first that is none.
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static int LeadingDigits(ulong eight) =>
-        BitOperations.TrailingZeroCount(unchecked((eight + 0x4646464646464646) | (eight - 0x3030303030303030)) & 0x8080808080808080) / 8;
+        BitOperations.TrailingZeroCount(unchecked((eight + 0x4646464646464646) | (eight - 0x3030303030303030)) & 0x8080808080808080) >>> 3;
 
     // Neighbours are joined to numbers of two digits, these to four, and these to eight; zero bytes go before the first
     // digit. Shifted twice by half, because a shift by all 64 bits would be none.

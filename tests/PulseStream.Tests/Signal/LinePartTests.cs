@@ -18,6 +18,24 @@ public sealed class LinePartTests
         Assert.Equal(isOne, LinePart.IsOneLine(hertz, WindowSeconds, PulsePeriodSeconds));
 
     [Fact]
+    public void LightThatWasWeighedInOneWindowIsNotInTheNext()
+    {
+        const double hz = 3.3;
+        var design = new SignalDesign(new(100), new());
+        var basis = design.SlowOf(8);
+        var (used, fresh) = (new LineRemover(design), new LineRemover(design));
+        var pairs = Enumerable.Range(0, 2 * basis.Length).Select(n => Math.Sin(2 * Math.PI * hz * (n / 2) / design.BinRateHz) + (n % 7)).ToArray();
+        var others = pairs.ToArray();
+        used.Restart(basis);
+        used.Weigh(pairs);
+        used.Restart(basis);
+        used.RemoveAlone(pairs, [hz], isWide: false);
+        fresh.Restart(basis);
+        fresh.RemoveAlone(others, [hz], isWide: false);
+        Assert.Equal(others, pairs);
+    }
+
+    [Fact]
     public void WhatIsSlowerThanThePulseIsBreathing() =>
         Assert.True(LinePart.IsOneLine([2.5, 0.9], WindowSeconds, PulsePeriodSeconds));
 

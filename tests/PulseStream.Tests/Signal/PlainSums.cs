@@ -1,3 +1,4 @@
+using System.Numerics;
 using PulseStream.Signal;
 
 namespace PulseStream.Tests.Signal;
@@ -123,6 +124,73 @@ internal static class PlainSums
             var reaching = beats.Where(beat => beat.Length > n).ToArray();
             return (reaching.Aggregate(0.0, (sum, beat) => sum + beat[n]) - mine[n]) * (1.0 / (reaching.Length - 1));
         }
+    }
+
+    /// <summary>The leap of infrared that is largest where red leaps the same way, every place looked at.</summary>
+    public static double LeapIn(double[] infrared, double[] red, int half, int level, double least)
+    {
+        var largest = 0.0;
+        for (var middle = half + level; middle + half + level < infrared.Length; middle++)
+        {
+            var leap = Leap(infrared, middle);
+            largest = Math.Abs(leap) > Math.Abs(largest) && leap * Leap(red, middle) > 0 ? leap : largest;
+        }
+
+        return largest;
+
+        double Leap(double[] light, int middle)
+        {
+            var quick = light[middle + (half / 2)] - light[middle - (half / 2)];
+            var before = light[(middle - half - level)..(middle - half + 1)];
+            var after = light[(middle + half)..(middle + half + level + 1)];
+            var leap = (after.Aggregate(0.0, (sum, x) => sum + x) / after.Length) - (before.Aggregate(0.0, (sum, x) => sum + x) / before.Length);
+            var isQuick = Math.Abs(quick) > 0.55 * Math.Max(least, Math.Abs(leap)) && Math.Abs(light[middle + half] - light[middle - half]) > 0.72 * least;
+            var isLevel = Math.Max(before.Max() - before.Min(), after.Max() - after.Min()) < 0.28 * Math.Abs(leap);
+            return isQuick && isLevel && Math.Abs(leap) > least ? leap : 0;
+        }
+    }
+
+    /// <summary>Amplitude of a wave's third harmonic over its first, by Fourier sums over the phase between its inner beats.</summary>
+    public static double ThirdWaveShare(double[] volumes, double[] rises)
+    {
+        var sums = new Complex[2];
+        for (var beat = 1; beat + 2 < rises.Length; beat++)
+        {
+            for (var n = (int)Math.Ceiling(rises[beat]); n < rises[beat + 1]; n++)
+            {
+                var phase = 2 * Math.PI * (n - rises[beat]) / (rises[beat + 1] - rises[beat]);
+                sums[0] += volumes[n] * Complex.Exp(Complex.ImaginaryOne * phase);
+                sums[1] += volumes[n] * Complex.Exp(Complex.ImaginaryOne * 3 * phase);
+            }
+        }
+
+        return sums[1].Magnitude / sums[0].Magnitude;
+    }
+
+    /// <summary>The second steepest of the rises within so many bins about one, or its own where it is alone.</summary>
+    public static double NormalSteepness(double[] slopes, double[] rises, int k, double near)
+    {
+        var from = Math.Max(0, Math.Min(rises[k] - (near / 2), slopes.Length - near));
+        var some = rises.Where(rise => rise >= from && rise <= from + near).Select(rise => slopes[(int)rise]).OrderDescending().ToArray();
+        return some.Length > 1 ? some[1] : some[0];
+    }
+
+    /// <summary>Where a weak rise comes from, between the feet of the full beats about it, 0, and the crest of the one before, 1.</summary>
+    public static double FootShare(double[] slopes, double strong, double weak, double next, double reach)
+    {
+        var from = Math.Max(0, (int)(strong - reach));
+        double volume = 0, footBefore = 0, peak = 0, low = 0, footBehind = 0;
+        for (var n = from; n < (int)next; n++)
+        {
+            volume += slopes[n];
+            footBefore = n < strong ? Math.Min(footBefore, volume) : footBefore;
+            peak = n >= strong && n < weak ? Math.Max(peak, volume) : peak;
+            low = n < strong ? volume : n < weak ? (volume >= peak ? volume : Math.Min(low, volume)) : low;
+            footBehind = n <= weak ? volume : Math.Min(footBehind, volume);
+        }
+
+        var foot = 0.5 * (footBefore + footBehind);
+        return (low - foot) / (peak - foot);
     }
 
     /// <summary>Normalised autocorrelation of a window averaged to coarse bins.</summary>

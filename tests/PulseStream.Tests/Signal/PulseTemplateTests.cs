@@ -10,7 +10,7 @@ public sealed class PulseTemplateTests
     // Between bins a cubic is off by less than a hundredth of a pulse's height.
     private const double Tolerance = 0.01;
     private const double PeriodBins = 81.7;
-    private static readonly SignalDesign Design = new(new SampleRate(100), new());
+    private static readonly SignalDesign Design = new(new SampleRate(99), new());
 
     [Fact]
     public void ALearnedPulseLaidOutAlongItsOwnBeatsIsThePulse()
@@ -45,10 +45,25 @@ public sealed class PulseTemplateTests
         Assert.False(template.IsKnown);
     }
 
+    // The window's room holds another one by the time that the pulse is asked for.
+    [Fact]
+    public void WhatWasLearnedStaysWhateverBecomesOfTheWindow()
+    {
+        var (pairs, rises) = Window();
+        var (at, late) = (new PulseTemplate(Design), new PulseTemplate(Design));
+        at.Learn(pairs, rises, PeriodBins, 1, 0.5);
+        var beat = at.Beat.ToArray();
+        late.Learn(pairs, rises, PeriodBins, 1, 0.5);
+        pairs.AsSpan().Clear();
+        rises.AsSpan().Clear();
+        Assert.Equal(beat, late.Beat.ToArray());
+    }
+
     private static (double[] Pairs, double[] Rises) Window()
     {
-        var pairs = new double[1600];
-        for (var n = 0; n < 800; n++)
+        var bins = Design.LongestWindowBins;
+        var pairs = new double[2 * bins];
+        for (var n = 0; n < bins; n++)
         {
             pairs[2 * n] = -Finger.Volume(n / PeriodBins);
         }

@@ -117,6 +117,74 @@ public sealed class VectorsAgainstPlainTests
         Assert.Equal(Parabola.HeightNear(values, top), repetition.Periodicity, tolerance);
     }
 
+    // What a longer window before it has left is not looked at.
+    [Fact]
+    public void AShorterWindowRepeatsAsIfItWereTheFirst()
+    {
+        var (used, fresh) = (new Repetition(Design), new Repetition(Design));
+        var (infrared, red) = Lights(388);
+        used.Find(CourseOf(infrared, red).Volumes);
+        used.Find(CourseOf(infrared[..188], red[..188]).Volumes);
+        fresh.Find(CourseOf(infrared[..188], red[..188]).Volumes);
+        Assert.Equal(fresh.Periodicity, used.Periodicity);
+        Assert.Equal(fresh.PeriodSeconds, used.PeriodSeconds);
+    }
+
+    [Theory]
+    [InlineData(0.002)]
+    [InlineData(0.02)]
+    [InlineData(0.015)]
+    public void LeapsAreFoundAsWhereEveryPlaceIsLookedAt(double stillness)
+    {
+        var found = 0;
+        for (var seed = 1; seed < 300; seed++)
+        {
+            var (infrared, red) = Steps(seed, stillness);
+            var plain = PlainSums.LeapIn(infrared, red, 6, 15, 0.01);
+            Assert.Equal(plain, LightLeap.LargestIn(MemoryMarshal.Cast<Vector128<double>, double>(Pairs(infrared, red)), 50, 0.01));
+            found += plain != 0 ? 1 : 0;
+        }
+
+        Assert.InRange(found, 10, 298);
+    }
+
+    [Theory]
+    [InlineData(33.3)]
+    [InlineData(71.25)]
+    public void TheThirdWaveIsThatOfFourierSums(double period)
+    {
+        const double rounding = 1e-11;
+        var (infrared, _) = Lights(388);
+        var rises = Enumerable.Range(0, 12).Select(k => 5.2 + (k * period) + (3 * Math.Sin(k))).Where(rise => rise < 380).ToArray();
+        Assert.Equal(PlainSums.ThirdWaveShare(infrared, rises), ThirdWave.ShareOf(infrared, rises), rounding);
+    }
+
+    [Fact]
+    public void RisesAreNormalBesideTheSameOnesAsInAPlainSearch()
+    {
+        const double near = 250;
+        var (slopes, _) = Lights(388);
+        slopes = [.. slopes.Select(Math.Abs)];
+        var steepness = new RiseSteepness(near);
+        foreach (var step in (double[])[17, 31.5, 300])
+        {
+            var rises = Enumerable.Range(0, 23).Select(k => 3 + (k * step)).Where(rise => rise < 388).ToArray();
+            steepness.Find(slopes, rises);
+            Assert.All(Enumerable.Range(0, rises.Length), k => Assert.Equal(slopes[(int)rises[k]], steepness.Of(k)));
+            Assert.All(Enumerable.Range(0, rises.Length), k => Assert.Equal(PlainSums.NormalSteepness(slopes, rises, k, near), steepness.NormalAbout(k)));
+        }
+    }
+
+    [Theory]
+    [InlineData(20, 33, 55, 12)]
+    [InlineData(20.5, 33.25, 55.5, 12.5)]
+    [InlineData(5, 6, 7, 40)]
+    public void ARiseComesFromThePlainFoot(double strong, double weak, double next, double reach)
+    {
+        var (slopes, _) = Lights(60);
+        Assert.Equal(PlainSums.FootShare(slopes, strong, weak, next, reach), RiseFoot.ShareOf(slopes, strong, weak, next, reach));
+    }
+
     [Fact]
     public void TheLogarithmIsThatOfTheRuntime()
     {
@@ -143,6 +211,18 @@ public sealed class VectorsAgainstPlainTests
     {
         var random = new Random(length);
         return ([.. Enumerable.Range(0, length).Select(_ => random.NextDouble() - 0.3)], [.. Enumerable.Range(0, length).Select(_ => random.NextDouble() - 0.6)]);
+    }
+
+    // Two lights that step up or down together, or one against the other, and are as still as told before and after.
+    private static (double[] Infrared, double[] Red) Steps(int seed, double stillness)
+    {
+        var random = new Random(seed);
+        var (at, bins) = (30 + random.Next(40), 1 + random.Next(12));
+        double inInfrared = 0.2 * (random.NextDouble() - 0.5), inRed = 0.2 * (random.NextDouble() - 0.5);
+        var course = Enumerable.Range(0, 92).Select(n => Math.Clamp((n - at) / (double)bins, 0, 1)).ToArray();
+        return ([.. course.Select(x => 11 + (inInfrared * x) + Noise())], [.. course.Select(x => 12 + (inRed * x) + Noise())]);
+
+        double Noise() => stillness * (random.NextDouble() - 0.5);
     }
 
     private static BloodCourse CourseOf(double[] infrared, double[] red)

@@ -140,6 +140,7 @@ public sealed class WindowChoiceTests
             var blood = beat.Height * (Bell(since - 0.2) + (beat.SecondWave * Bell(since - 0.2 - beat.SecondAfterSeconds)));
             var (light, mixture) = drift(t);
             bins.Push(new(n, Vector128.Create(light - blood + Noise(), (mixture * light) - (Ratio * blood) + Noise())));
+            bins.Smooth();
             if ((n + 1) % (int)room.Design.BinRateHz == 0 && n + 1 < seconds * room.Design.BinRateHz)
             {
                 bins.EndSecond();
