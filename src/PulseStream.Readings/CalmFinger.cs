@@ -15,8 +15,8 @@ internal sealed class CalmFinger
     private readonly CalmLight light;
     private readonly SeatedFinger seat;
     private readonly SlipWatch slip;
-    private readonly RoomLight roomLight;
     private readonly LeaptLight leapt;
+    private readonly DisturbanceCause cause;
     private double logHeight = double.NaN;
     private double ratio;
     private double toldRatio;
@@ -34,12 +34,14 @@ internal sealed class CalmFinger
         light = new(options);
         seat = new(options, light);
         slip = new(options);
-        roomLight = new(options);
         leapt = new(options);
+        cause = new(options, light, leapt);
     }
 
     /// <summary>Whether a calm second has been seen since the finger came on.</summary>
     public bool IsKnown => !double.IsNaN(logHeight);
+
+    private CalmPulse Pulse => new(logHeight, ratio, periodSeconds);
 
     /// <summary>The finger has left: the next one starts from nothing.</summary>
     public void Forget()
@@ -69,7 +71,7 @@ internal sealed class CalmFinger
     public void See(in SignalSecond second)
     {
         light.See(second);
-        leapt.See(second, logHeight);
+        leapt.See(second, logHeight, IsKnown && light.RiseOf(second) > options.LeakRise);
     }
 
     /// <summary>The reasons of a second, with a lamp among them where light has leapt.</summary>
@@ -226,63 +228,23 @@ internal sealed class CalmFinger
         && second.Pulse.FrontSteepness >= options.LeastFrontSteepness
         && HasSameFront(second);
 
-    private bool HasSamePeriod(in SignalSecond second) => Math.Abs(Math.Log(second.Pulse.PeriodSeconds / periodSeconds)) < options.SamePeriod;
+    private bool HasSamePeriod(in SignalSecond second) => Pulse.HasSamePeriod(second, options);
 
-    /// <summary>Why the two lights disagree: light that moved, a line of mains light, else movement.</summary>
-    public Reasons CauseOfDisagreement(in SignalSecond second)
-    {
-        if (IsKnown && light.HasMoved(second))
-        {
-            return light.CauseOf(second) | PureLampOf(second);
-        }
+    /// <summary>Why the two lights disagree.</summary>
+    /// <param name="second">The second.</param>
+    public Reasons CauseOfDisagreement(in SignalSecond second) => cause.OfDisagreement(second, Pulse);
 
-        return roomLight.Is(second, ratio, logHeight) ? CauseOfRoomLight(second) : Reasons.Motion | LampOf(second);
-    }
+    /// <summary>Why a wave in which both lights agree is no pulse.</summary>
+    /// <param name="second">The second.</param>
+    public Reasons CauseOfShape(in SignalSecond second) => cause.OfShape(second, Pulse);
 
-    // As many counts in either light: what moves may have that by chance, but not keep to one frequency off the pulse's own as
-    // a lamp does, and of no pulse that was never seen is it known what frequency it has.
-    private Reasons CauseOfRoomLight(in SignalSecond second) =>
-        IsKnown && roomLight.IsOneLine(second) && !roomLight.IsOnHarmonic(second, periodSeconds) ? Reasons.AmbientLight : Reasons.AmbientLight | Reasons.Motion;
-
-    // Whatever it adds to either light, a lamp is one frequency; a hand that shakes evenly is nearly one as well. What has the
-    // pulse's own frequency is rather the pulse of veins.
-    private Reasons LampOf(in SignalSecond second) =>
-        IsKnown && second.Fit.Newest.LineShare > options.Lamp.LineShare && roomLight.IsOffFirstWave(second.Fit.Newest.LineHz, periodSeconds)
-            ? Reasons.AmbientLight
-            : PureLampOf(second);
+    /// <summary>What disturbs a second that has yet to settle: light that has come to the calm light, or a lamp.</summary>
+    /// <param name="second">The second.</param>
+    public Reasons CauseBesideSettling(in SignalSecond second) => cause.BesideSettling(second, Pulse);
 
     /// <summary>The lamp or the even movement that a second's line was, where all of what disturbs it is one.</summary>
-    public Reasons LampBeside(in SignalSecond second) =>
-        second.Fit.IsPureLine && PureLampOf(second) != Reasons.None ? Reasons.AmbientLight | Reasons.Motion : Reasons.None;
-
-    // Where the light itself has moved, chance makes two seconds of a slip look like one frequency; not a whole window.
-    private Reasons PureLampOf(in SignalSecond second) =>
-        (second.Fit.IsPureLine && (second.Fit.IsRoomLight || roomLight.IsOffFirstWave(second.Fit.LineHz, periodSeconds) || second.Fit.LinesExplain >= options.Lamp.PurestLineShare)) || IsMostlyRoomLight(second)
-            ? Reasons.AmbientLight
-            : Reasons.None;
-
-    // A pulse that has room light's own mixture has it still when it slips.
-    private bool IsMostlyRoomLight(in SignalSecond second) =>
-        roomLight.IsMost(second) && !(IsKnown && HasSamePeriod(second) && Math.Abs(second.Fit.Ratio - ratio) < options.SeparatedJump);
-
-    /// <summary>Why a wave in which both lights agree is no pulse: light that moved, room light alone, else something shakes; whether a finger, only a finger seen before can tell.</summary>
-    public Reasons CauseOfShape(in SignalSecond second)
-    {
-        var distance = Math.Abs(second.Fit.Ratio - RoomLight.MixOf(second));
-        if (second.Fit.Lines == 0 && distance < options.RoomLightAlone && second.Fit.Disagreement < options.RoomLightAlone)
-        {
-            return Reasons.AmbientLight | Reasons.NoFinger;
-        }
-
-        if (IsKnown && light.HasMoved(second))
-        {
-            return light.CauseOf(second) | PureLampOf(second);
-        }
-
-        return roomLight.Is(second, ratio, logHeight) ? CauseOfRoomLight(second)
-            : IsMostlyRoomLight(second) ? Reasons.AmbientLight | Reasons.Motion
-            : LampOf(second) | Reasons.Motion | (IsKnown ? Reasons.None : Reasons.Misplaced);
-    }
+    /// <param name="second">The second.</param>
+    public Reasons LampBeside(in SignalSecond second) => cause.LampBeside(second, Pulse);
 
     /// <summary>Why nothing pulses: a finger that was seen before in the same light has no pulse now; anything else may be no finger.</summary>
     public Reasons CauseOfStillness(in SignalSecond second) =>
@@ -294,7 +256,7 @@ internal sealed class CalmFinger
 
     // What was told while the light had risen stays told for as long as the window holds some of that light.
     private Reasons CauseOfLeak(in SignalSecond second) =>
-        leakCause == Reasons.None || light.RiseOf(second) > options.LeakRise ? light.CauseOf(second) | PureLampOf(second) : leakCause;
+        leakCause == Reasons.None || light.RiseOf(second) > options.LeakRise ? cause.OfLeak(second, Pulse) : leakCause;
 
     // Once seen it stays until the light is back, and has left the window.
     private bool IsLeaking(in SignalSecond second) =>

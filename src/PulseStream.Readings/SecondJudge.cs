@@ -23,6 +23,7 @@ internal sealed class SecondJudge
     private readonly BrightLight brightLight;
     private readonly DisagreementLimit disagreement;
     private readonly FormerFinger former;
+    private readonly HandledFinger handled = new();
     private readonly MissingRing missing = new();
     private int sinceDisturbance = int.MaxValue;
     private int airSeconds;
@@ -73,7 +74,7 @@ internal sealed class SecondJudge
 
         if (reasons != Reasons.None)
         {
-            return new UnusableSecond(second.SecondIndex, reasons, PerfusionOf(second));
+            return new UnusableSecond(second.SecondIndex, handled.With(second, reasons, presence), PerfusionOf(second));
         }
 
         if (calm.HasOtherRatio(second))
@@ -88,6 +89,7 @@ internal sealed class SecondJudge
             sinceCalm.Remember(second);
             liveness.Remember(second);
             presence.Remember(second);
+            handled.Remember(second);
             former.Remember(second);
         }
 
@@ -113,7 +115,7 @@ internal sealed class SecondJudge
 
         if (second.Fit.WindowSeconds == 0 || (second.Pulse.BeatCount < options.LeastBeats && second.Fit.WindowSeconds < options.SettlingSeconds && !IsFormerFinger(second)))
         {
-            return Presence.IsFlat(second) ? FlatReason(second) : brightLight.IsTooBright(second) ? Reasons.Saturated : presence.IsGone(second) ? Gone(second) : Reasons.Settling;
+            return Presence.IsFlat(second) ? FlatReason(second) : brightLight.IsTooBright(second) ? Reasons.Saturated : presence.IsGone(second) ? Gone(second) : Settling(second);
         }
 
         var pulse = PulseReasons(second);
@@ -131,9 +133,14 @@ internal sealed class SecondJudge
             liveness.Forget();
         }
 
-        // HasFlag is a call with two boxes until its caller is compiled for speed.
-        return (reasons & Reasons.Motion) != Reasons.None && presence.IsGone(second) ? Gone(second) : reasons | RangeReason(second) | ChanceReason(second);
+        // A pulse told from movement is the window's: the finger that had it may have left since. HasFlag is a call with two boxes until its caller is compiled for speed.
+        return ((reasons & Reasons.Motion) != Reasons.None || (reasons != Reasons.None && second.Fit.IsSeparated)) && presence.IsGone(second) ? Gone(second) : reasons | RangeReason(second) | ChanceReason(second);
     }
+
+    private bool IsSettling => sinceDisturbance <= options.SettlingSeconds;
+
+    // What still disturbs a second is not left over from before.
+    private Reasons Settling(in SignalSecond second) => Reasons.Settling | (hasRed ? calm.CauseBesideSettling(second) : Reasons.None);
 
     // What moves where the finger was may be a finger half off as well.
     private Reasons Gone(in SignalSecond second) => presence.Absence(second) | Reasons.Misplaced;
@@ -182,13 +189,13 @@ internal sealed class SecondJudge
 
         if (hasRed && !(fit.Disagreement <= disagreement.LargestOf(fit, calm.IsKnown)))
         {
-            return sinceDisturbance <= options.SettlingSeconds ? Reasons.Settling : calm.CauseOfDisagreement(second);
+            return IsSettling ? Settling(second) : calm.CauseOfDisagreement(second);
         }
 
         var errorPercent = (fit.IsSeparated ? sinceCalm.Weigh(second).Fit.StandardError : fit.StandardError) * Math.Abs(curve.SlopeAt(fit.Ratio));
         if (hasRed && fit.Lines > 0 && !(errorPercent <= options.LargestErrorBesideLinesPercent))
         {
-            return sinceDisturbance <= options.SettlingSeconds ? Reasons.Settling : calm.CauseOfDisagreement(second);
+            return IsSettling ? Settling(second) : calm.CauseOfDisagreement(second);
         }
 
         if (hasRed && !(errorPercent <= (fit.IsSeparated ? options.LargestSeparatedErrorPercent : options.LargestErrorPercent)))
@@ -205,7 +212,7 @@ internal sealed class SecondJudge
 
         if (!IsPulse(second))
         {
-            return sinceDisturbance <= options.SettlingSeconds ? Reasons.Settling : hasRed ? calm.CauseOfShape(second) : Reasons.Motion;
+            return IsSettling ? Settling(second) : hasRed ? calm.CauseOfShape(second) : Reasons.Motion;
         }
 
         if (hasRed && calm.IsKnown && IsInFingersPlace(second))

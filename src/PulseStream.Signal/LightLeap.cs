@@ -39,6 +39,30 @@ internal static class LightLeap
         return largest;
     }
 
+    /// <summary>The largest leap of red − R × infrared, natural logarithm of light; 0 where there is none.</summary>
+    /// <param name="logLights">Logarithms of infrared and red in turn, slow part and all; red is left without the pulse.</param>
+    /// <param name="binRateHz">Bins a second.</param>
+    /// <param name="ratio">R of the pulse.</param>
+    /// <param name="least">Leap below which it is none.</param>
+    public static double LargestBesidePulse(Span<double> logLights, double binRateHz, double ratio, double least)
+    {
+        for (var n = 0; n + 1 < logLights.Length; n += 2)
+        {
+            logLights[n + 1] -= ratio * logLights[n];
+        }
+
+        var half = Math.Max(1, (int)Math.Round(HalfSeconds * binRateHz));
+        var level = Math.Max(2, (int)Math.Round(LevelSeconds * binRateHz));
+        var largest = 0.0;
+        for (var middle = half + level; middle + half + level < logLights.Length / 2; middle++)
+        {
+            var leap = Leap(logLights, (2 * middle) + 1, 2 * half, 2 * level, least);
+            largest = Math.Abs(leap) > Math.Abs(largest) ? leap : largest;
+        }
+
+        return largest;
+    }
+
     // Places in one of the two lights that take turns. What is quick, and the ends of the levels, tell most places apart at once.
     private static double Leap(ReadOnlySpan<double> values, int middle, int half, int level, double least)
     {
