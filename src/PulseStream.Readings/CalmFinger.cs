@@ -5,7 +5,7 @@ namespace PulseStream.Readings;
 /// <summary>What the finger looked like while it could be believed: the pulse's height and the steady light of both channels.</summary>
 internal sealed class CalmFinger
 {
-    // The height follows within some two seconds, as fast as a warming finger's pulse grows.
+    // The height follows within some two seconds, as fast as a warming finger's pulse grows, and so does the noise.
     private const double HeightGain = 0.5;
 
     // Further back than any recording reaches, and no difference to it overflows.
@@ -23,6 +23,7 @@ internal sealed class CalmFinger
     private long toldSecond = NeverTold;
     private double periodSeconds;
     private double frontSteepness;
+    private double noiseSize;
     private int otherHeightSeconds;
     private int heightWindowSeconds;
     private Reasons leakCause;
@@ -67,6 +68,11 @@ internal sealed class CalmFinger
     /// <summary>Whether R is further from the one believed last than blood goes between two seconds that are believed.</summary>
     public bool HasOtherRatio(in SignalSecond second) => Math.Abs(second.Fit.Ratio - toldRatio) > options.LargestSeparatedJump;
 
+    /// <summary>Whether there is far more noise in a window than the calm finger has: light that varies faster than any pulse passes for it, and what the lights disagree by hides in it.</summary>
+    /// <param name="second">The second.</param>
+    public bool HasNewNoise(in SignalSecond second) =>
+        IsKnown && second.Fit.Lines == 0 && second.Fit.NoiseSize > options.NewNoiseTimes * noiseSize;
+
     /// <summary>Takes in the light of every second, believed or not.</summary>
     public void See(in SignalSecond second)
     {
@@ -80,6 +86,7 @@ internal sealed class CalmFinger
     /// <summary>A second was believed, told from movement or calm.</summary>
     public void Tell(in SignalSecond second)
     {
+        cause.Tell(second);
         toldRatio = second.Fit.Ratio;
         toldSecond = second.SecondIndex;
     }
@@ -111,10 +118,12 @@ internal sealed class CalmFinger
         {
             Settle(second);
             light.Settle(second);
+            noiseSize = second.Fit.NoiseSize;
             return;
         }
 
         light.Follow(second, Math.Exp(logHeight));
+        noiseSize += HeightGain * (second.Fit.NoiseSize - noiseSize);
         otherHeightSeconds = 0;
         if (second.Fit.WindowSeconds > heightWindowSeconds)
         {
@@ -148,6 +157,11 @@ internal sealed class CalmFinger
             return light.ChangeOver(second) > options.LargestLightChange || !HasSamePeriod(second) || HasJumped(second) || HasCrept(second) || slip.IsSlipping
                 ? CauseOfDisagreement(second)
                 : Reasons.None;
+        }
+
+        if (HasNewNoise(second) && HasJumped(second))
+        {
+            return CauseOfNewNoise(second);
         }
 
         if (second.Fit.Lines > 0 ? HasJumped(second) : HasLeapt(second))
@@ -233,6 +247,10 @@ internal sealed class CalmFinger
     /// <summary>Why the two lights disagree.</summary>
     /// <param name="second">The second.</param>
     public Reasons CauseOfDisagreement(in SignalSecond second) => cause.OfDisagreement(second, Pulse);
+
+    /// <summary>What varies faster than any pulse: a lamp, or what shakes; nothing tells.</summary>
+    /// <param name="second">The second.</param>
+    public Reasons CauseOfNewNoise(in SignalSecond second) => Reasons.AmbientLight | CauseOfDisagreement(second) | Reasons.Motion;
 
     /// <summary>Why a wave in which both lights agree is no pulse.</summary>
     /// <param name="second">The second.</param>

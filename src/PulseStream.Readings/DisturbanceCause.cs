@@ -8,7 +8,14 @@ namespace PulseStream.Readings;
 /// <param name="leapt">Whether it came at once.</param>
 internal sealed class DisturbanceCause(JudgeOptions options, CalmLight light, LeaptLight leapt)
 {
+    // Further back than any recording reaches, and no difference to it overflows.
+    private const long NeverTold = long.MinValue / 2;
     private readonly RoomLight roomLight = new(options);
+    private long lampSecond = NeverTold;
+
+    /// <summary>A second was believed: where it was so beside a lamp's line, a window that holds some of that second has the lamp in it as well.</summary>
+    /// <param name="second">The second.</param>
+    public void Tell(in SignalSecond second) => lampSecond = second.Fit.IsPureLine ? second.SecondIndex : lampSecond;
 
     /// <summary>Why the two lights disagree: light that moved, a line of mains light, else movement.</summary>
     /// <param name="second">The second.</param>
@@ -71,7 +78,7 @@ internal sealed class DisturbanceCause(JudgeOptions options, CalmLight light, Le
 
     // Where the light itself has moved, chance makes two seconds of a slip look like one frequency; not a whole window.
     private Reasons PureLampOf(in SignalSecond second, in CalmPulse calm) =>
-        IsLampsLine(second.Fit, calm) || IsMostlyRoomLight(second, calm) ? Reasons.AmbientLight : Reasons.None;
+        IsLampsLine(second.Fit, calm) || IsMostlyRoomLight(second, calm) || second.SecondIndex - lampSecond < options.SettlingSeconds ? Reasons.AmbientLight : Reasons.None;
 
     private bool IsLampsLine(in RatioFit fit, in CalmPulse calm) =>
         (fit.IsPureLine || fit.WasPureLine)

@@ -53,7 +53,7 @@ internal sealed class Presence(JudgeOptions options)
         second.Fit.WindowSeconds > 0 && second.Fit.PulseSize > PulseOverNoise * second.Fit.NoiseSize;
 
     private bool HasStopped(in SignalSecond second) =>
-        HasPulse(second) && second.Light.LevelSwing < options.StoppedPulseShare * second.Fit.PulseSize;
+        HasPulse(second) && second.Light.LevelSwing < options.Absence.StoppedPulseShare * second.Fit.PulseSize;
 
     /// <summary>Whether there is air in the clip: light that has left the finger's level and its pulse, still light that has left either, or that stays still for seconds. To be asked once a second.</summary>
     public bool IsOpenAir(in SignalSecond second)
@@ -82,11 +82,11 @@ internal sealed class Presence(JudgeOptions options)
     {
         var infrared = Math.Log(second.Light.InfraredCounts) - fingerInfrared;
         var red = Math.Log(second.Light.RedCounts) - fingerRed;
-        return infrared >= options.OpenAirRise && red >= options.OpenAirRise ? Reasons.NoFinger : Reasons.NoFinger | Reasons.Misplaced;
+        return infrared >= options.Absence.OpenAirRise && red >= options.Absence.OpenAirRise ? Reasons.NoFinger : Reasons.NoFinger | Reasons.Misplaced;
     }
 
     /// <summary>Whether the light has left the finger's level and stays where it is: the finger has gone, however what is left flickers. To be asked once a second.</summary>
-    public bool IsGone(in SignalSecond second)
+    private bool IsGone(in SignalSecond second)
     {
         var infrared = Math.Abs(Math.Log(second.Light.InfraredCounts) - fingerInfrared);
         var red = Math.Abs(Math.Log(second.Light.RedCounts) - fingerRed);
@@ -94,6 +94,10 @@ internal sealed class Presence(JudgeOptions options)
         goneSeconds = isGone ? goneSeconds + 1 : 0;
         return isGone;
     }
+
+    /// <summary>Whether the finger may have gone: its light has, or its pulse from light that has come. To be asked once a second.</summary>
+    /// <param name="second">The second.</param>
+    public bool MayBeGone(in SignalSecond second) => IsGone(second) || pulse.IsLost;
 
     /// <summary>Whether a second without a finger says that it has left: still light does, light that is not still may be a finger half off and has to stay for a window.</summary>
     public bool IsLeft => goneSeconds == 0 || IsLongGone;
@@ -106,13 +110,13 @@ internal sealed class Presence(JudgeOptions options)
 
     /// <summary>Whether the light has left the finger's level by more than blood or a grip change it.</summary>
     public bool IsAway(in SignalSecond second) =>
-        Math.Abs(Math.Log(second.Light.InfraredCounts) - fingerInfrared) > options.OpenAirRise
-        || Math.Abs(Math.Log(second.Light.RedCounts) - fingerRed) > options.OpenAirRise;
+        Math.Abs(Math.Log(second.Light.InfraredCounts) - fingerInfrared) > options.Absence.OpenAirRise
+        || Math.Abs(Math.Log(second.Light.RedCounts) - fingerRed) > options.Absence.OpenAirRise;
 
     // So much noise in the finger's own light is no converter's: what shakes fast is as strong beyond the band as in it.
     private bool IsShaken(in SignalSecond second) =>
         second.Light.NoiseSwing > LargestNoise
-        && Math.Abs(Math.Log(second.Light.InfraredCounts) - fingerInfrared) <= options.OpenAirRise;
+        && Math.Abs(Math.Log(second.Light.InfraredCounts) - fingerInfrared) <= options.Absence.OpenAirRise;
 
     // Means of seconds move far more than the noise of a mean: something alive, or at least warm, is in the way.
     private bool IsDrifting(in SignalSecond second)

@@ -115,14 +115,14 @@ internal sealed class SecondJudge
 
         if (second.Fit.WindowSeconds == 0 || (second.Pulse.BeatCount < options.LeastBeats && second.Fit.WindowSeconds < options.SettlingSeconds && !IsFormerFinger(second)))
         {
-            return Presence.IsFlat(second) ? FlatReason(second) : brightLight.IsTooBright(second) ? Reasons.Saturated : presence.IsGone(second) ? Gone(second) : Settling(second);
+            return Presence.IsFlat(second) ? FlatReason(second) : brightLight.IsTooBright(second) ? Reasons.Saturated : presence.MayBeGone(second) ? Gone(second) : Settling(second);
         }
 
         var pulse = PulseReasons(second);
         if (pulse != Reasons.None)
         {
             soundSeconds = 0;
-            return presence.IsGone(second) ? Gone(second) : pulse;
+            return presence.MayBeGone(second) ? Gone(second) : pulse;
         }
 
         soundSeconds++;
@@ -134,7 +134,7 @@ internal sealed class SecondJudge
         }
 
         // A pulse told from movement is the window's: the finger that had it may have left since. HasFlag is a call with two boxes until its caller is compiled for speed.
-        return ((reasons & Reasons.Motion) != Reasons.None || (reasons != Reasons.None && second.Fit.IsSeparated)) && presence.IsGone(second) ? Gone(second) : reasons | RangeReason(second) | ChanceReason(second);
+        return ((reasons & Reasons.Motion) != Reasons.None || (reasons != Reasons.None && second.Fit.IsSeparated)) && presence.MayBeGone(second) ? Gone(second) : reasons | RangeReason(second) | ChanceReason(second);
     }
 
     private bool IsSettling => sinceDisturbance <= options.SettlingSeconds;
@@ -200,7 +200,7 @@ internal sealed class SecondJudge
 
         if (hasRed && !(errorPercent <= (fit.IsSeparated ? options.LargestSeparatedErrorPercent : options.LargestErrorPercent)))
         {
-            return fit.IsSeparated ? calm.CauseOfDisagreement(second) : form.HasBeats(pulse) ? Reasons.LowPerfusion | UnprovenFinger : calm.CauseOfStillness(second);
+            return fit.IsSeparated ? calm.CauseOfDisagreement(second) : calm.HasNewNoise(second) ? calm.CauseOfNewNoise(second) : form.HasBeats(pulse) ? Reasons.LowPerfusion | UnprovenFinger : calm.CauseOfStillness(second);
         }
 
         // Two lights show for themselves what movement does to them; a step looks like a beat to one.

@@ -11,9 +11,13 @@ internal sealed class StoppedPulse(JudgeOptions options)
     private double fingerSize = double.NaN;
     private double logInfrared;
     private int weakSeconds;
+    private int lostSeconds;
 
     /// <summary>Whether light away from the finger's has been without its pulse for longer than a slow heart rests.</summary>
-    public bool HasLeft => weakSeconds >= options.StoppedPulseSeconds;
+    public bool HasLeft => weakSeconds >= options.Absence.StoppedPulseSeconds;
+
+    /// <summary>Whether light that has come to the finger's has had next to none of its pulse for longer than a slow heart rests, though it has not left the finger's level.</summary>
+    public bool IsLost => lostSeconds >= options.Absence.StoppedPulseSeconds;
 
     /// <summary>Takes over the pulse of a believed second.</summary>
     /// <param name="second">The second.</param>
@@ -30,16 +34,18 @@ internal sealed class StoppedPulse(JudgeOptions options)
     /// <summary>Takes in every second, believed or not.</summary>
     /// <param name="second">The second.</param>
     /// <param name="isAway">Whether its light has left the finger's level.</param>
-    public void See(in SignalSecond second, bool isAway) =>
-        weakSeconds = isAway && IsBelow(second, options.WeakPulseShare) ? weakSeconds + 1 : 0;
+    public void See(in SignalSecond second, bool isAway)
+    {
+        weakSeconds = isAway && IsBelow(second, options.Absence.WeakPulseShare) ? weakSeconds + 1 : 0;
+        lostSeconds = RiseOf(second) > options.LeakRise && IsBelow(second, options.Absence.LostPulseShare) ? lostSeconds + 1 : 0;
+    }
 
     /// <summary>Whether a second has next to nothing of the pulse that the finger would have in its light.</summary>
     /// <param name="second">The second.</param>
-    public bool IsNone(in SignalSecond second) => IsBelow(second, options.StoppedPulseShare);
+    public bool IsNone(in SignalSecond second) => IsBelow(second, options.Absence.StoppedPulseShare);
 
-    private bool IsBelow(in SignalSecond second, double share)
-    {
-        var rise = Math.Max(0, Math.Log(second.Light.InfraredCounts) - logInfrared);
-        return second.Light.LevelSwing < share * fingerSize * Math.Exp(-rise);
-    }
+    private double RiseOf(in SignalSecond second) => Math.Max(0, Math.Log(second.Light.InfraredCounts) - logInfrared);
+
+    private bool IsBelow(in SignalSecond second, double share) =>
+        second.Light.LevelSwing < share * fingerSize * Math.Exp(-RiseOf(second));
 }

@@ -116,6 +116,21 @@ public sealed class GoneFingerTests
     }
 
     // Half off for two seconds, then out: the second sitting is another one.
+    // Hardly brighter than the finger, and what is left swings by a tenth of its pulse, evenly: no finger that any slip would leave.
+    [Fact]
+    public void AFingerThatLeavesALittleLightAndNoPulseMayHaveGone()
+    {
+        var samples = new Finger { Seconds = 50 }.Samples();
+        for (var n = 2000; n < samples.Length; n++)
+        {
+            var swing = 1 + (0.0012 * Math.Sin(2 * Math.PI * 2.5 * n / RateHz));
+            samples[n] = Sample.OfLight(60_000 * 1.28 * swing, 80_000 * 1.2 * swing);
+        }
+
+        var heard = Heard.Of(RateHz, samples);
+        Assert.All(Enumerable.Range(26, 20), second => Assert.True(heard.ReasonsAt(second).HasFlag(Reasons.NoFinger), $"{second}: {heard.ReasonsAt(second)}"));
+    }
+
     [Fact]
     public void AFingerThatSlipsOutHasLeft()
     {
