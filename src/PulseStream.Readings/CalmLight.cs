@@ -64,21 +64,20 @@ internal sealed class CalmLight(JudgeOptions options)
     public bool IsAsBright(in SignalSecond second) =>
         Math.Abs(Math.Log(second.Light.InfraredCounts) - logInfrared) < options.LeakRise;
 
-    /// <summary>Whether light has come to the calm light, to either channel, by more than the pulse and what goes on beside it move it, and not by a jerk.</summary>
+    /// <summary>Whether light has come to the calm light by more than the pulse and what goes on beside it move it, and not by a jerk.</summary>
     /// <param name="second">The second.</param>
     /// <param name="logHeight">Logarithm of the calm pulse's size.</param>
     public bool HasMoved(in SignalSecond second, double logHeight) =>
         RiseOf(second) > Math.Max(options.LeakRise, options.LeakRisePulses * Math.Exp(logHeight))
-        && second.Light.LevelSwing < JerkSwing
-        && IsInBoth(second);
+        && second.Light.LevelSwing < JerkSwing;
 
-    /// <summary>Whether light that has come swings back within the second: what comes past a finger is added, what moves goes both ways.</summary>
+    /// <summary>Whether light that has come swings back within the second, or has come to one channel alone: what comes past a finger is added, and to both; what moves goes both ways, and may be in one.</summary>
     /// <param name="second">The second.</param>
     /// <param name="logHeight">Logarithm of the calm pulse's size.</param>
-    public bool Swings(in SignalSecond second, double logHeight) =>
-        second.Light.LevelSwing > Math.Max(JerkPulses * Math.Exp(logHeight), RiseOf(second) / SwingOfRise);
+    public bool MayBeMovement(in SignalSecond second, double logHeight) =>
+        second.Light.LevelSwing > Math.Max(JerkPulses * Math.Exp(logHeight), RiseOf(second) / SwingOfRise) || !IsInBoth(second);
 
-    // A gap that lets one emitter's light past lets the other's past as well, and a lamp shines into both.
+    // A gap that lets one emitter's light past lets the other's past as well, and a lamp shines into both; but what the finger itself lets through less of may hide that.
     private bool IsInBoth(in SignalSecond second)
     {
         var infrared = Math.Log(second.Light.InfraredCounts) - logInfrared;

@@ -62,7 +62,7 @@ internal sealed class DisturbanceCause(JudgeOptions options, CalmLight light, Le
     private bool HasMoved(in SignalSecond second, in CalmPulse calm) => calm.IsKnown && light.HasMoved(second, calm.LogHeight);
 
     private Reasons OfMovedLight(in SignalSecond second, in CalmPulse calm) =>
-        OfLeak(second, calm) | (light.Swings(second, calm.LogHeight) ? Reasons.Motion | LampOf(second, calm) : Reasons.None);
+        OfLeak(second, calm) | (light.MayBeMovement(second, calm.LogHeight) ? Reasons.Motion | LampOf(second, calm) : Reasons.None);
 
     // As many counts in either light: what moves may have that by chance, but not keep to one frequency off the pulse's own as
     // a lamp does, and of no pulse that was never seen is it known what frequency it has.
@@ -72,17 +72,17 @@ internal sealed class DisturbanceCause(JudgeOptions options, CalmLight light, Le
     // Whatever it adds to either light, a lamp is one frequency; a hand that shakes evenly is nearly one as well. What has the
     // pulse's own frequency is rather the pulse of veins.
     private Reasons LampOf(in SignalSecond second, in CalmPulse calm) =>
-        calm.IsKnown && second.Fit.Newest.LineShare > options.Lamp.LineShare && roomLight.IsOffFirstWave(second.Fit.Newest.LineHz, calm.PeriodSeconds)
+        (calm.IsKnown && second.Fit.Newest.LineShare > options.Lamp.LineShare && roomLight.IsOffFirstWave(second.Fit.Newest.LineHz, calm.PeriodSeconds))
+            || (second.Fit.WasPureLine && IsLampsLine(second.Fit, calm))
             ? Reasons.AmbientLight
             : PureLampOf(second, calm);
 
     // Where the light itself has moved, chance makes two seconds of a slip look like one frequency; not a whole window.
     private Reasons PureLampOf(in SignalSecond second, in CalmPulse calm) =>
-        IsLampsLine(second.Fit, calm) || IsMostlyRoomLight(second, calm) || second.SecondIndex - lampSecond < options.SettlingSeconds ? Reasons.AmbientLight : Reasons.None;
+        (second.Fit.IsPureLine && IsLampsLine(second.Fit, calm)) || IsMostlyRoomLight(second, calm) || second.SecondIndex - lampSecond < options.SettlingSeconds ? Reasons.AmbientLight : Reasons.None;
 
     private bool IsLampsLine(in RatioFit fit, in CalmPulse calm) =>
-        (fit.IsPureLine || fit.WasPureLine)
-        && (fit.IsRoomLight || roomLight.IsOffFirstWave(fit.LineHz, calm.PeriodSeconds) || fit.LinesExplain >= options.Lamp.PurestLineShare);
+        fit.IsRoomLight || roomLight.IsOffFirstWave(fit.LineHz, calm.PeriodSeconds) || fit.LinesExplain >= options.Lamp.PurestLineShare;
 
     // A pulse that has room light's own mixture has it still when it slips.
     private bool IsMostlyRoomLight(in SignalSecond second, in CalmPulse calm) =>

@@ -29,8 +29,8 @@ internal static class LightLeap
         var largest = 0.0;
         for (var middle = half + level; middle + half + level < logLights.Length / 2; middle++)
         {
-            var infrared = Leap(logLights, 2 * middle, 2 * half, 2 * level, least);
-            if (Math.Abs(infrared) > Math.Abs(largest) && infrared * Leap(logLights, (2 * middle) + 1, 2 * half, 2 * level, least) > 0)
+            var infrared = Leap(logLights, 2 * middle, 2 * half, 2 * level, least, 2 * level);
+            if (Math.Abs(infrared) > Math.Abs(largest) && infrared * Leap(logLights, (2 * middle) + 1, 2 * half, 2 * level, least, 2 * level) > 0)
             {
                 largest = infrared;
             }
@@ -39,7 +39,7 @@ internal static class LightLeap
         return largest;
     }
 
-    /// <summary>The largest leap of red − R × infrared, natural logarithm of light; 0 where there is none.</summary>
+    /// <summary>The largest leap of red − R × infrared, natural logarithm of light; 0 where there is none. There is no pulse in it that could hide what went before: all of that has to be as still, which what slips and shakes is not.</summary>
     /// <param name="logLights">Logarithms of infrared and red in turn, slow part and all; red is left without the pulse.</param>
     /// <param name="binRateHz">Bins a second.</param>
     /// <param name="ratio">R of the pulse.</param>
@@ -56,7 +56,7 @@ internal static class LightLeap
         var largest = 0.0;
         for (var middle = half + level; middle + half + level < logLights.Length / 2; middle++)
         {
-            var leap = Leap(logLights, (2 * middle) + 1, 2 * half, 2 * level, least);
+            var leap = Leap(logLights, (2 * middle) + 1, 2 * half, 2 * level, least, 2 * (middle - half));
             largest = Math.Abs(leap) > Math.Abs(largest) ? leap : largest;
         }
 
@@ -64,7 +64,7 @@ internal static class LightLeap
     }
 
     // Places in one of the two lights that take turns. What is quick, and the ends of the levels, tell most places apart at once.
-    private static double Leap(ReadOnlySpan<double> values, int middle, int half, int level, double least)
+    private static double Leap(ReadOnlySpan<double> values, int middle, int half, int level, double least, int levelBefore)
     {
         var quarter = half / 4 * 2;
         var quick = values[middle + quarter] - values[middle - quarter];
@@ -73,7 +73,7 @@ internal static class LightLeap
             return 0;
         }
 
-        var (before, rangeBefore) = LevelOf(values, middle - half - level, level);
+        var (before, rangeBefore) = LevelOf(values, middle - half - levelBefore, levelBefore);
         var (after, rangeAfter) = LevelOf(values, middle + half, level);
         var leap = after - before;
         return Math.Abs(leap) > least && Math.Abs(quick) > QuickShare * Math.Abs(leap) && Math.Max(rangeBefore, rangeAfter) < LevelShare * Math.Abs(leap) ? leap : 0;

@@ -112,20 +112,6 @@ public sealed class LampOrMovementTests
         Assert.All(Enumerable.Range(22, 3), second => Assert.Equal(Reasons.Misplaced, heard.ReasonsAt(second)));
     }
 
-    // As fast as smoothing lets it pass for noise: where R jumps with new noise, or the noise outweighs the pulse, it is light that varies.
-    [Theory]
-    [InlineData(7.3)]
-    [InlineData(8.4)]
-    public void AFastLampIsNoNoise(double hz)
-    {
-        const double rateHz = 25;
-        double At(double t) => AddedLight.Ramp(t, 20, 0.3) * 3 * PulseCounts * (1 + Math.Sin(2 * Math.PI * hz * t));
-        var samples = new Finger { RateHz = rateHz, Seconds = 60, PulsePerMinute = 138, PerfusionPercent = 6, NoisePercent = 0.0004 }.Samples().With(rateHz, t => (1.1 * At(t), At(t)));
-        var heard = Heard.Of(rateHz, samples);
-        Assert.All(heard.Usable, s => Assert.Equal(97, s.Spo2!.Value.Percent, 1.0));
-        Assert.All(Refused(heard, 20), reasons => Assert.True(reasons.HasFlag(Reasons.AmbientLight), $"{reasons}"));
-    }
-
     private static Reasons[] Refused(Heard heard, int from) =>
         [.. heard.Seconds.Where(s => s.SecondIndex >= from && s.Unusable is not null).Select(s => s.Unusable!.Value.Reasons)];
 }

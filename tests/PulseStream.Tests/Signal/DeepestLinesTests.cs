@@ -35,10 +35,10 @@ public sealed class DeepestLinesTests
         Assert.True(double.IsNaN(deepest.Second.Hz));
     }
 
-    // A lamp thirty times the pulse at a frequency between two that are tried, and another disturbance of a third of that on one that is:
-    // closely looked at, the lamp's own valley is the deeper one.
+    // A lamp thirty times the pulse at a frequency between two that are tried leaves more of itself there than the pulse is. Without the pulse's own
+    // taller wave, which lies on one that is tried, both lights nearly have the lamp's mixture; closely looked at, they agree better without the lamp.
     [Fact]
-    public void ALampBetweenTheFrequenciesThatAreTriedIsFoundBesideALesserOneOnThem()
+    public void ALampBetweenTheFrequenciesThatAreTriedIsFoundBesideAPulseOnOneOfThem()
     {
         var design = new SignalDesign(new(100), new());
         const int seconds = 8;
@@ -53,7 +53,7 @@ public sealed class DeepestLinesTests
             var lamp = 0.3 * Math.Sin(2 * Math.PI * lampHz * t);
             var other = 0.1 * Math.Sin(2 * Math.PI * OnGrid(120) * t);
             pairs[2 * n] = (0.01 * Math.Sin(2 * Math.PI * 1.2 * t)) + lamp + other;
-            pairs[(2 * n) + 1] = (0.005 * Math.Sin(2 * Math.PI * 1.2 * t)) + (2 * lamp) + (2 * other);
+            pairs[(2 * n) + 1] = (0.005 * Math.Sin(2 * Math.PI * 1.2 * t)) + (2 * lamp) + (0.5 * other);
         }
 
         basis.Remove(pairs);

@@ -43,6 +43,11 @@ public sealed class LightLeapTests
     [Fact]
     public void ThePulseItselfDoesNotLeap() => Assert.Equal(0, BesidePulse(_ => (0, 0)));
 
+    // A lamp's light may come to what is already moving as well; but what moves comes to rest for a moment now and then.
+    [Fact]
+    public void WhatWasNotStillBeforeDoesNotLeapBesideThePulse() =>
+        Assert.Equal(0, BesidePulse(t => (0, (0.05 * Ramp(t, 0.1)) + (t < 0.5 ? 0.02 * Math.Sin(2 * Math.PI * t) : 0))));
+
     private static double BesidePulse(Func<double, (double Infrared, double Red)> light)
     {
         var pairs = new double[2 * (int)(LightLeap.LookBackSeconds * RateHz)];
