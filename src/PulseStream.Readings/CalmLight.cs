@@ -12,6 +12,10 @@ internal sealed class CalmLight(JudgeOptions options)
     private const double EqualCountsShare = 0.04;
     private const double LevelError = 0.004;
     private const double EqualSharesShare = 0.1;
+    private const double AlikeShare = 0.8;
+
+    // A lamp is on within a second, which may fall on two; what comes more slowly may be a finger that slips.
+    private const double StepShare = 0.3;
 
     // A tenth: what is known of the darker light's calm level.
     private const double OneLightShare = 0.1;
@@ -28,13 +32,20 @@ internal sealed class CalmLight(JudgeOptions options)
     private readonly double[] infraredLevels = new double[LongestWindow];
     private readonly double[] redLevels = new double[LongestWindow];
     private int levelCount;
+    private double largestStep;
     private double logInfrared;
     private double logRed;
 
     /// <summary>Takes in the light of every second, believed or not.</summary>
     public void See(in SignalSecond second)
     {
-        infraredLevels[levelCount % LongestWindow] = Math.Log(second.Light.InfraredCounts);
+        var infrared = Math.Log(second.Light.InfraredCounts);
+        if (levelCount > 0)
+        {
+            largestStep = Math.Max(largestStep, infrared - infraredLevels[(levelCount - 1) % LongestWindow]);
+        }
+
+        infraredLevels[levelCount % LongestWindow] = infrared;
         redLevels[levelCount % LongestWindow] = Math.Log(second.Light.RedCounts);
         levelCount++;
     }
@@ -42,6 +53,7 @@ internal sealed class CalmLight(JudgeOptions options)
     /// <summary>The first believed second of a finger: its light is what later light is compared with.</summary>
     public void Settle(in SignalSecond second)
     {
+        largestStep = 0;
         logInfrared = Math.Log(second.Light.InfraredCounts);
         logRed = Math.Log(second.Light.RedCounts);
     }
@@ -51,6 +63,7 @@ internal sealed class CalmLight(JudgeOptions options)
     /// <param name="pulseSize">Size of the pulse as it was before: that of a window with a jerk in it is the jerk's.</param>
     public void Follow(in SignalSecond second, double pulseSize)
     {
+        largestStep = 0;
         if (second.Light.LevelSwing > JerkPulses * Math.Min(second.Fit.PulseSize, pulseSize))
         {
             return;
@@ -156,10 +169,22 @@ internal sealed class CalmLight(JudgeOptions options)
         var red = second.Light.RedCounts - Math.Exp(logRed);
         var largest = Math.Max(Math.Abs(infrared), Math.Abs(red));
         var tolerance = (EqualCountsShare * largest) + (LevelError * Math.Max(second.Light.InfraredCounts, second.Light.RedCounts));
-        return Math.Abs(infrared - red) > tolerance ? Reasons.Misplaced
+        return Math.Abs(infrared - red) > tolerance ? (IsAlike(infrared, red) && !IsGradual(second) && HasSettled() ? Reasons.AmbientLight | Reasons.Misplaced : Reasons.Misplaced)
             : hasLeapt && !IsEqualShare(second) ? Reasons.AmbientLight
             : Reasons.AmbientLight | Reasons.Misplaced;
     }
+
+    // Channels are amplified each for itself, and dark samples that are taken off inside an instrument may leave some of a lamp
+    // in one: what comes at once and is of the order of as many counts may be a lamp, or a finger half off.
+    private static bool IsAlike(double infrared, double red) => Math.Min(infrared, red) > AlikeShare * Math.Max(infrared, red);
+
+    private bool IsGradual(in SignalSecond second) => largestStep < StepShare * (Math.Log(second.Light.InfraredCounts) - logInfrared);
+
+    // A slip that has just begun has come within a second as well; it goes on.
+    private bool HasSettled() =>
+        levelCount > 1
+        && Math.Abs(infraredLevels[(levelCount - 1) % LongestWindow] - infraredLevels[(levelCount - 2) % LongestWindow])
+            < StepShare * Math.Abs(infraredLevels[(levelCount - 1) % LongestWindow] - logInfrared);
 
     // Where both channels are equally bright, equal counts are equal shares too, and the two cannot be told apart.
     private bool IsEqualShare(in SignalSecond second)

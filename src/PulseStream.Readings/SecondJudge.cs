@@ -286,14 +286,13 @@ internal sealed class SecondJudge
 
     private UsableSecond Usable(in SignalSecond second)
     {
-        var pulse = second.Pulse;
         var perfusion = PerfusionOf(second);
         var warnings = (perfusion < options.LowPerfusionPercent ? Reasons.LowPerfusion : Reasons.None)
-            | (rate.IsIrregular(pulse) ? Reasons.Irregular : Reasons.None);
+            | (rate.IsIrregular(second.Pulse) ? Reasons.Irregular : Reasons.None);
         return new(
             second.SecondIndex,
             hasRed ? interval.Of(second.Fit.IsSeparated ? sinceCalm.Weigh(second) : second, calm.LeakedRatio(second)) : null,
-            rate.IsSure(second) ? pulse.RatePerMinute : null,
+            rate.IsSure(second) ? second.Pulse.RatePerMinute : null,
             perfusion,
             warnings);
     }
