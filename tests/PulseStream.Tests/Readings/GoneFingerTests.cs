@@ -116,6 +116,15 @@ public sealed class GoneFingerTests
     }
 
     // Half off for two seconds, then out: the second sitting is another one.
+    // Within the second in which it leaves, and in the one in which it comes, it moves, and for a part of it there is none.
+    [Fact]
+    public void TheSecondsInWhichAFingerLeavesAndComesHaveNone()
+    {
+        double Air(double t) => AddedLight.Ramp(t, 20.2, 0.4) - AddedLight.Ramp(t, 32.3, 0.4);
+        var heard = Heard.Of(RateHz, new Finger { Seconds = 45 }.Samples().With(RateHz, t => (90_000 * Air(t), 120_000 * Air(t))));
+        Assert.All((int[])[20, 32], second => Assert.Equal(Reasons.NoFinger | Reasons.Motion, heard.ReasonsAt(second) & (Reasons.NoFinger | Reasons.Motion)));
+    }
+
     // Hardly brighter than the finger, and what is left swings by a tenth of its pulse, evenly: no finger that any slip would leave.
     [Fact]
     public void AFingerThatLeavesALittleLightAndNoPulseMayHaveGone()
