@@ -1,5 +1,6 @@
 using PulseStream.Readings;
 using PulseStream.Samples;
+using PulseStream.Signal;
 using Xunit;
 
 namespace PulseStream.Tests.Readings;
@@ -123,6 +124,28 @@ public sealed class GoneFingerTests
         double Air(double t) => AddedLight.Ramp(t, 20.2, 0.4) - AddedLight.Ramp(t, 32.3, 0.4);
         var heard = Heard.Of(RateHz, new Finger { Seconds = 45 }.Samples().With(RateHz, t => (90_000 * Air(t), 120_000 * Air(t))));
         Assert.All((int[])[20, 32], second => Assert.Equal(Reasons.NoFinger | Reasons.Motion, heard.ReasonsAt(second) & (Reasons.NoFinger | Reasons.Motion)));
+    }
+
+    // For some seconds the window is still full of the finger, and its pulse is told from the jerk; that says nothing of what is in the clip now.
+    [Theory]
+    [InlineData(1, false)]
+    [InlineData(2.7, true)]
+    public void AFingerThatHasJustLeftIsNotThereBecauseItsPulseIsInTheWindow(double brightness, bool hasLeft)
+    {
+        var judge = new SecondJudge(CalibrationCurve.TextbookLine, new(), hasRed: true);
+        for (var second = 8; second < 20; second++)
+        {
+            judge.Judge(At(second, 1, isSeparated: false));
+        }
+
+        Assert.Equal(hasLeft, judge.Judge(At(20, brightness, isSeparated: true)).Unusable is { } refused && refused.Reasons.HasFlag(Reasons.NoFinger));
+
+        static SignalSecond At(int second, double brightness, bool isSeparated)
+        {
+            var light = new SecondLight(0, 0, 80_000 * brightness, 60_000 * brightness, double.NaN, double.NaN, double.NaN, 0.004, 1e-4);
+            var fit = new RatioFit(8, 0.6, 0.001, 0, 0.01, 1e-4, false, 0, 0, false, 0, default, isSeparated);
+            return new(second, light, fit, new WindowPulse(10, 75, 0, 0.03, 0.97, 0.8, 0.99, 1, 0.5, 0.2, double.NaN, double.NaN, 2, 2), false);
+        }
     }
 
     // Hardly brighter than the finger, and what is left swings by a tenth of its pulse, evenly: no finger that any slip would leave.
