@@ -5,7 +5,7 @@ namespace PulseStream.Readings;
 /// <summary>What the finger looked like while it could be believed: the pulse's height and the steady light of both channels.</summary>
 internal sealed class CalmFinger
 {
-    // The height follows within some two seconds, as fast as a warming finger's pulse grows.
+    // The height follows within some two seconds, as fast as a warming finger's pulse grows, and so does the noise.
     private const double HeightGain = 0.5;
 
     // Further back than any recording reaches, and no difference to it overflows.
@@ -15,14 +15,15 @@ internal sealed class CalmFinger
     private readonly CalmLight light;
     private readonly SeatedFinger seat;
     private readonly SlipWatch slip;
-    private readonly RoomLight roomLight;
     private readonly LeaptLight leapt;
+    private readonly DisturbanceCause cause;
     private double logHeight = double.NaN;
     private double ratio;
     private double toldRatio;
     private long toldSecond = NeverTold;
     private double periodSeconds;
     private double frontSteepness;
+    private double noiseSize;
     private int otherHeightSeconds;
     private int heightWindowSeconds;
     private Reasons leakCause;
@@ -34,12 +35,14 @@ internal sealed class CalmFinger
         light = new(options);
         seat = new(options, light);
         slip = new(options);
-        roomLight = new(options);
         leapt = new(options);
+        cause = new(options, light, leapt);
     }
 
     /// <summary>Whether a calm second has been seen since the finger came on.</summary>
     public bool IsKnown => !double.IsNaN(logHeight);
+
+    private CalmPulse Pulse => new(logHeight, ratio, periodSeconds);
 
     /// <summary>The finger has left: the next one starts from nothing.</summary>
     public void Forget()
@@ -65,11 +68,16 @@ internal sealed class CalmFinger
     /// <summary>Whether R is further from the one believed last than blood goes between two seconds that are believed.</summary>
     public bool HasOtherRatio(in SignalSecond second) => Math.Abs(second.Fit.Ratio - toldRatio) > options.LargestSeparatedJump;
 
+    /// <summary>Whether there is far more noise in a window than the calm finger has: light that varies faster than any pulse passes for it, and what the lights disagree by hides in it.</summary>
+    /// <param name="second">The second.</param>
+    public bool HasNewNoise(in SignalSecond second) =>
+        IsKnown && second.Fit.Lines == 0 && second.Fit.NoiseSize > options.NewNoiseTimes * noiseSize;
+
     /// <summary>Takes in the light of every second, believed or not.</summary>
     public void See(in SignalSecond second)
     {
         light.See(second);
-        leapt.See(second, logHeight);
+        leapt.See(second, logHeight, IsKnown && light.RiseOf(second) > options.LeakRise);
     }
 
     /// <summary>The reasons of a second, with a lamp among them where light has leapt.</summary>
@@ -78,6 +86,7 @@ internal sealed class CalmFinger
     /// <summary>A second was believed, told from movement or calm.</summary>
     public void Tell(in SignalSecond second)
     {
+        cause.Tell(second);
         toldRatio = second.Fit.Ratio;
         toldSecond = second.SecondIndex;
     }
@@ -109,10 +118,12 @@ internal sealed class CalmFinger
         {
             Settle(second);
             light.Settle(second);
+            noiseSize = second.Fit.NoiseSize;
             return;
         }
 
         light.Follow(second, Math.Exp(logHeight));
+        noiseSize += HeightGain * (second.Fit.NoiseSize - noiseSize);
         otherHeightSeconds = 0;
         if (second.Fit.WindowSeconds > heightWindowSeconds)
         {
@@ -146,6 +157,11 @@ internal sealed class CalmFinger
             return light.ChangeOver(second) > options.LargestLightChange || !HasSamePeriod(second) || HasJumped(second) || HasCrept(second) || slip.IsSlipping
                 ? CauseOfDisagreement(second)
                 : Reasons.None;
+        }
+
+        if (HasNewNoise(second) && HasJumped(second))
+        {
+            return CauseOfNewNoise(second);
         }
 
         if (second.Fit.Lines > 0 ? HasJumped(second) : HasLeapt(second))
@@ -227,63 +243,28 @@ internal sealed class CalmFinger
         && HasSameFront(second);
 
     /// <summary>Whether a wave comes at the known pulse's rate.</summary>
-    public bool HasSamePeriod(in SignalSecond second) => Math.Abs(Math.Log(second.Pulse.PeriodSeconds / periodSeconds)) < options.SamePeriod;
+    /// <param name="second">The second.</param>
+    public bool HasSamePeriod(in SignalSecond second) => Pulse.HasSamePeriod(second, options);
 
-    /// <summary>Why the two lights disagree: light that moved, a line of mains light, else movement.</summary>
-    public Reasons CauseOfDisagreement(in SignalSecond second)
-    {
-        if (IsKnown && light.HasMoved(second))
-        {
-            return light.CauseOf(second) | PureLampOf(second);
-        }
+    /// <summary>Why the two lights disagree.</summary>
+    /// <param name="second">The second.</param>
+    public Reasons CauseOfDisagreement(in SignalSecond second) => cause.OfDisagreement(second, Pulse);
 
-        return roomLight.Is(second, ratio, logHeight) ? CauseOfRoomLight(second) : Reasons.Motion | LampOf(second);
-    }
+    /// <summary>What varies faster than any pulse: a lamp, or what shakes; nothing tells.</summary>
+    /// <param name="second">The second.</param>
+    public Reasons CauseOfNewNoise(in SignalSecond second) => Reasons.AmbientLight | CauseOfDisagreement(second) | Reasons.Motion;
 
-    // As many counts in either light: what moves may have that by chance, but not keep to one frequency off the pulse's own as
-    // a lamp does, and of no pulse that was never seen is it known what frequency it has.
-    private Reasons CauseOfRoomLight(in SignalSecond second) =>
-        IsKnown && roomLight.IsOneLine(second) && !roomLight.IsOnHarmonic(second, periodSeconds) ? Reasons.AmbientLight : Reasons.AmbientLight | Reasons.Motion;
+    /// <summary>Why a wave in which both lights agree is no pulse.</summary>
+    /// <param name="second">The second.</param>
+    public Reasons CauseOfShape(in SignalSecond second) => cause.OfShape(second, Pulse);
 
-    // Whatever it adds to either light, a lamp is one frequency; a hand that shakes evenly is nearly one as well. What has the
-    // pulse's own frequency is rather the pulse of veins.
-    private Reasons LampOf(in SignalSecond second) =>
-        IsKnown && second.Fit.Newest.LineShare > options.Lamp.LineShare && roomLight.IsOffFirstWave(second.Fit.Newest.LineHz, periodSeconds)
-            ? Reasons.AmbientLight
-            : PureLampOf(second);
+    /// <summary>What disturbs a second that has yet to settle: light that has come to the calm light, or a lamp.</summary>
+    /// <param name="second">The second.</param>
+    public Reasons CauseBesideSettling(in SignalSecond second) => cause.BesideSettling(second, Pulse);
 
     /// <summary>The lamp or the even movement that a second's line was, where all of what disturbs it is one.</summary>
-    public Reasons LampBeside(in SignalSecond second) =>
-        second.Fit.IsPureLine && PureLampOf(second) != Reasons.None ? Reasons.AmbientLight | Reasons.Motion : Reasons.None;
-
-    // Where the light itself has moved, chance makes two seconds of a slip look like one frequency; not a whole window.
-    private Reasons PureLampOf(in SignalSecond second) =>
-        (second.Fit.IsPureLine && (second.Fit.IsRoomLight || roomLight.IsOffFirstWave(second.Fit.LineHz, periodSeconds) || second.Fit.LinesExplain >= options.Lamp.PurestLineShare)) || IsMostlyRoomLight(second)
-            ? Reasons.AmbientLight
-            : Reasons.None;
-
-    // A pulse that has room light's own mixture has it still when it slips.
-    private bool IsMostlyRoomLight(in SignalSecond second) =>
-        roomLight.IsMost(second) && !(IsKnown && HasSamePeriod(second) && Math.Abs(second.Fit.Ratio - ratio) < options.SeparatedJump);
-
-    /// <summary>Why a wave in which both lights agree is no pulse: light that moved, room light alone, else something shakes; whether a finger, only a finger seen before can tell.</summary>
-    public Reasons CauseOfShape(in SignalSecond second)
-    {
-        var distance = Math.Abs(second.Fit.Ratio - RoomLight.MixOf(second));
-        if (second.Fit.Lines == 0 && distance < options.RoomLightAlone && second.Fit.Disagreement < options.RoomLightAlone)
-        {
-            return Reasons.AmbientLight | Reasons.NoFinger;
-        }
-
-        if (IsKnown && light.HasMoved(second))
-        {
-            return light.CauseOf(second) | PureLampOf(second);
-        }
-
-        return roomLight.Is(second, ratio, logHeight) ? CauseOfRoomLight(second)
-            : IsMostlyRoomLight(second) ? Reasons.AmbientLight | Reasons.Motion
-            : LampOf(second) | Reasons.Motion | (IsKnown ? Reasons.None : Reasons.Misplaced);
-    }
+    /// <param name="second">The second.</param>
+    public Reasons LampBeside(in SignalSecond second) => cause.LampBeside(second, Pulse);
 
     /// <summary>Why nothing pulses: a finger that was seen before in the same light has no pulse now; anything else may be no finger.</summary>
     public Reasons CauseOfStillness(in SignalSecond second) =>
@@ -295,7 +276,7 @@ internal sealed class CalmFinger
 
     // What was told while the light had risen stays told for as long as the window holds some of that light.
     private Reasons CauseOfLeak(in SignalSecond second) =>
-        leakCause == Reasons.None || light.RiseOf(second) > options.LeakRise ? light.CauseOf(second) | PureLampOf(second) : leakCause;
+        leakCause == Reasons.None || light.RiseOf(second) > options.LeakRise ? cause.OfLeak(second, Pulse) : leakCause;
 
     // Once seen it stays until the light is back, and has left the window.
     private bool IsLeaking(in SignalSecond second) =>

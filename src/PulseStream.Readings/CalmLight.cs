@@ -17,6 +17,12 @@ internal sealed class CalmLight(JudgeOptions options)
     // A lamp is on within a second, which may fall on two; what comes more slowly may be a finger that slips.
     private const double StepShare = 0.3;
 
+    // A tenth: what is known of the darker light's calm level.
+    private const double OneLightShare = 0.1;
+
+    // A sine that comes back to where it began has its mean at 1.4 of its own deviations above that.
+    private const double SwingOfRise = 1.4;
+
     // Light that swings by a tenth within a second is jerked, not slipping.
     private const double JerkSwing = 0.1;
 
@@ -71,9 +77,26 @@ internal sealed class CalmLight(JudgeOptions options)
     public bool IsAsBright(in SignalSecond second) =>
         Math.Abs(Math.Log(second.Light.InfraredCounts) - logInfrared) < options.LeakRise;
 
-    /// <summary>Whether light has come to the calm light, and not by a jerk.</summary>
-    public bool HasMoved(in SignalSecond second) =>
-        RiseOf(second) > options.LeakRise && second.Light.LevelSwing < JerkSwing;
+    /// <summary>Whether light has come to the calm light by more than the pulse and what goes on beside it move it, and not by a jerk.</summary>
+    /// <param name="second">The second.</param>
+    /// <param name="logHeight">Logarithm of the calm pulse's size.</param>
+    public bool HasMoved(in SignalSecond second, double logHeight) =>
+        RiseOf(second) > Math.Max(options.LeakRise, options.LeakRisePulses * Math.Exp(logHeight))
+        && second.Light.LevelSwing < JerkSwing;
+
+    /// <summary>Whether light that has come swings back within the second, or has come to one channel alone: what comes past a finger is added, and to both; what moves goes both ways, and may be in one.</summary>
+    /// <param name="second">The second.</param>
+    /// <param name="logHeight">Logarithm of the calm pulse's size.</param>
+    public bool MayBeMovement(in SignalSecond second, double logHeight) =>
+        second.Light.LevelSwing > Math.Max(JerkPulses * Math.Exp(logHeight), RiseOf(second) / SwingOfRise) || !IsInBoth(second);
+
+    // A gap that lets one emitter's light past lets the other's past as well, and a lamp shines into both; but what the finger itself lets through less of may hide that.
+    private bool IsInBoth(in SignalSecond second)
+    {
+        var infrared = Math.Log(second.Light.InfraredCounts) - logInfrared;
+        var red = Math.Log(second.Light.RedCounts) - logRed;
+        return !(Math.Min(infrared, red) < OneLightShare * Math.Max(infrared, red));
+    }
 
     /// <summary>Rise of the channel that rose more, as a logarithm.</summary>
     public double RiseOf(in SignalSecond second)
@@ -137,32 +160,31 @@ internal sealed class CalmLight(JudgeOptions options)
         return (infrared / count, red / count);
     }
 
-    /// <summary>What the light that has come is: room light adds the same counts to both channels, emitters' light past a finger adds to each a share of what it emits.</summary>
-    public Reasons CauseOf(in SignalSecond second)
+    /// <summary>What the light that has come is: room light adds the same counts to both channels, at once; emitters' light past a finger adds to each a share of what it emits, which may by chance be as many counts.</summary>
+    /// <param name="second">The second.</param>
+    /// <param name="hasLeapt">Whether it came at once, as a lamp does and a finger that slips does not.</param>
+    public Reasons CauseOf(in SignalSecond second, bool hasLeapt)
     {
         var infrared = second.Light.InfraredCounts - Math.Exp(logInfrared);
         var red = second.Light.RedCounts - Math.Exp(logRed);
         var largest = Math.Max(Math.Abs(infrared), Math.Abs(red));
         var tolerance = (EqualCountsShare * largest) + (LevelError * Math.Max(second.Light.InfraredCounts, second.Light.RedCounts));
-        var isEqual = Math.Abs(infrared - red) <= tolerance;
-        return IsGradual(second) ? (isEqual ? Reasons.AmbientLight | Reasons.Misplaced : Reasons.Misplaced)
-            : isEqual && !IsEqualShare(second) ? Reasons.AmbientLight
-            : isEqual || (IsAlike(infrared, red) && HasSettled()) ? Reasons.AmbientLight | Reasons.Misplaced
-            : Reasons.Misplaced;
+        return Math.Abs(infrared - red) > tolerance ? (IsAlike(infrared, red) && !IsGradual(second) && HasSettled() ? Reasons.AmbientLight | Reasons.Misplaced : Reasons.Misplaced)
+            : hasLeapt && !IsEqualShare(second) ? Reasons.AmbientLight
+            : Reasons.AmbientLight | Reasons.Misplaced;
     }
 
     // Channels are amplified each for itself, and dark samples that are taken off inside an instrument may leave some of a lamp
     // in one: what comes at once and is of the order of as many counts may be a lamp, or a finger half off.
     private static bool IsAlike(double infrared, double red) => Math.Min(infrared, red) > AlikeShare * Math.Max(infrared, red);
 
+    private bool IsGradual(in SignalSecond second) => largestStep < StepShare * (Math.Log(second.Light.InfraredCounts) - logInfrared);
+
     // A slip that has just begun has come within a second as well; it goes on.
     private bool HasSettled() =>
         levelCount > 1
         && Math.Abs(infraredLevels[(levelCount - 1) % LongestWindow] - infraredLevels[(levelCount - 2) % LongestWindow])
             < StepShare * Math.Abs(infraredLevels[(levelCount - 1) % LongestWindow] - logInfrared);
-
-    // Leaked light may by chance be as many counts in both channels.
-    private bool IsGradual(in SignalSecond second) => largestStep < StepShare * (Math.Log(second.Light.InfraredCounts) - logInfrared);
 
     // Where both channels are equally bright, equal counts are equal shares too, and the two cannot be told apart.
     private bool IsEqualShare(in SignalSecond second)

@@ -24,6 +24,9 @@ public sealed record JudgeOptions
     /// <summary>Perfusion below which a usable second warns, percent (common practice between 0.3 and 1).</summary>
     public double LowPerfusionPercent { get; init; } = 0.5;
 
+    /// <summary>Noise over that of the calm finger from which it is no converter's: light that dims by half has 1.4 times as much, and a window of eight seconds tells it to a tenth.</summary>
+    public double NewNoiseTimes { get; init; } = 2;
+
     /// <summary>Pulse over noise, root mean squares, below which nothing pulsates.</summary>
     public double SmallestPulseOverNoise { get; init; } = 1.5;
 
@@ -75,6 +78,9 @@ public sealed record JudgeOptions
 
     /// <summary>Limits between a lamp, and a pulse beside one, and what moves.</summary>
     public LampOptions Lamp { get; init; } = new();
+
+    /// <summary>Limits between a finger and none.</summary>
+    public AbsenceOptions Absence { get; init; } = new();
 
     /// <summary>Limits between what lives and what swings in the clip.</summary>
     public LivenessOptions Liveness { get; init; } = new();
@@ -249,21 +255,6 @@ public sealed record JudgeOptions
 
     /// <summary>Share of what light and R have moved by, below chance, that is taken over as the finger's with each second: vessels and a softening pad take minutes.</summary>
     public double SeatGain { get; init; } = 0.05;
-
-    /// <summary>Change of the light, as a logarithm, with which a finger has left: a finger takes most of the light away.</summary>
-    public double OpenAirRise { get; init; } = 0.3;
-
-    /// <summary>Swing of a second over the pulse that the finger would have in its light, root mean squares, below which nothing of it is left: a heart does not stop for a second.</summary>
-    public double StoppedPulseShare { get; init; } = 0.1;
-
-    /// <summary>The same below which it has gone where it stays so, though what is left flickers: of a whole beat a second shows nearly all, of a grip that changes a pulse two thirds are left.</summary>
-    public double WeakPulseShare { get; init; } = 0.5;
-
-    /// <summary>The same where the light is nearly the finger's: half of the pulse is left of one half off, and of one that is nearly off no fifth.</summary>
-    public double WeakPulseShareInLikeLight { get; init; } = 0.2;
-
-    /// <summary>Seconds for which it has to stay so: a beat of 40 a minute begins in each two of them.</summary>
-    public int StoppedPulseSeconds { get; init; } = 3;
 
     /// <summary>Ambient light over the finger's, as a share, above which its own changes outweigh the pulse.</summary>
     public double AmbientShare { get; init; } = 1.0;

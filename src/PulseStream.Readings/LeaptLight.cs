@@ -2,7 +2,7 @@ using PulseStream.Signal;
 
 namespace PulseStream.Readings;
 
-/// <summary>Light that leapt from one level to another a while ago: a lamp does, and a finger that comes half off at once; what shakes and what slips does not.</summary>
+/// <summary>Light that leapt from one level to another: a lamp does, and a finger that comes half off at once; what shakes and what slips does not.</summary>
 internal sealed class LeaptLight(JudgeOptions options)
 {
     // Further back than any recording reaches, and no difference to it overflows.
@@ -11,13 +11,19 @@ internal sealed class LeaptLight(JudgeOptions options)
     /// <summary>Takes in the light of every second, believed or not.</summary>
     /// <param name="second">The second.</param>
     /// <param name="logHeight">Logarithm of the calm pulse's size; NaN where none is known, which hides what its own beats are.</param>
-    public void See(in SignalSecond second, double logHeight)
+    /// <param name="isBrighter">Whether it is brighter than the calm light: what leapt stays what it is until it has gone, and then for as long as a window holds some of it.</param>
+    public void See(in SignalSecond second, double logHeight, bool isBrighter)
     {
-        if (Math.Abs(second.Fit.Leap) > options.Lamp.LeapPulses * Math.Exp(logHeight))
+        var hasLeapt = Math.Abs(second.Fit.Leap) > options.Lamp.LeapPulses * Math.Exp(logHeight) || second.Fit.LeapBesidePulse != 0;
+        if (hasLeapt || (isBrighter && IsIn(second)))
         {
             leaptSecond = second.SecondIndex;
         }
     }
+
+    /// <summary>Whether the window of a second may hold light that leapt.</summary>
+    /// <param name="second">The second.</param>
+    public bool IsIn(in SignalSecond second) => second.SecondIndex - leaptSecond < options.SettlingSeconds;
 
     /// <summary>The reasons of a refused second, with a lamp among them where it may be what is refused as movement or as a finger half off.</summary>
     /// <param name="second">The second.</param>
@@ -25,7 +31,7 @@ internal sealed class LeaptLight(JudgeOptions options)
     public Reasons WithLamp(in SignalSecond second, Reasons reasons) =>
         (reasons & (Reasons.Motion | Reasons.Misplaced)) != Reasons.None
         && (reasons & Reasons.NoFinger) == Reasons.None
-        && second.SecondIndex - leaptSecond < options.SettlingSeconds
+        && IsIn(second)
             ? reasons | Reasons.AmbientLight
             : reasons;
 }

@@ -53,7 +53,7 @@ internal sealed class Presence(JudgeOptions options)
     public void See(in SignalSecond second)
     {
         var change = ChangeOf(second);
-        var isAway = change > options.OpenAirRise;
+        var isAway = change > options.Absence.OpenAirRise;
         isStill = false;
         isAtOnce = isAway && (isAtOnce || change - changes[second.SecondIndex % changes.Length] > AtOnceShare * change);
         changes[second.SecondIndex % changes.Length] = change;
@@ -73,7 +73,7 @@ internal sealed class Presence(JudgeOptions options)
         second.Fit.WindowSeconds > 0 && second.Fit.PulseSize > PulseOverNoise * second.Fit.NoiseSize;
 
     private bool HasStopped(in SignalSecond second) =>
-        HasPulse(second) && second.Light.LevelSwing < options.StoppedPulseShare * second.Fit.PulseSize;
+        HasPulse(second) && second.Light.LevelSwing < options.Absence.StoppedPulseShare * second.Fit.PulseSize;
 
     /// <summary>Whether there is air in the clip: light that has left the finger's level and its pulse, still light that has left either, or that stays still for seconds. To be asked once a second.</summary>
     public bool IsOpenAir(in SignalSecond second)
@@ -102,7 +102,7 @@ internal sealed class Presence(JudgeOptions options)
     {
         var infrared = Math.Log(second.Light.InfraredCounts) - fingerInfrared;
         var red = Math.Log(second.Light.RedCounts) - fingerRed;
-        return infrared >= options.OpenAirRise && red >= options.OpenAirRise ? Reasons.NoFinger : Reasons.NoFinger | Reasons.Misplaced;
+        return infrared >= options.Absence.OpenAirRise && red >= options.Absence.OpenAirRise ? Reasons.NoFinger : Reasons.NoFinger | Reasons.Misplaced;
     }
 
     /// <summary>Whether the light of the second seen last has left the finger's level, stays where it is and shows no pulse yet, or has left it with its pulse: the finger has gone, however what is left flickers.</summary>
@@ -131,7 +131,7 @@ internal sealed class Presence(JudgeOptions options)
     public bool HasComeBack => pulse.HasComeBack && !HasItsPulse;
 
     /// <summary>Whether the light has left the finger's level by more than blood or a grip change it.</summary>
-    public bool IsAway(in SignalSecond second) => ChangeOf(second) > options.OpenAirRise;
+    public bool IsAway(in SignalSecond second) => ChangeOf(second) > options.Absence.OpenAirRise;
 
     private double ChangeOf(in SignalSecond second) =>
         Math.Max(Math.Abs(Math.Log(second.Light.InfraredCounts) - fingerInfrared), Math.Abs(Math.Log(second.Light.RedCounts) - fingerRed));
@@ -139,7 +139,7 @@ internal sealed class Presence(JudgeOptions options)
     // So much noise in the finger's own light is no converter's: what shakes fast is as strong beyond the band as in it.
     private bool IsShaken(in SignalSecond second) =>
         second.Light.NoiseSwing > LargestNoise
-        && Math.Abs(Math.Log(second.Light.InfraredCounts) - fingerInfrared) <= options.OpenAirRise;
+        && Math.Abs(Math.Log(second.Light.InfraredCounts) - fingerInfrared) <= options.Absence.OpenAirRise;
 
     // Means of seconds move far more than the noise of a mean: something alive, or at least warm, is in the way.
     private bool IsDrifting(in SignalSecond second)

@@ -23,6 +23,7 @@ internal sealed class SecondJudge
     private readonly BrightLight brightLight;
     private readonly DisagreementLimit disagreement;
     private readonly FormerFinger former;
+    private readonly HandledFinger handled = new();
     private readonly MissingRing missing = new();
     private int sinceDisturbance = int.MaxValue;
     private int airSeconds;
@@ -73,7 +74,7 @@ internal sealed class SecondJudge
 
         if (reasons != Reasons.None)
         {
-            return new UnusableSecond(second.SecondIndex, reasons, PerfusionOf(second));
+            return new UnusableSecond(second.SecondIndex, handled.With(second, reasons, presence), PerfusionOf(second));
         }
 
         if (calm.HasOtherRatio(second))
@@ -88,6 +89,7 @@ internal sealed class SecondJudge
             sinceCalm.Remember(second);
             liveness.Remember(second);
             presence.Remember(second);
+            handled.Remember(second);
             former.Remember(second);
         }
 
@@ -113,7 +115,7 @@ internal sealed class SecondJudge
 
         if (second.Fit.WindowSeconds == 0 || (second.Pulse.BeatCount < options.LeastBeats && second.Fit.WindowSeconds < options.SettlingSeconds && !IsFormerFinger(second)))
         {
-            return Presence.IsFlat(second) ? FlatReason(second) : brightLight.IsTooBright(second) ? Reasons.Saturated : presence.IsGone ? Gone(second) : Reasons.Settling;
+            return Presence.IsFlat(second) ? FlatReason(second) : brightLight.IsTooBright(second) ? Reasons.Saturated : presence.IsGone ? Gone(second) : Settling(second);
         }
 
         var pulse = PulseReasons(second);
@@ -136,14 +138,21 @@ internal sealed class SecondJudge
             presence.SeePulse(second);
         }
 
-        return ((reasons & Reasons.Motion) != Reasons.None || (reasons != Reasons.None && presence.IsGoneAtOnce) ? OrGone(second, reasons) : reasons) | RangeReason(second) | ChanceReason(second);
+        // A pulse told from movement is the window's, and so is one before a leap: the finger that had it may have left since.
+        return ((reasons & Reasons.Motion) != Reasons.None || (reasons != Reasons.None && (second.Fit.IsSeparated || presence.IsGoneAtOnce)) ? OrGone(second, reasons) : reasons)
+            | RangeReason(second) | ChanceReason(second);
     }
+
+    private bool IsSettling => sinceDisturbance <= options.SettlingSeconds;
+
+    // What still disturbs a second is not left over from before.
+    private Reasons Settling(in SignalSecond second) => Reasons.Settling | (hasRed ? calm.CauseBesideSettling(second) : Reasons.None);
 
     // What moves where the finger was may be a finger half off as well, and light that has come may be a lamp.
     private Reasons OrGone(in SignalSecond second, Reasons reasons) =>
         !presence.IsGone ? reasons
         : presence.HasLeft ? Gone(second)
-        : Gone(second) | (calm.WithLamp(second, reasons) & Reasons.AmbientLight);
+        : Gone(second) | (reasons & Reasons.AmbientLight);
 
     private Reasons Gone(in SignalSecond second) => presence.Absence(second) | Reasons.Misplaced;
 
@@ -191,18 +200,18 @@ internal sealed class SecondJudge
 
         if (hasRed && !(fit.Disagreement <= disagreement.LargestOf(fit, calm.IsKnown)))
         {
-            return sinceDisturbance <= options.SettlingSeconds ? Reasons.Settling : calm.CauseOfDisagreement(second);
+            return IsSettling ? Settling(second) : calm.CauseOfDisagreement(second);
         }
 
         var errorPercent = (fit.IsSeparated ? sinceCalm.Weigh(second).Fit.StandardError : fit.StandardError) * Math.Abs(curve.SlopeAt(fit.Ratio));
         if (hasRed && fit.Lines > 0 && !(errorPercent <= options.LargestErrorBesideLinesPercent))
         {
-            return sinceDisturbance <= options.SettlingSeconds ? Reasons.Settling : calm.CauseOfDisagreement(second);
+            return IsSettling ? Settling(second) : calm.CauseOfDisagreement(second);
         }
 
         if (hasRed && !(errorPercent <= (fit.IsSeparated ? options.LargestSeparatedErrorPercent : options.LargestErrorPercent)))
         {
-            return fit.IsSeparated ? calm.CauseOfDisagreement(second) : form.HasBeats(pulse) ? Reasons.LowPerfusion | UnprovenFinger : calm.CauseOfStillness(second);
+            return fit.IsSeparated ? calm.CauseOfDisagreement(second) : calm.HasNewNoise(second) ? calm.CauseOfNewNoise(second) : form.HasBeats(pulse) ? Reasons.LowPerfusion | UnprovenFinger : calm.CauseOfStillness(second);
         }
 
         // Two lights show for themselves what movement does to them; a step looks like a beat to one.
@@ -214,7 +223,7 @@ internal sealed class SecondJudge
 
         if (!IsPulse(second))
         {
-            return sinceDisturbance <= options.SettlingSeconds ? Reasons.Settling : hasRed ? calm.CauseOfShape(second) : Reasons.Motion;
+            return IsSettling ? Settling(second) : hasRed ? calm.CauseOfShape(second) : Reasons.Motion;
         }
 
         if (hasRed && calm.IsKnown && IsInFingersPlace(second))
@@ -288,14 +297,13 @@ internal sealed class SecondJudge
 
     private UsableSecond Usable(in SignalSecond second)
     {
-        var pulse = second.Pulse;
         var perfusion = PerfusionOf(second);
         var warnings = (perfusion < options.LowPerfusionPercent ? Reasons.LowPerfusion : Reasons.None)
-            | (rate.IsIrregular(pulse) ? Reasons.Irregular : Reasons.None);
+            | (rate.IsIrregular(second.Pulse) ? Reasons.Irregular : Reasons.None);
         return new(
             second.SecondIndex,
             hasRed ? interval.Of(second.Fit.IsSeparated ? sinceCalm.Weigh(second) : second, calm.LeakedRatio(second)) : null,
-            rate.IsSure(second) ? pulse.RatePerMinute : null,
+            rate.IsSure(second) ? second.Pulse.RatePerMinute : null,
             perfusion,
             warnings);
     }

@@ -15,7 +15,7 @@ internal sealed class StoppedPulse(JudgeOptions options)
     private double goneRed;
 
     /// <summary>Whether light away from the finger's has been without its pulse for longer than a slow heart rests.</summary>
-    public bool HasLeft => weakSeconds >= options.StoppedPulseSeconds;
+    public bool HasLeft => weakSeconds >= options.Absence.StoppedPulseSeconds;
 
     /// <summary>Takes over the pulse of a believed second.</summary>
     /// <param name="second">The second.</param>
@@ -40,7 +40,7 @@ internal sealed class StoppedPulse(JudgeOptions options)
     /// <param name="isAway">Whether it is so by far.</param>
     public void See(in SignalSecond second, bool isOther, bool isAway)
     {
-        var isWeak = IsBelow(second, isAway ? options.WeakPulseShare : options.WeakPulseShareInLikeLight);
+        var isWeak = IsBelow(second, isAway ? options.Absence.WeakPulseShare : options.Absence.LostPulseShare);
         weakSeconds = isOther && isWeak ? weakSeconds + 1 : 0;
         var (infrared, red) = (Math.Log(second.Light.InfraredCounts), Math.Log(second.Light.RedCounts));
         if (HasLeft)
@@ -53,11 +53,10 @@ internal sealed class StoppedPulse(JudgeOptions options)
 
     /// <summary>Whether a second has next to nothing of the pulse that the finger would have in its light.</summary>
     /// <param name="second">The second.</param>
-    public bool IsNone(in SignalSecond second) => IsBelow(second, options.StoppedPulseShare);
+    public bool IsNone(in SignalSecond second) => IsBelow(second, options.Absence.StoppedPulseShare);
 
-    private bool IsBelow(in SignalSecond second, double share)
-    {
-        var rise = Math.Max(0, Math.Log(second.Light.InfraredCounts) - logInfrared);
-        return second.Light.LevelSwing < share * fingerSize * Math.Exp(-rise);
-    }
+    private double RiseOf(in SignalSecond second) => Math.Max(0, Math.Log(second.Light.InfraredCounts) - logInfrared);
+
+    private bool IsBelow(in SignalSecond second, double share) =>
+        second.Light.LevelSwing < share * fingerSize * Math.Exp(-RiseOf(second));
 }

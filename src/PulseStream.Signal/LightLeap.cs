@@ -43,10 +43,38 @@ internal static class LightLeap
                 continue;
             }
 
-            var leaps = Leaps(lanes, middle, half, level, least);
+            var leaps = Leaps(lanes, middle, half, level, level, least);
             if (Math.Abs(leaps[0]) > Math.Abs(largest) && leaps[0] * leaps[1] > 0)
             {
                 largest = leaps[0];
+            }
+        }
+
+        return largest;
+    }
+
+    /// <summary>The largest leap of red − R × infrared, natural logarithm of light; 0 where there is none. There is no pulse in it that could hide what went before: all of that has to be as still, which what slips and shakes is not.</summary>
+    /// <param name="logLights">Logarithms of infrared and red in turn, slow part and all; either is left as red without the pulse.</param>
+    /// <param name="binRateHz">Bins a second.</param>
+    /// <param name="ratio">R of the pulse.</param>
+    /// <param name="least">Leap below which it is none.</param>
+    public static double LargestBesidePulse(Span<double> logLights, double binRateHz, double ratio, double least)
+    {
+        var half = Math.Max(1, (int)Math.Round(HalfSeconds * binRateHz));
+        var level = Math.Max(2, (int)Math.Round(LevelSeconds * binRateHz));
+        var lanes = MemoryMarshal.Cast<double, Vector128<double>>(logLights);
+        foreach (ref var lights in lanes)
+        {
+            lights = Vector128.Create(lights[1] - (ratio * lights[0]));
+        }
+
+        var largest = 0.0;
+        for (var middle = half + level; middle + half + level < lanes.Length; middle++)
+        {
+            if (IsQuick(lanes, middle, half, least) && MayBeLevel(lanes, middle, half, level))
+            {
+                var leap = Leaps(lanes, middle, half, middle - half, level, least)[0];
+                largest = Math.Abs(leap) > Math.Abs(largest) ? leap : largest;
             }
         }
 
@@ -74,10 +102,10 @@ internal static class LightLeap
     }
 
     // What either light leaps by about a place; 0 where it does not.
-    private static Vector128<double> Leaps(ReadOnlySpan<Vector128<double>> lanes, int middle, int half, int level, double least)
+    private static Vector128<double> Leaps(ReadOnlySpan<Vector128<double>> lanes, int middle, int half, int levelBefore, int level, double least)
     {
         var quick = Vector128.Abs(lanes[middle + (half / 2)] - lanes[middle - (half / 2)]);
-        var (before, rangeBefore) = LevelOf(lanes.Slice(middle - half - level, level + 1));
+        var (before, rangeBefore) = LevelOf(lanes.Slice(middle - half - levelBefore, levelBefore + 1));
         var (after, rangeAfter) = LevelOf(lanes.Slice(middle + half, level + 1));
         var leap = after - before;
         var size = Vector128.Abs(leap);

@@ -191,13 +191,16 @@ internal sealed class LoadedWindow(WindowRoom room)
         return lines.Scatter(Pairs[(2 * (length / 2))..]);
     }
 
-    /// <summary>The largest leap of both lights within the newest second, as the logarithm of infrared.</summary>
+    /// <summary>The largest leap of both lights within the newest second, as the logarithm of infrared, and that of what holds none of the pulse.</summary>
     /// <param name="bins">The newest bins, a shortest window of them at least.</param>
-    public double NewestLeap(SmoothedBins bins)
+    /// <param name="ratio">R of the known pulse; NaN where none is known.</param>
+    public (double OfBoth, double BesidePulse) NewestLeap(SmoothedBins bins, double ratio)
     {
         var raw = room.Curved.AsSpan(0, 2 * (int)(LightLeap.LookBackSeconds * design.BinRateHz));
         bins.CopyNewest(raw);
-        return LightLeap.LargestIn(raw, design.BinRateHz, design.Options.LeastLeap);
+        return (
+            LightLeap.LargestIn(raw, design.BinRateHz, design.Options.LeastLeap),
+            double.IsNaN(ratio) ? 0 : LightLeap.LargestBesidePulse(raw, design.BinRateHz, ratio, design.Options.LeastLeapBesidePulse));
     }
 
     private static double PowerOfDisagreement(in RatioFit fit) => Square(fit.Disagreement * fit.PulseSize);

@@ -23,6 +23,8 @@ namespace PulseStream.Signal;
 /// <param name="OtherLightSize">Amplitude of what lines that are not as many counts of either light add to red beyond R times infrared, as a share of the light; 0 where none was.</param>
 /// <param name="LightMix">Red over infrared, in the logarithm of light, of the one line that the pulse was told from; NaN where it was told from none. <see cref="RoomLightSize"/> is then its amplitude in infrared.</param>
 /// <param name="Leap">Largest leap of both lights from one level to another within the newest second, natural logarithm of infrared; 0 where there was none.</param>
+/// <param name="LeapBesidePulse">Largest such leap of red − R × infrared within the newest second, R being the known pulse's: nothing of the pulse is in that. 0 where there was none, or no pulse is known.</param>
+/// <param name="WasPureLine">Whether what a pulse was told from could have been taken away as one pure line just as well: <paramref name="LineHz"/> and <paramref name="LinesExplain"/> are then that line's.</param>
 public readonly record struct RatioFit(
     int WindowSeconds,
     double Ratio,
@@ -45,4 +47,6 @@ public readonly record struct RatioFit(
     bool IsWideLine = false,
     double OtherLightSize = 0,
     double LightMix = double.NaN,
-    double Leap = 0);
+    double Leap = 0,
+    double LeapBesidePulse = 0,
+    bool WasPureLine = false);

@@ -96,6 +96,9 @@ public sealed record SignalOptions
     /// <summary>Leap of either light, as a logarithm, below which it is not looked at: a hundredth is what a pulse of 1 % moves it by.</summary>
     public double LeastLeap { get; init; } = 0.01;
 
+    /// <summary>The same of red − R × infrared, in which a pulse leaves nothing: light of 2 % in a mixture that is a third from R moves it by as much.</summary>
+    public double LeastLeapBesidePulse { get; init; } = 0.006;
+
     /// <summary>Disagreement of the lights, in units of R, above which a movement is looked for, once a calm pulse is known.</summary>
     public double SeparatedDisagreement { get; init; } = 0.02;
 

@@ -69,7 +69,13 @@ internal sealed class WindowAnalysis
             fit = fit with { Newest = loaded.NewestScatter(bins) };
         }
 
-        fit = Separated(bins, seconds, fit) with { Leap = hasRed ? loaded.NewestLeap(bins) : 0 };
+        fit = Separated(bins, seconds, fit);
+        if (hasRed)
+        {
+            var (ofBoth, besidePulse) = loaded.NewestLeap(bins, calm.IsKnown ? calm.Ratio : double.NaN);
+            fit = fit with { Leap = ofBoth, LeapBesidePulse = besidePulse };
+        }
+
         return (
             hasRed ? fit : fit with { Ratio = double.NaN, StandardError = double.NaN, Disagreement = double.NaN },
             beats.Measure(bins, taken.Room, loaded.Room, fit, taken.Noise, design.SlowOf(fit.WindowSeconds, taken.Edge), calm.Knows(fit.Ratio), endIndex));
@@ -105,6 +111,9 @@ internal sealed class WindowAnalysis
             IsMoving = false,
             IsSeparated = true,
             Newest = coherent.Newest,
+            LineHz = coherent.LineHz,
+            LinesExplain = coherent.LinesExplain,
+            WasPureLine = coherent.IsPureLine,
         };
     }
 }

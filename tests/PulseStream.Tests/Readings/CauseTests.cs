@@ -137,6 +137,21 @@ public sealed class CauseTests
         Assert.DoesNotContain(refused, s => !s.Unusable!.Value.Reasons.HasFlag(Reasons.Saturated));
     }
 
+    // What the window has yet to lose is one thing; light that still comes past the finger another.
+    [Fact]
+    public void AfterTheEndStopLightThatStillComesPastTheFingerIsNamed()
+    {
+        const double endStop = 120_000;
+        double Leak(double t) => t < 20 ? 0 : t < 22 ? 0.6 : 0.2;
+        var samples = Array.ConvertAll(
+            new Finger { Seconds = 40 }.Samples().With(RateHz, t => (0.3 * RedCounts * Leak(t), InfraredCounts * Leak(t))),
+            s => (Sample?)Sample.OfLight(s!.Value.Red, Math.Min(s.Value.Infrared, endStop)));
+        var heard = Heard.Of(RateHz, samples);
+        var settling = Enumerable.Range(24, 6).Select(second => heard.ReasonsAt(second)).Where(reasons => reasons.HasFlag(Reasons.Settling)).ToArray();
+        Assert.NotEmpty(settling);
+        Assert.All(settling, reasons => Assert.True(reasons.HasFlag(Reasons.Misplaced), $"{reasons}"));
+    }
+
     // Once the emitters are as dim as they were, the light is no longer too bright while the window fills.
     [Fact]
     public void AfterTheEndStopADimmerLightSettles()

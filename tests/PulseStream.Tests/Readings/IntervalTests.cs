@@ -76,6 +76,22 @@ public sealed class IntervalTests
         Assert.Equal(high, leaked.HighPercent - plain.HighPercent, 6);
     }
 
+    // Light is never negative: a lamp's mean is its amplitude at least. Of the pulse in infrared 1 / (1 + a) is left, of that in red
+    // 1 / (1 + M a), so that blood's R is the one read times (1 + M a) / (1 + a), within a thousandth of 1 + (M − 1) a.
+    [Theory]
+    [InlineData(0.02, 3.0)]
+    [InlineData(0.02, 0.2)]
+    [InlineData(0.01, 2.0)]
+    public void ALampsLeastMeanIsInTheValueThatIsTold(double amplitude, double mix)
+    {
+        var plain = At(0.01, 0.01, 0.8);
+        var second = plain with { Fit = plain.Fit with { Lines = 1, RoomLightSize = amplitude, LightMix = mix } };
+        var told = new SaturationInterval(CalibrationCurve.TextbookLine, new()).Of(second, 0);
+        var ratio = second.Fit.Ratio * (1 + (mix * amplitude)) / (1 + amplitude);
+        Assert.Equal(CalibrationCurve.TextbookLine.PercentAt(ratio), told.Percent, 0.03);
+        Assert.InRange(told.Percent, told.LowPercent, told.HighPercent);
+    }
+
     private static double WidthOf(double error, double size, double period)
     {
         var told = new SaturationInterval(CalibrationCurve.TextbookLine, new()).Of(At(error, size, period), 0);

@@ -93,7 +93,8 @@ public sealed class LampOrMovementTests
     [Theory]
     [InlineData(0.9, 0.2, Reasons.AmbientLight | Reasons.Misplaced)]
     [InlineData(1.2, 0.2, Reasons.AmbientLight | Reasons.Misplaced)]
-    [InlineData(0.5, 0.2, Reasons.Misplaced)]
+    [InlineData(0.5, 0.2, Reasons.AmbientLight | Reasons.Misplaced)]
+    [InlineData(0.5, 15, Reasons.Misplaced)]
     [InlineData(0.9, 15, Reasons.Misplaced)]
     public void AStepOfNearlyTheSameCountsMayBeALamp(double redShare, double rampSeconds, Reasons reasons)
     {

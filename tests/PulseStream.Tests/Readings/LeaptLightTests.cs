@@ -32,9 +32,46 @@ public sealed class LeaptLightTests
     {
         const double pulseSize = 0.01;
         var leapt = new LeaptLight(new JudgeOptions());
-        leapt.See(new() { SecondIndex = 20, Fit = new RatioFit { WindowSeconds = 8, Leap = pulses * pulseSize } }, Math.Log(pulseSize));
+        leapt.See(new() { SecondIndex = 20, Fit = new RatioFit { WindowSeconds = 8, Leap = pulses * pulseSize } }, Math.Log(pulseSize), isBrighter: false);
         Assert.Equal(expected, leapt.WithLamp(new() { SecondIndex = 26 }, reasons));
         Assert.Equal(reasons, leapt.WithLamp(new() { SecondIndex = 40 }, reasons));
+    }
+
+    // Nothing of the pulse is in red − R × infrared: however small a leap is beside the pulse, it is one.
+    [Fact]
+    public void ALeapOfWhatHoldsNoPulseIsALamp()
+    {
+        var leapt = new LeaptLight(new JudgeOptions());
+        leapt.See(new() { SecondIndex = 20, Fit = new RatioFit { WindowSeconds = 8, LeapBesidePulse = 0.004 } }, Math.Log(0.02), isBrighter: false);
+        Assert.Equal(Reasons.Motion | Reasons.AmbientLight, leapt.WithLamp(new() { SecondIndex = 26 }, Reasons.Motion));
+    }
+
+    [Fact]
+    public void WhatLeaptIsALampUntilItHasGoneAndLeftTheWindow()
+    {
+        var leapt = new LeaptLight(new JudgeOptions());
+        leapt.See(new() { SecondIndex = 20, Fit = new RatioFit { WindowSeconds = 8, Leap = 0.1 } }, Math.Log(0.01), isBrighter: true);
+        for (var second = 21; second < 60; second++)
+        {
+            leapt.See(new() { SecondIndex = second }, Math.Log(0.01), isBrighter: second < 40);
+        }
+
+        Assert.True(leapt.IsIn(new() { SecondIndex = 46 }));
+        Assert.False(leapt.IsIn(new() { SecondIndex = 47 }));
+    }
+
+    // Steps of 4 and 8 % under a pulse of 8 %, twice as far in counts to infrared as to red.
+    [Fact]
+    public void LampsSmallerThanThePulseAreNamed()
+    {
+        double[] levels = [0.04, 0.08, 0, 0.08, 0.04];
+        double Level(double t) => t < 20 || t > 32 ? 0 : levels[(int)((t - 20) / 1.5) % levels.Length];
+        double Smooth(double t) => Enumerable.Range(0, 10).Average(k => Level(t - (0.01 * k)));
+        var samples = new Finger { Seconds = 40, PerfusionPercent = 8 }.Samples().With(RateHz, t => (40_000 * Smooth(t), 80_000 * Smooth(t)));
+        var heard = Heard.Of(RateHz, samples);
+        var refused = Enumerable.Range(21, 11).Select(second => heard.ReasonsAt(second)).Where(reasons => reasons != Reasons.None).ToArray();
+        Assert.NotEmpty(refused);
+        Assert.All(refused, reasons => Assert.True(reasons.HasFlag(Reasons.AmbientLight), $"{reasons}"));
     }
 
     // A tenth of a second tells that the finger is there; the seconds before it what its blood is.

@@ -90,7 +90,8 @@ public sealed class SeparatedJumpTests
     [InlineData(0.97, 1.02, Reasons.None)]
     [InlineData(0.92, 1, Reasons.Motion)]
     [InlineData(1, 0.92, Reasons.Motion)]
-    [InlineData(1.08, 0.99, Reasons.Misplaced)]
+    [InlineData(1.08, 0.99, Reasons.Misplaced | Reasons.Motion)]
+    [InlineData(1.08, 1.04, Reasons.Misplaced)]
     public void ASeparatedPulseNeedsTheCalmLight(double infrared, double red, Reasons expected)
     {
         var calm = new CalmFinger(new(), hasRed: true);
@@ -101,6 +102,25 @@ public sealed class SeparatedJumpTests
         var later = At(11, CalmRatio, isSeparated: true, infrared: infrared, red: red);
         calm.See(later);
         Assert.Equal(expected, calm.ReasonsOf(later) & ~Reasons.AmbientLight);
+    }
+
+    // What is faster than any pulse passes for noise, and pulls R its own way: blood's goes there more slowly, and without noise.
+    [Theory]
+    [InlineData(1, 0.12, Reasons.None)]
+    [InlineData(3, 0.12, Reasons.AmbientLight | Reasons.Motion)]
+    [InlineData(3, 0.05, Reasons.None)]
+    public void RThatJumpsWithNewNoiseIsNotBloods(double noise, double jump, Reasons expected)
+    {
+        var calm = new CalmFinger(new(), hasRed: true);
+        var first = At(10, CalmRatio, isSeparated: false);
+        calm.See(first);
+        calm.Tell(first);
+        calm.Remember(first);
+        var later = At(11, CalmRatio + jump, isSeparated: false);
+        later = later with { Fit = later.Fit with { NoiseSize = noise * first.Fit.NoiseSize } };
+        calm.See(later);
+        Assert.Equal(noise > 2, calm.HasNewNoise(later));
+        Assert.Equal(expected, calm.ReasonsOf(later));
     }
 
     // The light is back, the window that the pulse is read from is still full of the slip.

@@ -33,6 +33,34 @@ public sealed class LightLeapTests
     [Fact]
     public void WhatComesBackAtOnceDoesNotLeap() => Assert.Equal(0, Of(t => (0.1 * (Ramp(t, 0.1) - Ramp(t - 0.25, 0.1)), 0.1 * (Ramp(t, 0.1) - Ramp(t - 0.25, 0.1)))));
 
+    // A pulse of 10 %, R = 0.8, and light that adds 3 % to infrared and 2 % to red at once.
+    [Theory]
+    [InlineData(0.03, 0.02)]
+    [InlineData(0.03, 0.06)]
+    public void LightThatLeapsUnderAPulseLeapsInWhatHoldsNoneOfIt(double infrared, double red) =>
+        Assert.Equal(red - (0.8 * infrared), BesidePulse(t => (infrared * Ramp(t, 0.1), red * Ramp(t, 0.1))), 0.0005);
+
+    [Fact]
+    public void ThePulseItselfDoesNotLeap() => Assert.Equal(0, BesidePulse(_ => (0, 0)));
+
+    // A lamp's light may come to what is already moving as well; but what moves comes to rest for a moment now and then.
+    [Fact]
+    public void WhatWasNotStillBeforeDoesNotLeapBesideThePulse() =>
+        Assert.Equal(0, BesidePulse(t => (0, (0.05 * Ramp(t, 0.1)) + (t < 0.5 ? 0.02 * Math.Sin(2 * Math.PI * t) : 0))));
+
+    private static double BesidePulse(Func<double, (double Infrared, double Red)> light)
+    {
+        var pairs = new double[2 * (int)(LightLeap.LookBackSeconds * RateHz)];
+        for (var n = 0; n < pairs.Length / 2; n++)
+        {
+            var pulse = -0.05 * Math.Sign(Math.Sin(2 * Math.PI * 1.3 * n / RateHz));
+            var (infrared, red) = light(n / RateHz);
+            (pairs[2 * n], pairs[(2 * n) + 1]) = (pulse + infrared, (0.8 * pulse) + red);
+        }
+
+        return LightLeap.LargestBesidePulse(pairs, RateHz, 0.8, 0.003);
+    }
+
     // From 0 to 1 within so many seconds about the middle.
     private static double Ramp(double t, double seconds) => Math.Clamp(((t - 0.9) / seconds) + 0.5, 0, 1);
 

@@ -1,0 +1,19 @@
+using PulseStream.Signal;
+
+namespace PulseStream.Readings;
+
+/// <summary>The pulse of the calm finger.</summary>
+/// <param name="LogHeight">Logarithm of its size; NaN where no calm second has been seen since the finger came on.</param>
+/// <param name="Ratio">Its ratio of ratios R.</param>
+/// <param name="PeriodSeconds">Its period, s; 0 where none is known.</param>
+internal readonly record struct CalmPulse(double LogHeight, double Ratio, double PeriodSeconds)
+{
+    /// <summary>Whether a calm second has been seen since the finger came on.</summary>
+    public bool IsKnown => !double.IsNaN(LogHeight);
+
+    /// <summary>Whether a second repeats with the period of this pulse.</summary>
+    /// <param name="second">The second.</param>
+    /// <param name="options">The limits.</param>
+    public bool HasSamePeriod(in SignalSecond second, JudgeOptions options) =>
+        Math.Abs(Math.Log(second.Pulse.PeriodSeconds / PeriodSeconds)) < options.SamePeriod;
+}

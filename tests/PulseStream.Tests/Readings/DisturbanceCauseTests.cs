@@ -1,0 +1,41 @@
+using PulseStream.Readings;
+using PulseStream.Signal;
+using Xunit;
+
+namespace PulseStream.Tests.Readings;
+
+/// <summary>A lamp that a pulse was told from stays a lamp.</summary>
+public sealed class DisturbanceCauseTests
+{
+    private static readonly CalmPulse Unknown = new(double.NaN, 0, 0);
+
+    // All of what a pulse was told from could have been taken away as one line, even the pulse's own rate's.
+    [Theory]
+    [InlineData(0.9995, true, Reasons.AmbientLight | Reasons.Motion)]
+    [InlineData(0.9995, false, Reasons.Motion)]
+    public void WhatOneLineExplainsMayBeALampThoughThePulseWasToldFromItAsMovement(double explains, bool wasPureLine, Reasons reasons)
+    {
+        var fit = new RatioFit { IsSeparated = true, WindowSeconds = 8, LineHz = 1.2, LinesExplain = explains, WasPureLine = wasPureLine };
+        Assert.Equal(reasons, Cause().OfDisagreement(At(20, fit), Unknown));
+    }
+
+    // A window of eight seconds holds some of a second that was believed beside a lamp.
+    [Theory]
+    [InlineData(27, Reasons.AmbientLight | Reasons.Motion)]
+    [InlineData(28, Reasons.Motion)]
+    public void ALampThatASecondWasReadBesideIsInTheSecondsAfterIt(int second, Reasons reasons)
+    {
+        var cause = Cause();
+        cause.Tell(At(20, new RatioFit { Lines = 1, IsPureLine = true }));
+        Assert.Equal(reasons, cause.OfDisagreement(At(second, new RatioFit { WindowSeconds = 8 }), Unknown));
+    }
+
+    private static DisturbanceCause Cause()
+    {
+        var options = new JudgeOptions();
+        return new(options, new CalmLight(options), new LeaptLight(options));
+    }
+
+    private static SignalSecond At(int second, in RatioFit fit) =>
+        new(second, new SecondLight(0, 0, 80_000, 60_000, double.NaN, double.NaN, double.NaN, 0.01, 1e-4), fit, new WindowPulse { Periodicity = 0.5 }, false);
+}
