@@ -76,6 +76,9 @@ public sealed record JudgeOptions
     /// <summary>Root mean square frequency, Hz, above which a wave is too fast for any pulse: 220 beats a minute have 3.7 and a little more for their harmonics.</summary>
     public double FastestWaveHz { get; init; } = 5;
 
+    /// <summary>Repetitions a minute above which a wave is no heart's: 220 are what a finger is asked for, and a window knows its period to a few of them.</summary>
+    public double FastestPulsePerMinute { get; init; } = 230;
+
     /// <summary>Limits between a lamp, and a pulse beside one, and what moves.</summary>
     public LampOptions Lamp { get; init; } = new();
 

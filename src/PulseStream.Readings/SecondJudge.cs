@@ -255,6 +255,7 @@ internal sealed class SecondJudge
         var least = hasRhythm ? options.LeastLikeness : (IsKnownHere(second) && second.Fit.Lines == 0) || IsFormerFinger(second) ? options.LeastLikenessWithoutRhythm : options.LeastUnprovenLikeness;
         return likeness >= least
             && pulse.FrequencyHz <= options.FastestWaveHz
+            && !(60 / pulse.PeriodSeconds > options.FastestPulsePerMinute)
             && !(hasRed && liveness.IsLacking(second))
             && (form.IsIn(second) || (hasRhythm && form.HasNoBack(second) && calm.IsSame(second)));
     }

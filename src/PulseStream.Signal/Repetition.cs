@@ -9,8 +9,9 @@ namespace PulseStream.Signal;
 /// </remarks>
 internal sealed class Repetition
 {
-    // 33 to 220 beats a minute: what a finger can show and an oximeter is asked for.
-    private const double ShortestPeriodSeconds = 0.27;
+    // 33 to 220 beats a minute are what a finger can show and an oximeter is asked for; a wave of up to 270 is no beat, but would
+    // be found at twice its period and pass for one.
+    private const double ShortestPeriodSeconds = 0.2;
     public const double LongestPeriodSeconds = 1.8;
 
     // The first repetition as good as the best is the period; the later ones are its multiples.

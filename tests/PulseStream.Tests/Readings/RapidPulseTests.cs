@@ -48,6 +48,18 @@ public sealed class RapidPulseTests
         Assert.All(heard.Seconds.Where(s => s.SecondIndex > FirstReadingSeconds), s => Assert.True(s.IsUsable));
     }
 
+    // With the front of a pulse and all else that a pulse has: at 250 a minute it is a fan's or a mill's, and twice its period passes for one.
+    [Theory]
+    [InlineData(4.05)]
+    [InlineData(4.2)]
+    [InlineData(4.4)]
+    public void EvenBeatsThatAreTooFastForAnyHeartAreNoFinger(double beatsPerSecond)
+    {
+        double Blood(double t) => Finger.Volume((beatsPerSecond * t) + (0.05 * Math.Sin(1.3 * t)));
+        Assert.Empty(Heard.Of(250, new Finger { RateHz = 250, Blood = Blood, PerfusionPercent = 2, BreathingPercent = 0.1 }.Samples()).Readings);
+        Assert.DoesNotContain(Heard.Of(100, new Finger { Blood = Blood, PerfusionPercent = 2, BreathingPercent = 0.1 }.Samples()).Usable, s => s.SecondIndex > FirstReadingSeconds);
+    }
+
     [Theory]
     [InlineData(3.1)]
     [InlineData(3.25)]
