@@ -13,7 +13,8 @@ internal sealed class DisagreementLimit(JudgeOptions options)
     /// line that was taken away may have been the pulse, whose harmonics are lines as well.
     /// </remarks>
     public double LargestOf(in RatioFit fit, bool isKnown) =>
-        fit.IsPureLine && fit.LinesExplain >= options.Lamp.PurestLineShare && !IsSmallLine(fit) ? options.Lamp.PureLineDisagreement
+        !isKnown && fit.IsWideLine && fit.PulseSize > options.Lamp.LargestPulseBesideWideLine ? double.NegativeInfinity
+        : fit.IsPureLine && fit.LinesExplain >= options.Lamp.PurestLineShare && !IsSmallLine(fit) ? options.Lamp.PureLineDisagreement
         : isKnown ? (fit.Lines > 0 ? options.UnprovenDisagreement : options.LargestDisagreement)
         : fit.Lines > 0 && !fit.IsOneLine ? double.NegativeInfinity
         : fit.PulseSize <= options.UnprovenPulseSize ? options.UnprovenDisagreement

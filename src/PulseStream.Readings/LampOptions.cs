@@ -15,6 +15,9 @@ public sealed record LampOptions
     /// <summary>Share of the newest seconds' disagreement that one frequency explains, from which a lamp is named beside movement: of a second of chance movement one frequency explains as much in one of six.</summary>
     public double LineShare { get; init; } = 0.8;
 
+    /// <summary>Size of a wave that was never seen as a calm pulse, root mean square of the logarithm of infrared, above which it is none beside a line that drifts: a perfusion of 9 %, which few fingers reach, and a hand that taps and trembles does.</summary>
+    public double LargestPulseBesideWideLine { get; init; } = 0.03;
+
     /// <summary>Share of the disagreement's power that one line explains, from which a lamp is named beside movement though it has the pulse's own rate: veins and a hand that moves with the heart have a second harmonic of a twentieth and more.</summary>
     public double PurestLineShare { get; init; } = 0.998;
 
