@@ -12,9 +12,6 @@ public sealed record AbsenceOptions
     /// <summary>The same below which it has gone where it stays so, though what is left flickers: of a whole beat a second shows nearly all, of a grip that changes a pulse two thirds are left.</summary>
     public double WeakPulseShare { get; init; } = 0.5;
 
-    /// <summary>The same where the light is nearly the finger's: of the pulse of a finger half off half is left, and of one that is nearly off no fifth.</summary>
-    public double LostPulseShare { get; init; } = 0.2;
-
     /// <summary>Seconds for which it has to stay so: a beat of 40 a minute begins in each two of them.</summary>
     public int StoppedPulseSeconds { get; init; } = 3;
 }

@@ -34,12 +34,15 @@ internal sealed class Presence(JudgeOptions options)
     private double fingerInfrared = double.NaN;
     private double fingerRed = double.NaN;
     private int count;
-    private int goneSeconds;
-    private bool isGone;
+    private long newestSecond;
+    private int awaySeconds;
     private int otherSeconds;
-    private int sincePulse = int.MinValue;
+    private bool staysAway;
     private bool isAtOnce;
     private bool isStill;
+
+    // Further back than any recording reaches, and no difference to it overflows.
+    private long pulseSecond = long.MinValue / 2;
 
     /// <summary>Takes over the light of a believed second.</summary>
     public void Remember(in SignalSecond second)
@@ -54,14 +57,22 @@ internal sealed class Presence(JudgeOptions options)
     {
         var change = ChangeOf(second);
         var isAway = change > options.Absence.OpenAirRise;
+        newestSecond = second.SecondIndex;
+        count = double.IsNaN(second.Light.InfraredCounts) ? 0 : count;
         isStill = false;
-        isAtOnce = isAway && (isAtOnce || change - changes[second.SecondIndex % changes.Length] > AtOnceShare * change);
-        changes[second.SecondIndex % changes.Length] = change;
+        isAtOnce = isAway && (isAtOnce || change - changes[newestSecond % changes.Length] > AtOnceShare * change);
+        changes[newestSecond % changes.Length] = change;
         otherSeconds = change > options.LeakRise ? otherSeconds + 1 : 0;
-        sincePulse++;
-        isGone = isAway && second.Light.LevelSwing < StayingShare * change;
-        goneSeconds = isGone ? goneSeconds + 1 : 0;
-        pulse.See(second, change > options.LeakRise, isAway);
+        staysAway = isAway && second.Light.LevelSwing < StayingShare * change;
+        awaySeconds = staysAway ? awaySeconds + 1 : 0;
+        pulse.See(second, change > options.LeakRise);
+    }
+
+    /// <summary>Another finger is taken to be there: how long the one before has been away says nothing of it.</summary>
+    public void Restart()
+    {
+        awaySeconds = 0;
+        pulse.Restart();
     }
 
     /// <summary>Whether nothing but white noise is in the second: no beat, no breath.</summary>
@@ -106,32 +117,29 @@ internal sealed class Presence(JudgeOptions options)
     }
 
     /// <summary>Whether the light of the second seen last has left the finger's level, stays where it is and shows no pulse yet, or has left it with its pulse: the finger has gone, however what is left flickers.</summary>
-    public bool IsGone => !HasItsPulse && (isGone || pulse.HasLeft);
+    public bool IsGone => !HasItsPulse && (staysAway || pulse.HasLeft);
 
     /// <summary>Whether it has gone at once, not by slipping: what pulses in its window may be what pulsed before.</summary>
     public bool IsGoneAtOnce => IsGone && (isAtOnce || pulse.HasLeft);
 
-    /// <summary>A sound pulse of the finger's rate was seen: where all of its window is in another light, the finger is half off and has not left.</summary>
-    /// <param name="second">The second seen last.</param>
-    public void SeePulse(in SignalSecond second) => sincePulse = second.Fit.WindowSeconds <= otherSeconds ? 0 : sincePulse;
-
-    // A window later it says nothing any more.
-    private bool HasItsPulse => sincePulse >= 0 && sincePulse < options.SettlingSeconds;
-
     /// <summary>Whether a second without a finger says that it has left: still light does, light that is not still may be a finger half off and has to stay for a window.</summary>
     public bool IsLeft => isStill || !IsGone || HasLeft;
 
-    /// <summary>Whether light that is not still has been away for a window and more: no jerk, and no finger half off that only has to settle.</summary>
-    public bool IsLongGone => goneSeconds >= options.SettlingSeconds && !HasItsPulse;
+    /// <summary>Whether what pulsed has gone, its light for a window or its pulse: whatever comes back into the finger's light has been put in anew.</summary>
+    public bool HasLeft => !HasItsPulse && (awaySeconds >= options.SettlingSeconds || pulse.HasLeft);
 
-    /// <summary>Whether what pulsed has gone: whatever comes back into the finger's light has been put in anew.</summary>
-    public bool HasLeft => IsLongGone || (pulse.HasLeft && !HasItsPulse);
-
-    /// <summary>Whether light from which the pulse had gone has changed once more, and has a pulse again: a finger has come, whatever light it lets through.</summary>
+    /// <summary>Whether light from which the pulse had gone has changed once more, and is as uneasy as with the pulse: a finger has come, whatever light it lets through.</summary>
     public bool HasComeBack => pulse.HasComeBack && !HasItsPulse;
+
+    /// <summary>A sound pulse of the finger's rate was seen: where all of its window is in another light, the finger is half off and has not left.</summary>
+    /// <param name="second">The second seen last.</param>
+    public void SeePulse(in SignalSecond second) => pulseSecond = second.Fit.WindowSeconds <= otherSeconds ? newestSecond : pulseSecond;
 
     /// <summary>Whether the light has left the finger's level by more than blood or a grip change it.</summary>
     public bool IsAway(in SignalSecond second) => ChangeOf(second) > options.Absence.OpenAirRise;
+
+    // A window later it says nothing any more.
+    private bool HasItsPulse => newestSecond - pulseSecond < options.SettlingSeconds;
 
     private double ChangeOf(in SignalSecond second) =>
         Math.Max(Math.Abs(Math.Log(second.Light.InfraredCounts) - fingerInfrared), Math.Abs(Math.Log(second.Light.RedCounts) - fingerRed));

@@ -68,6 +68,7 @@ internal sealed class SecondJudge
         {
             // Put back, it sits anew, in a light of its own. Light that stays away may be a finger that never left, and a leak.
             hasLeft = false;
+            presence.Restart();
             calm.Forget();
             liveness.Forget();
         }

@@ -14,8 +14,18 @@ internal sealed class StoppedPulse(JudgeOptions options)
     private double goneInfrared = double.NaN;
     private double goneRed;
 
-    /// <summary>Whether light away from the finger's has been without its pulse for longer than a slow heart rests.</summary>
+    /// <summary>Whether another light than the finger's has been without its pulse for longer than a slow heart rests.</summary>
     public bool HasLeft => weakSeconds >= options.Absence.StoppedPulseSeconds;
+
+    /// <summary>Whether the light where the pulse had gone has changed once more, and pulses or moves again.</summary>
+    public bool HasComeBack { get; private set; }
+
+    /// <summary>Another finger is taken to be there.</summary>
+    public void Restart()
+    {
+        weakSeconds = 0;
+        goneInfrared = double.NaN;
+    }
 
     /// <summary>Takes over the pulse of a believed second.</summary>
     /// <param name="second">The second.</param>
@@ -31,16 +41,12 @@ internal sealed class StoppedPulse(JudgeOptions options)
         goneInfrared = double.NaN;
     }
 
-    /// <summary>Whether the light where the pulse had gone has changed once more, and pulses or moves again.</summary>
-    public bool HasComeBack { get; private set; }
-
     /// <summary>Takes in every second, believed or not.</summary>
     /// <param name="second">The second.</param>
     /// <param name="isOther">Whether its light is another than the finger's.</param>
-    /// <param name="isAway">Whether it is so by far.</param>
-    public void See(in SignalSecond second, bool isOther, bool isAway)
+    public void See(in SignalSecond second, bool isOther)
     {
-        var isWeak = IsBelow(second, isAway ? options.Absence.WeakPulseShare : options.Absence.LostPulseShare);
+        var isWeak = IsBelow(second, options.Absence.WeakPulseShare);
         weakSeconds = isOther && isWeak ? weakSeconds + 1 : 0;
         var (infrared, red) = (Math.Log(second.Light.InfraredCounts), Math.Log(second.Light.RedCounts));
         if (HasLeft)

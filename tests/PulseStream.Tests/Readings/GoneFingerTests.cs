@@ -88,6 +88,31 @@ public sealed class GoneFingerTests
         static double Flicker(double t) => 0.001 * Math.Sin(2 * Math.PI * 6.3 * t);
     }
 
+    // The air flickers by less than a pulse and by more than stillness; the finger that comes lets far more light through than before.
+    [Fact]
+    public void AnotherFingerInAnotherLightIsReadAfterAirThatFlickers()
+    {
+        var finger = new Finger { Seconds = 60, BreathingPercent = 0.2 };
+        var air = (finger with { PerfusionPercent = 0, BreathingPercent = 0, Movement = t => (0.9 + Flicker(t), 0.8 + Flicker(t)) }).Samples();
+        var back = (finger with { Movement = _ => (0.4, 0.35) }).Samples();
+        var heard = Heard.Of(RateHz, [.. Between(20, 35, finger, air)[..3500], .. back[3500..]]);
+        Assert.All(Enumerable.Range(45, 15), second => Assert.Equal(Reasons.None, heard.ReasonsAt(second)));
+
+        static double Flicker(double t) => 0.0014 * Math.Sin(2 * Math.PI * 6.3 * t);
+    }
+
+    // Half off for a while with a pulse, then out into light that flickers where it was.
+    [Fact]
+    public void AFingerThatWasHalfOffMayHaveLeftOnceItsPulseIsNotSeenAnyMore()
+    {
+        var air = new Finger { Seconds = 60, PerfusionPercent = 0, BreathingPercent = 0, Movement = t => (0.586 + Flicker(t), 0.394 + Flicker(t)) }.Samples();
+        var heard = Heard.Of(RateHz, [.. WithLeak(0.586, 0.394)[..3600], .. air[3600..]]);
+        Assert.All(Enumerable.Range(31, 4), second => Assert.False(heard.ReasonsAt(second).HasFlag(Reasons.NoFinger)));
+        Assert.All(Enumerable.Range(46, 14), second => Assert.True(heard.ReasonsAt(second).HasFlag(Reasons.NoFinger)));
+
+        static double Flicker(double t) => 0.0014 * Math.Sin(2 * Math.PI * 6.3 * t);
+    }
+
     // What drifts in the empty clip is as large as the pulse was, and still for a second now and then.
     [Fact]
     public void AFingerPutBackAfterAirThatIsStillNowAndThenIsReadAgain()
@@ -164,7 +189,6 @@ public sealed class GoneFingerTests
         Assert.DoesNotContain(Heard.Of(rateHz, air.Samples()).Usable, s => s.SecondIndex >= 8);
     }
 
-    // Half off for two seconds, then out: the second sitting is another one.
     // Within the second in which it leaves, and in the one in which it comes, it moves, and for a part of it there is none.
     [Fact]
     public void TheSecondsInWhichAFingerLeavesAndComesHaveNone()
@@ -211,6 +235,7 @@ public sealed class GoneFingerTests
         Assert.All(Enumerable.Range(26, 20), second => Assert.True(heard.ReasonsAt(second).HasFlag(Reasons.NoFinger), $"{second}: {heard.ReasonsAt(second)}"));
     }
 
+    // Half off for two seconds, then out: the second sitting is another one.
     [Fact]
     public void AFingerThatSlipsOutHasLeft()
     {
