@@ -25,11 +25,7 @@ internal sealed class Presence(JudgeOptions options)
     // What swings by less than a tenth of the way that the light has gone does not swing between finger and air.
     private const double StayingShare = 0.1;
 
-    // A finger leaves within a second, which may fall on two; what takes longer slips.
-    private const double AtOnceShare = 0.8;
-
     private readonly StoppedPulse pulse = new(options);
-    private readonly double[] changes = new double[2];
     private readonly double[] means = new double[8];
     private double fingerInfrared = double.NaN;
     private double fingerRed = double.NaN;
@@ -38,7 +34,6 @@ internal sealed class Presence(JudgeOptions options)
     private int awaySeconds;
     private int otherSeconds;
     private bool staysAway;
-    private bool isAtOnce;
     private bool isStill;
 
     // Further back than any recording reaches, and no difference to it overflows.
@@ -56,23 +51,13 @@ internal sealed class Presence(JudgeOptions options)
     public void See(in SignalSecond second)
     {
         var change = ChangeOf(second);
-        var isAway = change > options.Absence.OpenAirRise;
         newestSecond = second.SecondIndex;
         count = double.IsNaN(second.Light.InfraredCounts) ? 0 : count;
         isStill = false;
-        isAtOnce = isAway && (isAtOnce || change - changes[newestSecond % changes.Length] > AtOnceShare * change);
-        changes[newestSecond % changes.Length] = change;
         otherSeconds = change > options.LeakRise ? otherSeconds + 1 : 0;
-        staysAway = isAway && second.Light.LevelSwing < StayingShare * change;
+        staysAway = change > options.Absence.OpenAirRise && second.Light.LevelSwing < StayingShare * change;
         awaySeconds = staysAway ? awaySeconds + 1 : 0;
         pulse.See(second, change > options.LeakRise);
-    }
-
-    /// <summary>Another finger is taken to be there: how long the one before has been away says nothing of it.</summary>
-    public void Restart()
-    {
-        awaySeconds = 0;
-        pulse.Restart();
     }
 
     /// <summary>Whether nothing but white noise is in the second: no beat, no breath.</summary>
@@ -119,17 +104,11 @@ internal sealed class Presence(JudgeOptions options)
     /// <summary>Whether the light of the second seen last has left the finger's level, stays where it is and shows no pulse yet, or has left it with its pulse: the finger has gone, however what is left flickers.</summary>
     public bool IsGone => !HasItsPulse && (staysAway || pulse.HasLeft);
 
-    /// <summary>Whether it has gone at once, not by slipping: what pulses in its window may be what pulsed before.</summary>
-    public bool IsGoneAtOnce => IsGone && (isAtOnce || pulse.HasLeft);
-
     /// <summary>Whether a second without a finger says that it has left: still light does, light that is not still may be a finger half off and has to stay for a window.</summary>
     public bool IsLeft => isStill || !IsGone || HasLeft;
 
     /// <summary>Whether what pulsed has gone, its light for a window or its pulse: whatever comes back into the finger's light has been put in anew.</summary>
     public bool HasLeft => !HasItsPulse && (awaySeconds >= options.SettlingSeconds || pulse.HasLeft);
-
-    /// <summary>Whether light from which the pulse had gone has changed once more, and is as uneasy as with the pulse: a finger has come, whatever light it lets through.</summary>
-    public bool HasComeBack => pulse.HasComeBack && !HasItsPulse;
 
     /// <summary>A sound pulse of the finger's rate was seen: where all of its window is in another light, the finger is half off and has not left.</summary>
     /// <param name="second">The second seen last.</param>

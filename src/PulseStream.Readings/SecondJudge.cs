@@ -64,11 +64,10 @@ internal sealed class SecondJudge
         HasFinger = reasons == Reasons.None
             || (((reasons & Reasons.NoFinger) == Reasons.None || !presence.IsLeft) && (HasFinger || ShowsFinger(second, reasons)));
         hasLeft |= presence.HasLeft;
-        if (hasLeft && HasFinger && (presence.HasComeBack || !presence.IsAway(second)))
+        if (hasLeft && HasFinger && !presence.IsAway(second))
         {
             // Put back, it sits anew, in a light of its own. Light that stays away may be a finger that never left, and a leak.
             hasLeft = false;
-            presence.Restart();
             calm.Forget();
             liveness.Forget();
         }
@@ -139,8 +138,8 @@ internal sealed class SecondJudge
             presence.SeePulse(second);
         }
 
-        // A pulse told from movement is the window's, and so is one before a leap: the finger that had it may have left since.
-        return ((reasons & Reasons.Motion) != Reasons.None || (reasons != Reasons.None && (second.Fit.IsSeparated || presence.IsGoneAtOnce)) ? OrGone(second, reasons) : reasons)
+        // A pulse told from movement is the window's: the finger that had it may have left since.
+        return ((reasons & Reasons.Motion) != Reasons.None || (reasons != Reasons.None && second.Fit.IsSeparated) ? OrGone(second, reasons) : reasons)
             | RangeReason(second) | ChanceReason(second);
     }
 

@@ -11,21 +11,9 @@ internal sealed class StoppedPulse(JudgeOptions options)
     private double fingerSize = double.NaN;
     private double logInfrared;
     private int weakSeconds;
-    private double goneInfrared = double.NaN;
-    private double goneRed;
 
     /// <summary>Whether another light than the finger's has been without its pulse for longer than a slow heart rests.</summary>
     public bool HasLeft => weakSeconds >= options.Absence.StoppedPulseSeconds;
-
-    /// <summary>Whether the light where the pulse had gone has changed once more, and pulses or moves again.</summary>
-    public bool HasComeBack { get; private set; }
-
-    /// <summary>Another finger is taken to be there.</summary>
-    public void Restart()
-    {
-        weakSeconds = 0;
-        goneInfrared = double.NaN;
-    }
 
     /// <summary>Takes over the pulse of a believed second.</summary>
     /// <param name="second">The second.</param>
@@ -37,25 +25,13 @@ internal sealed class StoppedPulse(JudgeOptions options)
             fingerSize = second.Fit.PulseSize;
             logInfrared = Math.Log(second.Light.InfraredCounts);
         }
-
-        goneInfrared = double.NaN;
     }
 
     /// <summary>Takes in every second, believed or not.</summary>
     /// <param name="second">The second.</param>
     /// <param name="isOther">Whether its light is another than the finger's.</param>
-    public void See(in SignalSecond second, bool isOther)
-    {
-        var isWeak = IsBelow(second, options.Absence.WeakPulseShare);
-        weakSeconds = isOther && isWeak ? weakSeconds + 1 : 0;
-        var (infrared, red) = (Math.Log(second.Light.InfraredCounts), Math.Log(second.Light.RedCounts));
-        if (HasLeft)
-        {
-            (goneInfrared, goneRed) = (infrared, red);
-        }
-
-        HasComeBack = !isWeak && Math.Max(Math.Abs(infrared - goneInfrared), Math.Abs(red - goneRed)) > options.LeakRise;
-    }
+    public void See(in SignalSecond second, bool isOther) =>
+        weakSeconds = isOther && IsBelow(second, options.Absence.WeakPulseShare) ? weakSeconds + 1 : 0;
 
     /// <summary>Whether a second has next to nothing of the pulse that the finger would have in its light.</summary>
     /// <param name="second">The second.</param>
