@@ -5,11 +5,6 @@ namespace PulseStream.Readings;
 /// <summary>Turns the measurements of a second into a verdict; remembers what the calm finger looked like.</summary>
 internal sealed class SecondJudge
 {
-    // A gap that restarts the window is a second at least; across two seconds one has more than this.
-    private const double RestartMissingShare = 0.2;
-
-    // All but a few samples at the end stop: there is no beat left to see, the emitters shine straight in.
-    private const double WholeShare = 0.98;
     private readonly CalibrationCurve curve;
     private readonly JudgeOptions options;
     private readonly bool hasRed;
@@ -20,13 +15,11 @@ internal sealed class SecondJudge
     private readonly PulseForm form;
     private readonly Presence presence;
     private readonly RateSureness rate;
-    private readonly BrightLight brightLight;
+    private readonly ReceivedLight received;
     private readonly DisagreementLimit disagreement;
     private readonly FormerFinger former;
     private readonly HandledFinger handled = new();
-    private readonly MissingRing missing = new();
     private int sinceDisturbance = int.MaxValue;
-    private int airSeconds;
     private int soundSeconds;
     private bool hasLeft;
 
@@ -43,7 +36,7 @@ internal sealed class SecondJudge
         presence = new(options);
         rate = new(options, hasRed);
         former = new(options);
-        brightLight = new(options);
+        received = new(options, presence);
         disagreement = new(options);
     }
 
@@ -105,17 +98,23 @@ internal sealed class SecondJudge
 
     private Reasons ReasonsOf(in SignalSecond second)
     {
-        var received = ReceivedReasons(second);
-        if (received != Reasons.None)
+        var light = received.ReasonsOf(second);
+        if (light != Reasons.None)
         {
             sinceDisturbance = 0;
             soundSeconds = 0;
-            return received;
+            if (received.IsLongAir)
+            {
+                calm.Forget();
+                liveness.Forget();
+            }
+
+            return light;
         }
 
         if (second.Fit.WindowSeconds == 0 || (second.Pulse.BeatCount < options.LeastBeats && second.Fit.WindowSeconds < options.SettlingSeconds && !IsFormerFinger(second)))
         {
-            return Presence.IsFlat(second) ? FlatReason(second) : brightLight.IsTooBright(second) ? Reasons.Saturated : presence.IsGone ? Gone(second) : Settling(second);
+            return Presence.IsFlat(second) ? FlatReason(second) : received.IsTooBright(second) ? Reasons.Saturated : presence.IsGone ? Gone(second) : Settling(second);
         }
 
         var pulse = PulseReasons(second);
@@ -155,39 +154,6 @@ internal sealed class SecondJudge
         : Gone(second) | (reasons & Reasons.AmbientLight);
 
     private Reasons Gone(in SignalSecond second) => presence.Absence(second) | Reasons.Misplaced;
-
-    // What is wrong with the samples themselves comes before what is wrong with the pulse in them.
-    private Reasons ReceivedReasons(in SignalSecond second)
-    {
-        var light = second.Light;
-        if (missing.Add(light.MissingShare) > options.MissingWindowShare || light.MissingShare > options.MissingShare
-            || (second.IsRestarted && light.MissingShare > RestartMissingShare))
-        {
-            return Reasons.MissingSamples;
-        }
-
-        if (brightLight.Sees(second))
-        {
-            return Reasons.Saturated | (presence.IsOpenAir(second) || light.AtEndStopShare > WholeShare ? Reasons.NoFinger : Reasons.None);
-        }
-
-        airSeconds = presence.IsOpenAir(second) ? airSeconds + 1 : 0;
-        if (airSeconds > 0)
-        {
-            if (airSeconds >= options.ForgottenSeconds)
-            {
-                calm.Forget();
-                liveness.Forget();
-            }
-
-            return presence.Absence(second);
-        }
-
-        return light.AmbientCounts > options.AmbientShare * light.InfraredCounts
-            || light.AmbientSwing > options.AmbientSwingShare * light.InfraredCounts
-                ? Reasons.AmbientLight
-                : Reasons.None;
-    }
 
     private Reasons PulseReasons(in SignalSecond second)
     {
