@@ -53,7 +53,9 @@ internal sealed class SecondJudge
         calm.See(second);
         liveness.See(second, form.IsIn(second));
         presence.See(second);
-        var reasons = calm.WithLamp(second, ReasonsOf(second));
+        var sound = ReasonsOf(second);
+        var saturation = sound == Reasons.None ? SaturationOf(second) : null;
+        var reasons = calm.WithLamp(second, saturation?.HighPercent - saturation?.LowPercent > options.LargestIntervalPercent ? calm.CauseOfDisagreement(second) : sound);
         HasFinger = reasons == Reasons.None
             || (((reasons & Reasons.NoFinger) == Reasons.None || !presence.IsLeft) && (HasFinger || ShowsFinger(second, reasons)));
         hasLeft |= presence.HasLeft;
@@ -86,7 +88,7 @@ internal sealed class SecondJudge
             former.Remember(second);
         }
 
-        return Usable(second);
+        return Usable(second, saturation);
     }
 
     // Still light may be air that has not been still for long enough to be called so: a finger comes on with a movement.
@@ -262,14 +264,17 @@ internal sealed class SecondJudge
         return isInside ? Reasons.None : Reasons.OutOfRange;
     }
 
-    private UsableSecond Usable(in SignalSecond second)
+    private Saturation? SaturationOf(in SignalSecond second) =>
+        hasRed ? interval.Of(second.Fit.IsSeparated ? sinceCalm.Weigh(second) : second, calm.LeakedRatio(second)) : null;
+
+    private UsableSecond Usable(in SignalSecond second, Saturation? saturation)
     {
         var perfusion = PerfusionOf(second);
         var warnings = (perfusion < options.LowPerfusionPercent ? Reasons.LowPerfusion : Reasons.None)
             | (rate.IsIrregular(second.Pulse) ? Reasons.Irregular : Reasons.None);
         return new(
             second.SecondIndex,
-            hasRed ? interval.Of(second.Fit.IsSeparated ? sinceCalm.Weigh(second) : second, calm.LeakedRatio(second)) : null,
+            saturation,
             rate.IsSure(second) ? second.Pulse.RatePerMinute : null,
             perfusion,
             warnings);
