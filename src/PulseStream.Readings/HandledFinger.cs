@@ -3,15 +3,13 @@ using PulseStream.Signal;
 namespace PulseStream.Readings;
 
 /// <summary>Names a finger that is put on or taken off: a second in which it comes or goes swings by far more than its pulse, and begins or ends in air.</summary>
-internal sealed class HandledFinger
+/// <param name="options">The limits.</param>
+internal sealed class HandledFinger(JerkOptions options)
 {
-    // The pulse itself swings by its own size within a second, a slow one by half as much again.
-    private const double JerkPulses = 2.5;
-
-    // A finger is on within a second, which may fall on two.
-    private const int ComingSeconds = 2;
+    // Further back than any recording reaches, and no difference to it overflows.
+    private const long NeverAir = long.MinValue / 2;
     private double pulseSize = double.NaN;
-    private int sinceAir = int.MaxValue;
+    private long airSecond = NeverAir;
 
     /// <summary>Takes over the pulse of a believed second.</summary>
     /// <param name="second">The second.</param>
@@ -24,20 +22,32 @@ internal sealed class HandledFinger
         }
     }
 
+    /// <summary>The finger has left: the next one's pulse may be of any size.</summary>
+    public void Forget() => pulseSize = double.NaN;
+
     /// <summary>The reasons of a refused second, with movement among them where the second itself is jerked, and no finger where one comes or leaves.</summary>
     /// <param name="second">The second.</param>
     /// <param name="reasons">What it is refused for.</param>
     /// <param name="presence">Whether its light has left the finger's.</param>
     public Reasons With(in SignalSecond second, Reasons reasons, Presence presence)
     {
-        sinceAir = (reasons & Reasons.NoFinger) != Reasons.None ? 0 : sinceAir == int.MaxValue ? sinceAir : sinceAir + 1;
-        if ((reasons & (Reasons.Settling | Reasons.Motion)) == Reasons.None || !(second.Light.LevelSwing > JerkPulses * pulseSize))
+        if ((reasons & Reasons.NoFinger) != Reasons.None)
+        {
+            airSecond = second.SecondIndex;
+        }
+
+        if ((reasons & (Reasons.Settling | Reasons.Motion)) == Reasons.None || !IsJerked(second))
         {
             return reasons;
         }
 
         return reasons | Reasons.Motion
-            | (sinceAir <= ComingSeconds ? Reasons.NoFinger : Reasons.None)
+            | (second.SecondIndex - airSecond <= options.ComingSeconds ? Reasons.NoFinger : Reasons.None)
             | (presence.IsAway(second) ? presence.Absence(second) : Reasons.None);
     }
+
+    // The window shows how tall the pulse has become since a second was believed last.
+    private bool IsJerked(in SignalSecond second) =>
+        second.Light.LevelSwing > (double.IsNaN(pulseSize) ? options.Swing
+            : options.Pulses * (second.Fit.WindowSeconds > 0 ? Math.Max(pulseSize, second.Fit.PulseSize) : pulseSize));
 }

@@ -82,6 +82,9 @@ public sealed record JudgeOptions
     /// <summary>Limits between a lamp, and a pulse beside one, and what moves.</summary>
     public LampOptions Lamp { get; init; } = new();
 
+    /// <summary>Limits between light that is jerked and light that moves with its pulse.</summary>
+    public JerkOptions Jerk { get; init; } = new();
+
     /// <summary>Limits between a finger and none.</summary>
     public AbsenceOptions Absence { get; init; } = new();
 

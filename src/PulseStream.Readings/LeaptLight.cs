@@ -6,7 +6,8 @@ namespace PulseStream.Readings;
 internal sealed class LeaptLight(JudgeOptions options)
 {
     // Further back than any recording reaches, and no difference to it overflows.
-    private long leaptSecond = long.MinValue / 2;
+    private const long NeverLeapt = long.MinValue / 2;
+    private long leaptSecond = NeverLeapt;
 
     /// <summary>Takes in the light of every second, believed or not.</summary>
     /// <param name="second">The second.</param>
@@ -20,6 +21,9 @@ internal sealed class LeaptLight(JudgeOptions options)
             leaptSecond = second.SecondIndex;
         }
     }
+
+    /// <summary>The finger has left: what leapt last was its going, and a lamp that stays on is in the light that the next one is compared with.</summary>
+    public void Forget() => leaptSecond = NeverLeapt;
 
     /// <summary>Whether the window of a second may hold light that leapt.</summary>
     /// <param name="second">The second.</param>

@@ -23,7 +23,7 @@ internal sealed class SecondJudge
     private readonly BrightLight brightLight;
     private readonly DisagreementLimit disagreement;
     private readonly FormerFinger former;
-    private readonly HandledFinger handled = new();
+    private readonly HandledFinger handled;
     private readonly MissingRing missing = new();
     private int sinceDisturbance = int.MaxValue;
     private int airSeconds;
@@ -43,6 +43,7 @@ internal sealed class SecondJudge
         presence = new(options);
         rate = new(options, hasRed);
         former = new(options);
+        handled = new(options.Jerk);
         brightLight = new(options);
         disagreement = new(options);
     }
@@ -69,6 +70,7 @@ internal sealed class SecondJudge
             // Put back, it sits anew, in a light of its own. Light that stays away may be a finger that never left, and a leak.
             hasLeft = false;
             calm.Forget();
+            handled.Forget();
             liveness.Forget();
         }
 
@@ -130,6 +132,7 @@ internal sealed class SecondJudge
         var reasons = calm.ReasonsOf(second);
         if (wasKnown && !calm.IsKnown)
         {
+            handled.Forget();
             liveness.Forget();
         }
 
@@ -177,6 +180,7 @@ internal sealed class SecondJudge
             if (airSeconds >= options.ForgottenSeconds)
             {
                 calm.Forget();
+                handled.Forget();
                 liveness.Forget();
             }
 
