@@ -17,8 +17,7 @@ internal sealed class CalmLight(JudgeOptions options)
     // A lamp is on within a second, which may fall on two; what comes more slowly may be a finger that slips.
     private const double StepShare = 0.3;
 
-    // Channels rise by shares that differ by what the finger lets through of either, up to some ten times; a rise as small as that
-    // tenth of a leak is within what blood and breathing move a calm level by.
+    // Of the least rise that counts, LeakRise, a tenth is what a calm level is known to, LevelError: less has not come to that light.
     private const double OneLightShare = 0.1;
 
     // A sine that comes back to where it began has its mean at 1.4 of its own deviations above that.

@@ -11,8 +11,8 @@ internal sealed class LeaptLight(JudgeOptions options)
 
     /// <summary>Takes in the light of every second, believed or not.</summary>
     /// <param name="second">The second.</param>
-    /// <param name="logHeight">Logarithm of the calm pulse's size; NaN where none is known, which hides what its own beats are.</param>
-    /// <param name="isBrighter">Whether it is brighter than the calm light: what leapt stays what it is until it has gone, and then for as long as a window holds some of it.</param>
+    /// <param name="logHeight">Logarithm of the calm pulse's size; NaN where none is known: no leap can then be told from a beat.</param>
+    /// <param name="isBrighter">Whether the light is brighter than the calm one. For as long as it is, light that has leapt is still there; once it is not, windows still hold some of it.</param>
     public void See(in SignalSecond second, double logHeight, bool isBrighter)
     {
         var hasLeapt = Math.Abs(second.Fit.Leap) > options.Lamp.LeapPulses * Math.Exp(logHeight) || second.Fit.LeapBesidePulse != 0;
