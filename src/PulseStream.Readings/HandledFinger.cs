@@ -46,8 +46,7 @@ internal sealed class HandledFinger(JerkOptions options)
             | (presence.IsAway(second) ? presence.Absence(second) : Reasons.None);
     }
 
-    // The window shows how tall the pulse has become since a second was believed last.
+    // The window's own size tells nothing of the pulse: the jerk is in it.
     private bool IsJerked(in SignalSecond second) =>
-        second.Light.LevelSwing > (double.IsNaN(pulseSize) ? options.Swing
-            : options.Pulses * (second.Fit.WindowSeconds > 0 ? Math.Max(pulseSize, second.Fit.PulseSize) : pulseSize));
+        second.Light.LevelSwing > (double.IsNaN(pulseSize) ? options.TallestPulse : options.Pulses * pulseSize);
 }

@@ -25,18 +25,6 @@ public sealed class LeftFingerTests
         Assert.True(calm.HasOtherRatio(At(11)));
     }
 
-    // Two lights that disagree by a line of the former finger's rate: what lies off a pulse's rate may be a lamp.
-    [Fact]
-    public void ALineOffTheFormerFingersRateIsNoLampForThat()
-    {
-        var second = At(12);
-        second = second with { Fit = second.Fit with { Newest = new(1e-4, 1e-4, 0, 0.95, 3) } };
-        var calm = Known(isBesideLamp: false);
-        Assert.Equal(Reasons.Motion | Reasons.AmbientLight, calm.CauseOfDisagreement(second));
-        calm.Forget();
-        Assert.Equal(Reasons.Motion, calm.CauseOfDisagreement(second));
-    }
-
     [Fact]
     public void ALampThatTheFormerFingerWasReadBesideIsNotInTheNextOnesWindow()
     {
