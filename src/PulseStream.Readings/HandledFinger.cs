@@ -8,7 +8,9 @@ internal sealed class HandledFinger(JerkOptions options)
 {
     // Further back than any recording reaches, and no difference to it overflows.
     private const long NeverAir = long.MinValue / 2;
-    private double pulseSize = double.NaN;
+
+    // Before any finger was seen, nothing tells a jerk from what shakes in the clip.
+    private double largestSwing = double.NaN;
     private long airSecond = NeverAir;
 
     /// <summary>Takes over the pulse of a believed second.</summary>
@@ -18,12 +20,12 @@ internal sealed class HandledFinger(JerkOptions options)
         // Part of the pulse may have gone with a line.
         if (second.Fit.Lines == 0)
         {
-            pulseSize = second.Fit.PulseSize;
+            largestSwing = options.Pulses * second.Fit.PulseSize;
         }
     }
 
     /// <summary>The finger has left: the next one's pulse may be of any size.</summary>
-    public void Forget() => pulseSize = double.NaN;
+    public void Forget() => largestSwing = double.IsNaN(largestSwing) ? largestSwing : options.TallestPulse;
 
     /// <summary>The reasons of a refused second, with movement among them where the second itself is jerked, and no finger where one comes or leaves.</summary>
     /// <param name="second">The second.</param>
@@ -47,6 +49,5 @@ internal sealed class HandledFinger(JerkOptions options)
     }
 
     // The window's own size tells nothing of the pulse: the jerk is in it.
-    private bool IsJerked(in SignalSecond second) =>
-        second.Light.LevelSwing > (double.IsNaN(pulseSize) ? options.TallestPulse : options.Pulses * pulseSize);
+    private bool IsJerked(in SignalSecond second) => second.Light.LevelSwing > largestSwing;
 }
