@@ -42,15 +42,18 @@ internal sealed class CalmFinger
     /// <summary>Whether a calm second has been seen since the finger came on.</summary>
     public bool IsKnown => !double.IsNaN(logHeight);
 
-    private CalmPulse Pulse => new(logHeight, ratio, periodSeconds);
+    private CalmPulse Pulse => IsKnown ? new(logHeight, ratio, periodSeconds) : CalmPulse.Unknown;
 
     /// <summary>The finger has left: the next one starts from nothing.</summary>
     public void Forget()
     {
         logHeight = double.NaN;
         toldSecond = NeverTold;
+        toldRatio = 0;
         slip.Forget();
         seat.Forget();
+        leapt.Forget();
+        cause.Forget();
         leakCause = Reasons.None;
         otherHeightSeconds = 0;
     }

@@ -8,6 +8,9 @@ namespace PulseStream.Readings;
 /// <param name="PeriodSeconds">Its period, s; 0 where none is known.</param>
 internal readonly record struct CalmPulse(double LogHeight, double Ratio, double PeriodSeconds)
 {
+    /// <summary>The pulse of a finger of which no calm second has been seen.</summary>
+    public static readonly CalmPulse Unknown = new(double.NaN, 0, 0);
+
     /// <summary>Whether a calm second has been seen since the finger came on.</summary>
     public bool IsKnown => !double.IsNaN(LogHeight);
 

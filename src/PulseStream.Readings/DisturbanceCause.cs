@@ -17,6 +17,9 @@ internal sealed class DisturbanceCause(JudgeOptions options, CalmLight light, Le
     /// <param name="second">The second.</param>
     public void Tell(in SignalSecond second) => lampSecond = second.Fit.IsPureLine ? second.SecondIndex : lampSecond;
 
+    /// <summary>The finger has left: the next one's window holds no second of it, and a lamp that is still on shows there by itself.</summary>
+    public void Forget() => lampSecond = NeverTold;
+
     /// <summary>Why the two lights disagree: light that moved, a line of mains light, else movement.</summary>
     /// <param name="second">The second.</param>
     /// <param name="calm">The calm finger's pulse.</param>

@@ -15,9 +15,6 @@ public sealed record JudgeOptions
     /// <summary>Standard error of SpO2, points, above which the pulse is too weak for its noise: twice it stays within the 1.5 points that an instrument is expected to repeat to.</summary>
     public double LargestErrorPercent { get; init; } = 0.75;
 
-    /// <summary>Width of the 95 % interval, points, above which a second tells nothing: that of an oximeter which is just within 4 points root mean square (ISO 80601-2-61, 201.12.1.101).</summary>
-    public double LargestIntervalPercent { get; init; } = 16;
-
     /// <summary>The same where the pulse was told from movement, points: most of it is then how well the pulse's height is known, which is stated widely.</summary>
     public double LargestSeparatedErrorPercent { get; init; } = 0.9;
 
@@ -84,6 +81,9 @@ public sealed record JudgeOptions
 
     /// <summary>Limits between a lamp, and a pulse beside one, and what moves.</summary>
     public LampOptions Lamp { get; init; } = new();
+
+    /// <summary>Limits between light that is jerked and light that moves with its pulse.</summary>
+    public JerkOptions Jerk { get; init; } = new();
 
     /// <summary>Limits between a finger and none.</summary>
     public AbsenceOptions Absence { get; init; } = new();

@@ -6,12 +6,13 @@ namespace PulseStream.Readings;
 internal sealed class LeaptLight(JudgeOptions options)
 {
     // Further back than any recording reaches, and no difference to it overflows.
-    private long leaptSecond = long.MinValue / 2;
+    private const long NeverLeapt = long.MinValue / 2;
+    private long leaptSecond = NeverLeapt;
 
     /// <summary>Takes in the light of every second, believed or not.</summary>
     /// <param name="second">The second.</param>
-    /// <param name="logHeight">Logarithm of the calm pulse's size; NaN where none is known, which hides what its own beats are.</param>
-    /// <param name="isBrighter">Whether it is brighter than the calm light: what leapt stays what it is until it has gone, and then for as long as a window holds some of it.</param>
+    /// <param name="logHeight">Logarithm of the calm pulse's size; NaN where none is known: no leap can then be told from a beat.</param>
+    /// <param name="isBrighter">Whether the light is brighter than the calm one. For as long as it is, light that has leapt is still there; once it is not, windows still hold some of it.</param>
     public void See(in SignalSecond second, double logHeight, bool isBrighter)
     {
         var hasLeapt = Math.Abs(second.Fit.Leap) > options.Lamp.LeapPulses * Math.Exp(logHeight) || second.Fit.LeapBesidePulse != 0;
@@ -20,6 +21,9 @@ internal sealed class LeaptLight(JudgeOptions options)
             leaptSecond = second.SecondIndex;
         }
     }
+
+    /// <summary>The finger has left: what leapt last was its going, and a lamp that stays on is in the light that the next one is compared with.</summary>
+    public void Forget() => leaptSecond = NeverLeapt;
 
     /// <summary>Whether the window of a second may hold light that leapt.</summary>
     /// <param name="second">The second.</param>

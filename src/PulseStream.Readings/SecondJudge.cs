@@ -18,7 +18,7 @@ internal sealed class SecondJudge
     private readonly ReceivedLight received;
     private readonly DisagreementLimit disagreement;
     private readonly FormerFinger former;
-    private readonly HandledFinger handled = new();
+    private readonly HandledFinger handled;
     private int sinceDisturbance = int.MaxValue;
     private int soundSeconds;
     private bool hasLeft;
@@ -36,6 +36,7 @@ internal sealed class SecondJudge
         presence = new(options);
         rate = new(options, hasRed);
         former = new(options);
+        handled = new(options.Jerk);
         received = new(options, presence);
         disagreement = new(options);
     }
@@ -54,8 +55,7 @@ internal sealed class SecondJudge
         liveness.See(second, form.IsIn(second));
         presence.See(second);
         var sound = ReasonsOf(second);
-        var saturation = sound == Reasons.None ? SaturationOf(second) : null;
-        var reasons = calm.WithLamp(second, saturation?.HighPercent - saturation?.LowPercent > options.LargestIntervalPercent ? calm.CauseOfDisagreement(second) : sound);
+        var reasons = calm.WithLamp(second, sound == Reasons.None && IsLampsNumber(second) ? calm.CauseOfDisagreement(second) : sound);
         HasFinger = reasons == Reasons.None
             || (((reasons & Reasons.NoFinger) == Reasons.None || !presence.IsLeft) && (HasFinger || ShowsFinger(second, reasons)));
         hasLeft |= presence.HasLeft;
@@ -64,6 +64,7 @@ internal sealed class SecondJudge
             // Put back, it sits anew, in a light of its own. Light that stays away may be a finger that never left, and a leak.
             hasLeft = false;
             calm.Forget();
+            handled.Forget();
             liveness.Forget();
         }
 
@@ -88,7 +89,7 @@ internal sealed class SecondJudge
             former.Remember(second);
         }
 
-        return Usable(second, saturation);
+        return Usable(second);
     }
 
     // Still light may be air that has not been still for long enough to be called so: a finger comes on with a movement.
@@ -108,6 +109,7 @@ internal sealed class SecondJudge
             if (received.IsLongAir)
             {
                 calm.Forget();
+                handled.Forget();
                 liveness.Forget();
             }
 
@@ -131,6 +133,7 @@ internal sealed class SecondJudge
         var reasons = calm.ReasonsOf(second);
         if (wasKnown && !calm.IsKnown)
         {
+            handled.Forget();
             liveness.Forget();
         }
 
@@ -264,17 +267,17 @@ internal sealed class SecondJudge
         return isInside ? Reasons.None : Reasons.OutOfRange;
     }
 
-    private Saturation? SaturationOf(in SignalSecond second) =>
-        hasRed ? interval.Of(second.Fit.IsSeparated ? sinceCalm.Weigh(second) : second, calm.LeakedRatio(second)) : null;
+    // So large a lamp beside a pulse in a mixture of its own may as well be what moves, and its light has no mean to be made good then.
+    private bool IsLampsNumber(in SignalSecond second) => hasRed && interval.LampPercent(second) > options.Lamp.LargestPercent;
 
-    private UsableSecond Usable(in SignalSecond second, Saturation? saturation)
+    private UsableSecond Usable(in SignalSecond second)
     {
         var perfusion = PerfusionOf(second);
         var warnings = (perfusion < options.LowPerfusionPercent ? Reasons.LowPerfusion : Reasons.None)
             | (rate.IsIrregular(second.Pulse) ? Reasons.Irregular : Reasons.None);
         return new(
             second.SecondIndex,
-            saturation,
+            hasRed ? interval.Of(second.Fit.IsSeparated ? sinceCalm.Weigh(second) : second, calm.LeakedRatio(second)) : null,
             rate.IsSure(second) ? second.Pulse.RatePerMinute : null,
             perfusion,
             warnings);

@@ -14,9 +14,15 @@ internal static class LightLeap
     /// <summary>Seconds of light before the end of a second that the leaps of that second are looked for in: a second, and what a leap needs on either side.</summary>
     public const double LookBackSeconds = 1 + (2 * (HalfSeconds + LevelSeconds));
 
+    /// <summary>The same for leaps beside the pulse, which stillness goes before: shorter than any window.</summary>
+    public const double LookBackBesidePulseSeconds = 1 + StillSeconds + LevelSeconds + (2 * HalfSeconds);
+
     // A lamp's tenth of a second, and a tenth that smoothing blurs it by.
     private const double HalfSeconds = 0.12;
     private const double LevelSeconds = 0.3;
+
+    // A hand that moves once in a second, or faster, is not still for a whole one; in less it comes to rest where it turns.
+    private const double StillSeconds = 1;
 
     // Of a swing that is as still before and after as the finger's pulse leaves a lamp's levels, no more than half comes so quickly.
     private const double LevelShare = 0.28;
@@ -53,7 +59,7 @@ internal static class LightLeap
         return largest;
     }
 
-    /// <summary>The largest leap of red − R × infrared, natural logarithm of light; 0 where there is none. There is no pulse in it that could hide what went before: all of that has to be as still, which what slips and shakes is not.</summary>
+    /// <summary>The largest leap of red − R × infrared, natural logarithm of light; 0 where there is none. There is no pulse in it that could hide what went before: a whole second of that has to be as still, which what slips and shakes is not.</summary>
     /// <param name="logLights">Logarithms of infrared and red in turn, slow part and all; either is left as red without the pulse.</param>
     /// <param name="binRateHz">Bins a second.</param>
     /// <param name="ratio">R of the pulse.</param>
@@ -62,6 +68,7 @@ internal static class LightLeap
     {
         var half = Math.Max(1, (int)Math.Round(HalfSeconds * binRateHz));
         var level = Math.Max(2, (int)Math.Round(LevelSeconds * binRateHz));
+        var still = Math.Max(level, (int)Math.Round(StillSeconds * binRateHz));
         var lanes = MemoryMarshal.Cast<double, Vector128<double>>(logLights);
         foreach (ref var lights in lanes)
         {
@@ -69,11 +76,11 @@ internal static class LightLeap
         }
 
         var largest = 0.0;
-        for (var middle = half + level; middle + half + level < lanes.Length; middle++)
+        for (var middle = half + still; middle + half + level < lanes.Length; middle++)
         {
             if (IsQuick(lanes, middle, half, least) && MayBeLevel(lanes, middle, half, level))
             {
-                var leap = Leaps(lanes, middle, half, middle - half, level, least)[0];
+                var leap = Leaps(lanes, middle, half, still, level, least)[0];
                 largest = Math.Abs(leap) > Math.Abs(largest) ? leap : largest;
             }
         }

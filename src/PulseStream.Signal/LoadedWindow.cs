@@ -196,10 +196,10 @@ internal sealed class LoadedWindow(WindowRoom room)
     /// <param name="ratio">R of the known pulse; NaN where none is known.</param>
     public (double OfBoth, double BesidePulse) NewestLeap(SmoothedBins bins, double ratio)
     {
-        var raw = room.Curved.AsSpan(0, 2 * (int)(LightLeap.LookBackSeconds * design.BinRateHz));
+        var raw = room.Curved.AsSpan(0, 2 * (int)(LightLeap.LookBackBesidePulseSeconds * design.BinRateHz));
         bins.CopyNewest(raw);
         return (
-            LightLeap.LargestIn(raw, design.BinRateHz, design.Options.LeastLeap),
+            LightLeap.LargestIn(raw[^(2 * (int)(LightLeap.LookBackSeconds * design.BinRateHz))..], design.BinRateHz, design.Options.LeastLeap),
             double.IsNaN(ratio) ? 0 : LightLeap.LargestBesidePulse(raw, design.BinRateHz, ratio, design.Options.LeastLeapBesidePulse));
     }
 

@@ -15,8 +15,8 @@ namespace PulseStream.Signal;
 /// <param name="Newest">How both lights vary in the newest seconds, where they disagree; default where they agree.</param>
 /// <param name="IsSeparated">Whether the pulse was told from a movement through the calm one; what the lights disagree by is then in the standard error.</param>
 /// <param name="IsWithoutFirstWave">Whether the first wave of a slow pulse was taken away with breathing and R was read from the others.</param>
-/// <param name="LineHz">Frequency of the strongest of the lines, Hz.</param>
-/// <param name="LinesExplain">Share of what the lights disagreed by, beyond white noise, as power, that the lines took away; 0 where none was.</param>
+/// <param name="LineHz">Frequency of the strongest of the lines, Hz; of the line that could have been taken away, where <paramref name="WasPureLine"/>; 0 where there was neither.</param>
+/// <param name="LinesExplain">Share of what the lights disagreed by, beyond white noise, as power, that the lines took away, or that line would have; 0 where there was neither.</param>
 /// <param name="IsOneLine">Whether the lines are one that is not quite steady, all of one frequency as far as the window tells, but for what is slower than the pulse.</param>
 /// <param name="IsPureLine">Whether that one line is all that disturbs: what moves, and a pulse, have harmonics.</param>
 /// <param name="IsWideLine">Whether the strongest line drifts, so that more of it was taken away.</param>
@@ -24,7 +24,7 @@ namespace PulseStream.Signal;
 /// <param name="LightMix">Red over infrared, in the logarithm of light, of the one line that the pulse was told from; NaN where it was told from none. <see cref="RoomLightSize"/> is then its amplitude in infrared.</param>
 /// <param name="Leap">Largest leap of both lights from one level to another within the newest second, natural logarithm of infrared; 0 where there was none.</param>
 /// <param name="LeapBesidePulse">Largest such leap of red − R × infrared within the newest second, R being the known pulse's: nothing of the pulse is in that. 0 where there was none, or no pulse is known.</param>
-/// <param name="WasPureLine">Whether what a pulse was told from could have been taken away as one pure line just as well: <paramref name="LineHz"/> and <paramref name="LinesExplain"/> are then that line's.</param>
+/// <param name="WasPureLine">Whether what a pulse was told from could have been taken away as one pure line just as well; no line was then.</param>
 public readonly record struct RatioFit(
     int WindowSeconds,
     double Ratio,

@@ -9,8 +9,8 @@ namespace PulseStream.Signal;
 /// </remarks>
 internal sealed class Repetition
 {
-    // 33 to 220 beats a minute are what a finger can show and an oximeter is asked for; a wave of up to 270 is no beat, but would
-    // be found at twice its period and pass for one.
+    // 33 to 220 beats a minute are what a finger can show and an oximeter is asked for; a wave of up to 270, and a bin to spare, is no
+    // beat, but would be found at twice its period and pass for one.
     private const double ShortestPeriodSeconds = 0.2;
     public const double LongestPeriodSeconds = 1.8;
 

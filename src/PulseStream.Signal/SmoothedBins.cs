@@ -156,7 +156,7 @@ internal sealed class SmoothedBins
         noiseOfSecond = default;
     }
 
-    /// <summary>Smooths the bins that were pushed since the last time; what is told of the bins is as of then. Together they cost a third of what they cost one by one.</summary>
+    /// <summary>Smooths the bins that were pushed since the last time. Until then they are in nothing that is told of the smoothed ones; together they cost a third of what they cost one by one.</summary>
     public void Smooth()
     {
         var taps = kernel.Taps.Length;

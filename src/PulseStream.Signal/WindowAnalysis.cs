@@ -111,8 +111,8 @@ internal sealed class WindowAnalysis
             IsMoving = false,
             IsSeparated = true,
             Newest = coherent.Newest,
-            LineHz = coherent.LineHz,
-            LinesExplain = coherent.LinesExplain,
+            LineHz = coherent.IsPureLine ? coherent.LineHz : 0,
+            LinesExplain = coherent.IsPureLine ? coherent.LinesExplain : 0,
             WasPureLine = coherent.IsPureLine,
         };
     }

@@ -46,6 +46,8 @@ internal static class PlainNumber
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static int TakeDigits(ReadOnlySpan<byte> text, ref int at, out long digits)
     {
+        // Unchecked: PlainRows begins no row that has not LongestText bytes to each of its fields, and none moves the place by more.
+        // Behind a sign, eight digits and a point, which are ten bytes, eight of these are still there.
         Debug.Assert(text.Length - at >= EightBytes);
         var eight = BinaryPrimitives.ReadUInt64LittleEndian(MemoryMarshal.CreateReadOnlySpan(ref Unsafe.Add(ref MemoryMarshal.GetReference(text), at), EightBytes));
         var count = LeadingDigits(eight);

@@ -60,6 +60,16 @@ public sealed class LeaptLightTests
         Assert.False(leapt.IsIn(new() { SecondIndex = 47 }));
     }
 
+    // It was the finger's going, as far as anything tells.
+    [Fact]
+    public void WhatLeaptWhileAFingerWentSaysNothingOfTheNext()
+    {
+        var leapt = new LeaptLight(new JudgeOptions());
+        leapt.See(new() { SecondIndex = 20, Fit = new RatioFit { WindowSeconds = 8, Leap = 0.9 } }, Math.Log(0.01), isBrighter: true);
+        leapt.Forget();
+        Assert.Equal(Reasons.Motion, leapt.WithLamp(new() { SecondIndex = 26 }, Reasons.Motion));
+    }
+
     // Steps of 4 and 8 % under a pulse of 8 %, twice as far in counts to infrared as to red.
     [Fact]
     public void LampsSmallerThanThePulseAreNamed()

@@ -123,6 +123,27 @@ public sealed class SeparatedJumpTests
         Assert.Equal(expected, calm.ReasonsOf(later));
     }
 
+    // Light that dims step by step has more noise with each, and none of it is new.
+    [Fact]
+    public void NoiseThatGrowsWithTheBelievedSecondsIsNotNew()
+    {
+        var calm = new CalmFinger(new(), hasRed: true);
+        var noise = 0.0;
+        for (var second = 10; second < 20; second++)
+        {
+            var believed = At(second, CalmRatio, isSeparated: false);
+            noise = (1 + (0.2 * (second - 10))) * believed.Fit.NoiseSize;
+            believed = believed with { Fit = believed.Fit with { NoiseSize = noise } };
+            calm.See(believed);
+            calm.Tell(believed);
+            calm.Remember(believed);
+        }
+
+        var later = At(20, CalmRatio, isSeparated: false);
+        Assert.False(calm.HasNewNoise(later with { Fit = later.Fit with { NoiseSize = 1.5 * noise } }));
+        Assert.True(calm.HasNewNoise(later with { Fit = later.Fit with { NoiseSize = 2.5 * noise } }));
+    }
+
     // The light is back, the window that the pulse is read from is still full of the slip.
     [Theory]
     [InlineData(true, Reasons.Motion)]

@@ -38,19 +38,36 @@ public sealed class LightLeapTests
     [InlineData(0.03, 0.02)]
     [InlineData(0.03, 0.06)]
     public void LightThatLeapsUnderAPulseLeapsInWhatHoldsNoneOfIt(double infrared, double red) =>
-        Assert.Equal(red - (0.8 * infrared), BesidePulse(t => (infrared * Ramp(t, 0.1), red * Ramp(t, 0.1))), 0.0005);
+        Assert.Equal(red - (0.8 * infrared), BesidePulse(t => (infrared * Ramp(t, 0.1, 1.5), red * Ramp(t, 0.1, 1.5))), 0.0005);
 
     [Fact]
     public void ThePulseItselfDoesNotLeap() => Assert.Equal(0, BesidePulse(_ => (0, 0)));
 
     // A lamp's light may come to what is already moving as well; but what moves comes to rest for a moment now and then.
-    [Fact]
-    public void WhatWasNotStillBeforeDoesNotLeapBesideThePulse() =>
-        Assert.Equal(0, BesidePulse(t => (0, (0.05 * Ramp(t, 0.1)) + (t < 0.5 ? 0.02 * Math.Sin(2 * Math.PI * t) : 0))));
+    [Theory]
+    [InlineData(1.2)]
+    [InlineData(1.35)]
+    [InlineData(1.5)]
+    [InlineData(1.75)]
+    [InlineData(2)]
+    public void WhatWasNotStillBeforeDoesNotLeapBesideThePulse(double at) =>
+        Assert.Equal(0, BesidePulse(t => (0, (0.05 * Ramp(t, 0.1, at)) + MovementUntil(at - 0.4, t))));
+
+    // However late in the second that is.
+    [Theory]
+    [InlineData(1.2)]
+    [InlineData(1.35)]
+    [InlineData(1.5)]
+    [InlineData(1.75)]
+    [InlineData(2)]
+    public void WhatHasBeenStillForASecondLeapsBesideThePulse(double at) =>
+        Assert.Equal(0.05, BesidePulse(t => (0, (0.05 * Ramp(t, 0.1, at)) + MovementUntil(at - 1.17, t))), 0.0005);
+
+    private static double MovementUntil(double end, double t) => t < end ? 0.02 * Math.Sin(2 * Math.PI * (end - t)) : 0;
 
     private static double BesidePulse(Func<double, (double Infrared, double Red)> light)
     {
-        var pairs = new double[2 * (int)(LightLeap.LookBackSeconds * RateHz)];
+        var pairs = new double[2 * (int)(LightLeap.LookBackBesidePulseSeconds * RateHz)];
         for (var n = 0; n < pairs.Length / 2; n++)
         {
             var pulse = -0.05 * Math.Sign(Math.Sin(2 * Math.PI * 1.3 * n / RateHz));
@@ -62,7 +79,7 @@ public sealed class LightLeapTests
     }
 
     // From 0 to 1 within so many seconds about the middle.
-    private static double Ramp(double t, double seconds) => Math.Clamp(((t - 0.9) / seconds) + 0.5, 0, 1);
+    private static double Ramp(double t, double seconds, double at = 0.9) => Math.Clamp(((t - at) / seconds) + 0.5, 0, 1);
 
     private static double Of(Func<double, (double Infrared, double Red)> light)
     {

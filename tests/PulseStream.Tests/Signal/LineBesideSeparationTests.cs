@@ -37,6 +37,13 @@ public sealed class LineBesideSeparationTests
         }
 
         Assert.NotEmpty(separated);
-        Assert.Equal(wasPureLine, separated.Any(fit => fit.WasPureLine && Math.Abs(fit.LineHz - 1.2) < 0.1));
+        if (wasPureLine)
+        {
+            Assert.Contains(separated, fit => fit.WasPureLine && Math.Abs(fit.LineHz - 1.2) < 0.1);
+        }
+        else
+        {
+            Assert.DoesNotContain(separated, fit => fit.WasPureLine);
+        }
     }
 }

@@ -132,22 +132,36 @@ internal static class PlainSums
         var largest = 0.0;
         for (var middle = half + level; middle + half + level < infrared.Length; middle++)
         {
-            var leap = Leap(infrared, middle);
-            largest = Math.Abs(leap) > Math.Abs(largest) && leap * Leap(red, middle) > 0 ? leap : largest;
+            var leap = LeapAt(infrared, middle, half, level, level, least);
+            largest = Math.Abs(leap) > Math.Abs(largest) && leap * LeapAt(red, middle, half, level, level, least) > 0 ? leap : largest;
         }
 
         return largest;
+    }
 
-        double Leap(double[] light, int middle)
+    /// <summary>The largest leap of red − R × infrared, every place looked at that so many still bins can go before.</summary>
+    public static double LeapBesidePulse(double[] infrared, double[] red, double ratio, int half, int still, int level, double least)
+    {
+        var rest = infrared.Zip(red, (i, r) => r - (ratio * i)).ToArray();
+        var largest = 0.0;
+        for (var middle = half + still; middle + half + level < rest.Length; middle++)
         {
-            var quick = light[middle + (half / 2)] - light[middle - (half / 2)];
-            var before = light[(middle - half - level)..(middle - half + 1)];
-            var after = light[(middle + half)..(middle + half + level + 1)];
-            var leap = (after.Aggregate(0.0, (sum, x) => sum + x) / after.Length) - (before.Aggregate(0.0, (sum, x) => sum + x) / before.Length);
-            var isQuick = Math.Abs(quick) > 0.55 * Math.Max(least, Math.Abs(leap)) && Math.Abs(light[middle + half] - light[middle - half]) > 0.72 * least;
-            var isLevel = Math.Max(before.Max() - before.Min(), after.Max() - after.Min()) < 0.28 * Math.Abs(leap);
-            return isQuick && isLevel && Math.Abs(leap) > least ? leap : 0;
+            var leap = LeapAt(rest, middle, half, still, level, least);
+            largest = Math.Abs(leap) > Math.Abs(largest) ? leap : largest;
         }
+
+        return largest;
+    }
+
+    private static double LeapAt(double[] light, int middle, int half, int levelBefore, int level, double least)
+    {
+        var quick = light[middle + (half / 2)] - light[middle - (half / 2)];
+        var before = light[(middle - half - levelBefore)..(middle - half + 1)];
+        var after = light[(middle + half)..(middle + half + level + 1)];
+        var leap = (after.Aggregate(0.0, (sum, x) => sum + x) / after.Length) - (before.Aggregate(0.0, (sum, x) => sum + x) / before.Length);
+        var isQuick = Math.Abs(quick) > 0.55 * Math.Max(least, Math.Abs(leap)) && Math.Abs(light[middle + half] - light[middle - half]) > 0.72 * least;
+        var isLevel = Math.Max(before.Max() - before.Min(), after.Max() - after.Min()) < 0.28 * Math.Abs(leap);
+        return isQuick && isLevel && Math.Abs(leap) > least ? leap : 0;
     }
 
     /// <summary>Amplitude of a wave's third harmonic over its first, by Fourier sums over the phase between its inner beats.</summary>

@@ -149,6 +149,23 @@ public sealed class VectorsAgainstPlainTests
     }
 
     [Theory]
+    [InlineData(0.002)]
+    [InlineData(0.02)]
+    public void LeapsBesideThePulseAreFoundAsWhereEveryPlaceIsLookedAt(double stillness)
+    {
+        var found = 0;
+        for (var seed = 1; seed < 300; seed++)
+        {
+            var (infrared, red) = Steps(seed, stillness);
+            var plain = PlainSums.LeapBesidePulse(infrared, red, 0.8, 6, 50, 15, 0.003);
+            Assert.Equal(plain, LightLeap.LargestBesidePulse(MemoryMarshal.Cast<Vector128<double>, double>(Pairs(infrared, red).AsSpan()), 50, 0.8, 0.003));
+            found += plain != 0 ? 1 : 0;
+        }
+
+        Assert.InRange(found, 10, 298);
+    }
+
+    [Theory]
     [InlineData(33.3)]
     [InlineData(71.25)]
     public void TheThirdWaveIsThatOfFourierSums(double period)
