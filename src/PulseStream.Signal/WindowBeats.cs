@@ -167,10 +167,10 @@ internal sealed class WindowBeats
     // Where the lights agree in a short window alone, infrared is asked for a longer time. While there is none, many turns tell as much.
     private double UnsteadyShare(SmoothedBins bins, ReadOnlySpan<double> window, Span<double> room, in RatioFit fit, SlowBasis removed, (double PeriodSeconds, double FrontSteepness) wave)
     {
-        var longer = design.SlowOf(design.Options.SteadinessWindowSeconds);
         var isLong = fit.WindowSeconds >= design.Options.SteadinessWindowSeconds;
-        if (!isLong && bins.Count >= longer.Length)
+        if (!isLong && bins.Count >= design.WindowBins(design.Options.SteadinessWindowSeconds))
         {
+            var longer = design.SlowOf(design.Options.SteadinessWindowSeconds);
             return steady.UnsteadyShare(WithLines(bins, longer, room), longer, wave.PeriodSeconds, wave.FrontSteepness);
         }
 
