@@ -223,7 +223,7 @@ internal sealed class CalmFinger
         second.Fit.Disagreement > options.UnprovenDisagreement
         && IsSoonAfterTold(second)
         && HasOtherRatio(second)
-        && Math.Abs(Math.Log(second.Fit.PulseSize) - logHeight) > options.SlipShrink / 2;
+        && Math.Abs(Math.Log(second.Fit.PulseSize) - logHeight) > options.Slip.Shrink / 2;
 
     // Movement at the pulse's own rate can take the pulse's place and leave it for the movement, and so can veins for a line;
     // blood follows more slowly.

@@ -220,29 +220,8 @@ public sealed record JudgeOptions
     /// <summary>What R wanders by in a second, root mean square, as far as a pulse told from movement is weighed against the last calm one: 0.8 points, nearly as fast as saturation ever falls.</summary>
     public double BloodWander { get; init; } = 0.032;
 
-    /// <summary>Seconds over which a slipping finger is looked for: breathing and vessels change a pulse within them too, saturation by little.</summary>
-    public int SlipSeconds { get; init; } = 25;
-
-    /// <summary>Believed seconds before the highest pulse that were as the newest is, by which that one has only come back: a reading's worth.</summary>
-    public int SlipSecondsBefore { get; init; } = 5;
-
-    /// <summary>Beats in a window whose pulse height is compared for it: of fewer the baseline takes more away.</summary>
-    public double SlipBeats { get; init; } = 6;
-
-    /// <summary>Shrinking of infrared's pulse within them, as a logarithm, from which it may be a slip: breathing alone changes it by less.</summary>
-    public double SlipShrink { get; init; } = 0.22;
-
-    /// <summary>Change of R that goes with it, as a logarithm: two points at 95 %.</summary>
-    public double SlipRatioChange { get; init; } = 0.1;
-
-    /// <summary>Least share of the shrinking that goes with R's change: all of it in a slip, but for what breathing and vessels do to the pulse meanwhile.</summary>
-    public double SlipTogether { get; init; } = 0.6;
-
-    /// <summary>The same as a share of the shrinking: where both lights leak alike R stays, and so does the reading.</summary>
-    public double SlipRatioShare { get; init; } = 0.4;
-
-    /// <summary>Shrinking, as a logarithm, above which any such change of R is a slip: vessels alone take seconds for a third of the pulse, and leave R.</summary>
-    public double LargestShrink { get; init; } = 0.5;
+    /// <summary>Limits between a finger that slips and vessels or blood that change.</summary>
+    public SlipOptions Slip { get; init; } = new();
 
     /// <summary>Distance of R from room light's mixture below which a wave that is no pulse may be room light, in units of R: as far as a pulse a third of its size moves it.</summary>
     public double RoomLightDistance { get; init; } = 0.05;

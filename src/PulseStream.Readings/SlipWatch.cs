@@ -9,8 +9,8 @@ namespace PulseStream.Readings;
 /// </summary>
 internal sealed class SlipWatch(JudgeOptions options)
 {
-    private readonly double[] logHeights = new double[options.SlipSeconds];
-    private readonly double[] logRatios = new double[options.SlipSeconds];
+    private readonly double[] logHeights = new double[options.Slip.Seconds];
+    private readonly double[] logRatios = new double[options.Slip.Seconds];
     private int count;
     private double heightBefore;
     private double ratioBefore;
@@ -35,8 +35,8 @@ internal sealed class SlipWatch(JudgeOptions options)
 
         if (IsSlipping)
         {
-            IsSlipping = heightBefore - Math.Log(second.Fit.PulseSize) > options.SlipShrink / 2
-                && Math.Abs(Math.Log(second.Fit.Ratio) - ratioBefore) > options.SlipRatioChange / 2
+            IsSlipping = heightBefore - Math.Log(second.Fit.PulseSize) > options.Slip.Shrink / 2
+                && Math.Abs(Math.Log(second.Fit.Ratio) - ratioBefore) > options.Slip.RatioChange / 2
                 && HasRedShrunk(second);
             return IsSlipping;
         }
@@ -51,9 +51,9 @@ internal sealed class SlipWatch(JudgeOptions options)
         ratioBefore = logRatios[highest];
         var shrink = heightBefore - Math.Log(second.Fit.PulseSize);
         var change = Math.Abs(Math.Log(second.Fit.Ratio) - ratioBefore);
-        IsSlipping = shrink > options.SlipShrink
-            && change > options.SlipRatioChange
-            && (change > options.SlipRatioShare * shrink || shrink > options.LargestShrink)
+        IsSlipping = shrink > options.Slip.Shrink
+            && change > options.Slip.RatioChange
+            && (change > options.Slip.RatioShare * shrink || shrink > options.Slip.LargestShrink)
             && HasRedShrunk(second)
             && !WasSoBefore(second, highest)
             && HasShrunkWithRatio(second, highest);
@@ -68,11 +68,11 @@ internal sealed class SlipWatch(JudgeOptions options)
         for (var k = Math.Max(0, count - logHeights.Length); k % logHeights.Length != highest; k++)
         {
             var place = k % logHeights.Length;
-            alike += Math.Abs(logHeights[place] - height) < options.SlipShrink / 2
-                && Math.Abs(logRatios[place] - ratio) < options.SlipRatioChange / 2 ? 1 : 0;
+            alike += Math.Abs(logHeights[place] - height) < options.Slip.Shrink / 2
+                && Math.Abs(logRatios[place] - ratio) < options.Slip.RatioChange / 2 ? 1 : 0;
         }
 
-        return alike >= options.SlipSecondsBefore;
+        return alike >= options.Slip.SecondsBefore;
     }
 
     // What slips does both at once. Between the seconds whose R was still nearer to the old one and those nearer to the new one the
@@ -103,7 +103,7 @@ internal sealed class SlipWatch(JudgeOptions options)
 
         var shrunk = (oldHeight / oldCount) - (newHeight / newCount);
         var ratioShare = ((newRatio / newCount) - (oldRatio / oldCount)) / (ratio - ratioBefore);
-        return shrunk > options.SlipTogether * ratioShare * (heightBefore - height);
+        return shrunk > options.Slip.Together * ratioShare * (heightBefore - height);
     }
 
     // What leaks past takes from both pulses; blood that loses oxygen makes red's grow.
@@ -124,7 +124,7 @@ internal sealed class SlipWatch(JudgeOptions options)
     }
 
     // A short window takes more of a slow pulse away with the baseline.
-    private bool IsShort(in SignalSecond second) => !(second.Fit.WindowSeconds >= options.SlipBeats * second.Pulse.PeriodSeconds);
+    private bool IsShort(in SignalSecond second) => !(second.Fit.WindowSeconds >= options.Slip.Beats * second.Pulse.PeriodSeconds);
 
     private int Highest()
     {

@@ -1,0 +1,29 @@
+namespace PulseStream.Readings;
+
+/// <summary>Limits between a finger that slips while the light stays as bright and vessels or blood that change, each with its reason.</summary>
+public sealed record SlipOptions
+{
+    /// <summary>Seconds over which a slipping finger is looked for: breathing and vessels change a pulse within them too, saturation by little.</summary>
+    public int Seconds { get; init; } = 25;
+
+    /// <summary>Believed seconds before the highest pulse that were as the newest is, by which that one has only come back: a reading's worth.</summary>
+    public int SecondsBefore { get; init; } = 5;
+
+    /// <summary>Beats in a window whose pulse height is compared for it: of fewer the baseline takes more away.</summary>
+    public double Beats { get; init; } = 6;
+
+    /// <summary>Shrinking of infrared's pulse within them, as a logarithm, from which it may be a slip: breathing alone changes it by less.</summary>
+    public double Shrink { get; init; } = 0.22;
+
+    /// <summary>Change of R that goes with it, as a logarithm: two points at 95 %.</summary>
+    public double RatioChange { get; init; } = 0.1;
+
+    /// <summary>The same as a share of the shrinking: where both lights leak alike R stays, and so does the reading.</summary>
+    public double RatioShare { get; init; } = 0.4;
+
+    /// <summary>Shrinking, as a logarithm, above which any such change of R is a slip: vessels alone take seconds for a third of the pulse, and leave R.</summary>
+    public double LargestShrink { get; init; } = 0.5;
+
+    /// <summary>Least share of the shrinking that goes with R's change: all of it in a slip, but for what breathing and vessels do to the pulse meanwhile.</summary>
+    public double Together { get; init; } = 0.6;
+}
