@@ -11,9 +11,12 @@ internal static class PairVerdict
     // Every second beat early, at more than 126 a minute, is no rhythm: early beats follow where the time between beats is long.
     private const double ShortestPeriodSeconds = 0.95;
 
-    // Sooner than this no heart beats again, whose refractory time is 0.25 to 0.3 s, nor before half of an interval is over.
+    // Sooner than this no heart beats again, whose refractory time is 0.25 to 0.3 s, nor before half of an interval is over; within it,
+    // nobody can tell.
     private const double SoonestSeconds = 0.3;
     private const double SoonestEarlyShare = 0.27;
+    private const double RefractorySeconds = 0.27;
+    private const double RefractoryShare = 0.26;
 
     // An early beat comes a tenth of an interval early at least; what comes later than that in turn with a steeper front is the
     // second half of one beat. Behind more than half a period it is the front.
@@ -34,21 +37,23 @@ internal static class PairVerdict
     private const double SurelySlowFrontShare = 0.107;
     private const double SteadyScatter = 0.1;
 
-    // A wave that has travelled is not narrower than the one it came from, as a beat that throws less blood is. Where their
-    // heights differ as well, or where two thirds of the blood have run off before it, the front may take as much of the time as
-    // that of a vessel which empties slowly, if the beat comes early by a quarter and more.
-    private const double NarrowerWave = 0.88;
+    // A wave that has travelled is not narrower than the one it came from, as a beat that throws less blood is: by a tenth and more, and
+    // the front may take a tenth of the time and somewhat more. Where their heights differ as well, or where two thirds of the blood
+    // have run off before it, it may take as much as that of a vessel which empties slowly, if the beat comes early by a quarter and more.
+    private const double NarrowerWave = 0.9;
+    private const double FrontBesideNarrower = 0.106;
     private const double LowFootOfNarrower = 0.33;
     private const double LongestFrontBesideNarrower = 0.12;
     private const double LatestNarrowerShare = 0.38;
 
     // So little is the usual second wave of a front that takes its time; behind a quick one it is nearly as broad as that.
-    private const double QuickFrontShare = 0.09;
     private const double BreadthBehindQuickFront = 0.75;
 
     // What rises from the foot of the full beats is one; second waves are found to rise from above an eighth, those of most fingers
-    // from above three quarters, where half of the blood of the beat before has not run off yet.
+    // from above three quarters, where half of the blood of the beat before has not run off yet. A weak one behind a quick front
+    // is one where all of that has run off: the second wave is a part of it.
     private const double LowestFootShare = 0.1;
+    private const double EmptyFootShare = 0.05;
     private const double HighestFootShare = 0.7;
 
     // Waves broaden on their way. In between, noise and the smoothing decide.
@@ -59,6 +64,9 @@ internal static class PairVerdict
     private const double SteepestUsualShare = 0.2;
     private const double UsualShare = 0.12;
     private const double LeastShare = 0.08;
+
+    // Less is still seen to come each time behind a quick front, of a beat that fell on the flank of the one before.
+    private const double RippleShare = 0.04;
 
     // Both halves of a period as long to within an eighth: full beats and weaker ones, or two waves. Their height differs by more than breathing
     // makes of it, pair by pair, and the weaker is no broader: samples that are far apart make one of two equal fronts broader and less steep.
@@ -73,27 +81,30 @@ internal static class PairVerdict
     /// <param name="pairs">The pairs.</param>
     public static PairKind Of(in RisePairs pairs)
     {
-        if (IsTooSoon(pairs))
+        var unlikely = pairs.SlopeShare < LeastShare ? PairKind.None : PairKind.SecondWave;
+        if (pairs.SlopeShare < RippleShare || IsSooner(pairs, RefractoryShare, RefractorySeconds))
         {
-            return pairs.SlopeShare < LeastShare ? PairKind.None : PairKind.SecondWave;
+            return unlikely;
         }
 
-        if (pairs.SlopeShare < LeastShare || pairs.SlopeShare > FullShare || pairs.DelayShare > LatestSecondShare)
-        {
-            return PairKind.None;
-        }
-
-        if (pairs.DelayShare > LatestEarlyShare && pairs.Contrast < LeastContrast)
+        if (pairs.SlopeShare > FullShare || pairs.DelayShare > LatestSecondShare)
         {
             return PairKind.None;
         }
 
-        if (!IsOfOneBeat(pairs))
+        if (pairs.DelayShare > LatestEarlyShare && (pairs.Contrast < LeastContrast || pairs.SlopeShare < LeastShare))
         {
-            return ByShape(pairs);
+            return PairKind.None;
         }
 
-        return MayDiffer(pairs) && ByShape(pairs) != PairKind.SecondWave ? PairKind.Either : PairKind.SecondWave;
+        var isUnusual = pairs.PeriodSeconds < ShortestPeriodSeconds || IsSooner(pairs, SoonestEarlyShare, SoonestSeconds);
+        var shape = ByShape(pairs);
+        if (IsOfOneBeat(pairs))
+        {
+            return MayDiffer(pairs) && shape != PairKind.SecondWave ? PairKind.Either : unlikely;
+        }
+
+        return shape == PairKind.SecondWave ? unlikely : isUnusual ? PairKind.Either : shape;
     }
 
     /// <summary>Whether what follows at half the time may be the second wave of a beat that repeats with twice the window's period.</summary>
@@ -119,22 +130,24 @@ internal static class PairVerdict
     }
 
     // The steeper of two waves of one beat may be the second.
-    private static bool IsTooSoon(in RisePairs pairs)
+    private static bool IsSooner(in RisePairs pairs, double delayShare, double seconds)
     {
         var share = Math.Min(pairs.DelayShare, 1 - pairs.DelayShare);
-        return share < SoonestEarlyShare || share * pairs.PeriodSeconds < SoonestSeconds;
+        return share < delayShare || share * pairs.PeriodSeconds < seconds;
     }
 
     private static bool IsOfOneBeat(in RisePairs pairs) =>
-        pairs.PeriodSeconds < ShortestPeriodSeconds
-        || (pairs.DelayShare > LatestEarlyShare && pairs.PeriodSeconds < LongestEvenPeriodSeconds)
+        (pairs.DelayShare > LatestEarlyShare && pairs.PeriodSeconds < LongestEvenPeriodSeconds)
         || pairs.FootShare > HighestFootShare
         || pairs.FrontSeconds >= LeastSlowFrontShare(pairs.DelayShare) * pairs.PeriodSeconds;
 
     private static bool MayDiffer(in RisePairs pairs) =>
-        pairs.PeriodSeconds >= ShortestPeriodSeconds
-        && pairs.FootShare <= HighestFootShare
-        && (DiffersByHeight(pairs) || IsNarrower(pairs));
+        pairs.FootShare <= HighestFootShare
+        && pairs.DelayShare <= LatestEarlyShare
+        && (DiffersByHeight(pairs) || IsNarrower(pairs) || IsFromTheFoot(pairs));
+
+    private static bool IsFromTheFoot(in RisePairs pairs) =>
+        pairs.FootShare < EmptyFootShare && pairs.FrontSeconds < SlowFrontShare * pairs.PeriodSeconds;
 
     private static bool DiffersByHeight(in RisePairs pairs) =>
         pairs.DelayShare <= SlowFrontDelayShare
@@ -143,11 +156,12 @@ internal static class PairVerdict
 
     private static bool IsNarrower(in RisePairs pairs)
     {
-        var longest = pairs.SlopeShare >= SteepestUsualShare ? LongestFrontBesideNarrower : SurelySlowFrontShare;
-        return pairs.DelayShare <= LatestNarrowerShare
-            && (pairs.Scatter >= SteadyScatter || pairs.FootShare < LowFootOfNarrower)
-            && pairs.SecondFrontSeconds < NarrowerWave * pairs.FrontSeconds
-            && pairs.FrontSeconds < (longest - ShorterFor(pairs.DelayShare)) * pairs.PeriodSeconds;
+        var isLong = pairs.SlopeShare >= SteepestUsualShare
+            && pairs.DelayShare <= LatestNarrowerShare
+            && (pairs.Scatter >= SteadyScatter || pairs.FootShare < LowFootOfNarrower);
+        var longest = isLong ? LongestFrontBesideNarrower - ShorterFor(pairs.DelayShare) : FrontBesideNarrower;
+        return pairs.SecondFrontSeconds < NarrowerWave * pairs.FrontSeconds
+            && pairs.FrontSeconds < longest * pairs.PeriodSeconds;
     }
 
     private static double LeastSlowFrontShare(double delayShare) => SlowFrontShare - ShorterFor(delayShare);
@@ -157,10 +171,14 @@ internal static class PairVerdict
     private static PairKind ByShape(in RisePairs pairs)
     {
         var breadth = pairs.SecondFrontSeconds / pairs.FrontSeconds;
+        if (IsFromTheFoot(pairs))
+        {
+            return pairs.SlopeShare >= LeastShare ? PairKind.EarlyBeat : PairKind.Either;
+        }
+
         if (pairs.SlopeShare < UsualShare)
         {
-            var isQuick = pairs.FrontSeconds < QuickFrontShare * pairs.PeriodSeconds;
-            return isQuick && breadth < BreadthBehindQuickFront ? PairKind.Either : PairKind.SecondWave;
+            return IsNarrower(pairs) && breadth < BreadthBehindQuickFront ? PairKind.Either : PairKind.SecondWave;
         }
 
         var isSteep = pairs.SlopeShare >= SteepestUsualShare;
