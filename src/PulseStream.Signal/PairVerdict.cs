@@ -65,6 +65,9 @@ internal static class PairVerdict
     private const double UsualShare = 0.12;
     private const double LeastShare = 0.08;
 
+    // Behind all second waves, and as far again as those scatter, a small wave with a quick front is a beat as well.
+    private const double FarBehindSeconds = 0.1;
+
     // Less is still seen to come each time behind a quick front, of a beat that fell on the flank of the one before.
     private const double RippleShare = 0.04;
 
@@ -187,12 +190,17 @@ internal static class PairVerdict
             return PairKind.EarlyBeat;
         }
 
+        if (breadth < NarrowerWave)
+        {
+            return PairKind.EarlyBeat;
+        }
+
         if (breadth >= BroaderWave)
         {
             return PairKind.SecondWave;
         }
 
-        var isLate = pairs.DelaySeconds > ValveClosure.LatestWaveSeconds(pairs.PeriodSeconds);
-        return isSteep && isLate ? PairKind.EarlyBeat : PairKind.Either;
+        var late = pairs.DelaySeconds - ValveClosure.LatestWaveSeconds(pairs.PeriodSeconds);
+        return late > (isSteep ? 0 : FarBehindSeconds) ? PairKind.EarlyBeat : PairKind.Either;
     }
 }
