@@ -43,6 +43,7 @@ internal sealed class BeatFinder
     private readonly double[] seconds = new double[MostBeats];
     private int allCount;
     private bool wasDoubtful;
+    private (double PeriodSeconds, double Periodicity) slow;
 
     public BeatFinder(SignalDesign design)
     {
@@ -71,7 +72,7 @@ internal sealed class BeatFinder
     public int UnseenBins => newestEdge;
 
     /// <summary>Whether waves were dropped that may have been beats.</summary>
-    public bool IsDoubtful => Pairs == PairKind.Either || (Pairs == PairKind.SecondWave && wasDoubtful) || (Pairs != PairKind.EarlyBeat && weak.IsDoubtful);
+    public bool IsDoubtful => Pairs == PairKind.Either || (Pairs is PairKind.SecondWave or PairKind.None && wasDoubtful) || (Pairs != PairKind.EarlyBeat && weak.IsDoubtful);
 
     /// <summary>Whether an early beat at the newest edge may have been dropped.</summary>
     public bool IsUndecided => weak.IsUndecided;
@@ -86,13 +87,13 @@ internal sealed class BeatFinder
     public bool AreEven { get; private set; }
 
     /// <summary>The period with which the window repeats, s; NaN where it does not.</summary>
-    public double PeriodSeconds => repetition.PeriodSeconds * (AreEven ? 2 : 1);
+    public double PeriodSeconds => slow.PeriodSeconds > 0 ? slow.PeriodSeconds : repetition.PeriodSeconds * (AreEven ? 2 : 1);
 
     /// <summary>Autocorrelation at that period, −1 to 1.</summary>
-    public double Periodicity => AreEven ? repetition.PeriodicityOfTwo : repetition.Periodicity;
+    public double Periodicity => slow.PeriodSeconds > 0 ? slow.Periodicity : AreEven ? repetition.PeriodicityOfTwo : repetition.Periodicity;
 
     /// <summary>Autocorrelation at twice that period; 0 where it is not known.</summary>
-    public double PeriodicityOfTwo => AreEven ? 0 : repetition.PeriodicityOfTwo;
+    public double PeriodicityOfTwo => AreEven || slow.PeriodSeconds > 0 ? 0 : repetition.PeriodicityOfTwo;
 
     /// <summary>Whether the window repeats so well that its period is its interval.</summary>
     public bool RepeatsWell => Periodicity >= GoodPeriodicity;
@@ -112,6 +113,7 @@ internal sealed class BeatFinder
         Course.Take(lights);
         repetition.Find(Course.Volumes);
         AreEven = false;
+        slow = default;
         UsualIntervalSeconds = !RepeatsWell && usualIntervalSeconds > 0 ? usualIntervalSeconds : PeriodSeconds;
         var interval = double.IsNaN(UsualIntervalSeconds) ? 0 : UsualIntervalSeconds;
         FindSteepest(Math.Clamp(ReachShare * interval, ShortestReachSeconds, LongestReachSeconds));
@@ -214,8 +216,26 @@ internal sealed class BeatFinder
             UsualIntervalSeconds = PeriodSeconds;
         }
 
+        JudgeSlowPairs(slopes, rises, least, before);
         Pairs = before?.Settle(OwnPairs) ?? OwnPairs;
-        wasDoubtful = before is { IsDoubtful: true };
+        wasDoubtful = Pairs == PairKind.None ? before is { WasUnsure: true } : before is { IsDoubtful: true };
+    }
+
+    // Beats that come two by two may repeat more slowly than any pulse does: looked for where nothing sooner repeats.
+    private void JudgeSlowPairs(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, double least, PairCourse? before)
+    {
+        if (before is null || RepeatsWell)
+        {
+            return;
+        }
+
+        var (period, periodicity) = repetition.FindLonger();
+        if (periodicity >= least && pairs.TryFind(slopes, rises, period, out var found) && PairVerdict.Of(found) == PairKind.EarlyBeat)
+        {
+            OwnPairs = PairKind.EarlyBeat;
+            slow = (period, periodicity);
+            UsualIntervalSeconds = period;
+        }
     }
 
     private void Keep()

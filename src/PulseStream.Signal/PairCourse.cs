@@ -15,6 +15,9 @@ internal sealed class PairCourse
     // Of nine windows one may differ.
     private const double MajorityShare = 0.8;
 
+    // One window of eight may see a wave that was none; two that did not know what it was were not sure.
+    private const int LeastUnsure = 2;
+
     // Seen twice, second waves at half the period are known.
     private const int LeastEven = 2;
     private const int LeastKnown = 4;
@@ -53,6 +56,9 @@ internal sealed class PairCourse
 
         return Majority(1, kind);
     }
+
+    /// <summary>Whether waves that do not show now may have been beats in windows that share beats with this one.</summary>
+    public bool WasUnsure => CountOf(PairKind.Either, 1) >= LeastUnsure;
 
     /// <summary>Whether second waves that are settled on now were as likely beats before.</summary>
     public bool IsDoubtful => Majority(1 + Newer, PairKind.None) == PairKind.Either;

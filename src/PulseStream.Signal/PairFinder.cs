@@ -17,6 +17,9 @@ internal sealed class PairFinder(double binRateHz)
     private const double SameShare = 0.75;
     private const int LeastPairs = 3;
 
+    // A window holds no more of those that come more slowly than any pulse, and nothing else does.
+    private const int LeastSlowPairs = 2;
+
     // Less of the usual weaker front is a ripple.
     private const double RippleShare = 0.4;
 
@@ -46,7 +49,7 @@ internal sealed class PairFinder(double binRateHz)
         var period = periodSeconds * binRateHz;
         MarkFull(slopes, rises, FullReachShare * period);
         var (periods, bins) = Measure(slopes, rises, period);
-        if (count < LeastPairs)
+        if (count < (periodSeconds > Repetition.LongestPeriodSeconds ? LeastSlowPairs : LeastPairs))
         {
             return false;
         }

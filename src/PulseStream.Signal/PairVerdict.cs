@@ -147,7 +147,7 @@ internal static class PairVerdict
     private static bool MayDiffer(in RisePairs pairs) =>
         pairs.FootShare <= HighestFootShare
         && pairs.DelayShare <= LatestEarlyShare
-        && (DiffersByHeight(pairs) || IsNarrower(pairs) || IsFromTheFoot(pairs));
+        && (DiffersByHeight(pairs) || IsNarrower(pairs) || IsSteepAndAsShort(pairs) || IsFromTheFoot(pairs));
 
     private static bool IsFromTheFoot(in RisePairs pairs) =>
         pairs.FootShare < EmptyFootShare && pairs.FrontSeconds < SlowFrontShare * pairs.PeriodSeconds;
@@ -166,6 +166,12 @@ internal static class PairVerdict
         return pairs.SecondFrontSeconds < NarrowerWave * pairs.FrontSeconds
             && pairs.FrontSeconds < longest * pairs.PeriodSeconds;
     }
+
+    // The front of a beat of nearly the same height is as short as any other's.
+    private static bool IsSteepAndAsShort(in RisePairs pairs) =>
+        pairs.SlopeShare >= SteepestUsualShare
+        && pairs.SecondFrontSeconds < NoBroaderWave * pairs.FrontSeconds
+        && pairs.FrontSeconds < SlowFrontShare * pairs.PeriodSeconds;
 
     private static double LeastSlowFrontShare(double delayShare) => SlowFrontShare - ShorterFor(delayShare);
 

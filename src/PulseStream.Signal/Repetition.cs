@@ -14,6 +14,9 @@ internal sealed class Repetition
     private const double ShortestPeriodSeconds = 0.2;
     public const double LongestPeriodSeconds = 1.8;
 
+    // Two beats at 48 a minute, the slowest of which a window holds three pairs.
+    private const double LongestPairSeconds = 2.5;
+
     // The first repetition as good as the best is the period; the later ones are its multiples.
     private const double FirstGoodShare = 0.85;
 
@@ -27,15 +30,16 @@ internal sealed class Repetition
     private readonly double[] coarse;
     private readonly double[] energies;
     private readonly double[] values;
+    private int length;
 
     public Repetition(SignalDesign design)
     {
         stride = Math.Max(1, (int)(design.BinRateHz / CoarseRateHz));
         rateHz = design.BinRateHz / stride;
         var longest = design.LongestWindowBins / stride;
-        coarse = new double[longest + (int)(LongestPeriodSeconds * rateHz) + 1 + Together];
+        coarse = new double[longest + (int)(LongestPairSeconds * rateHz) + 1 + Together];
         energies = new double[longest + 1];
-        values = new double[(int)(LongestPeriodSeconds * rateHz) + 2 + Together];
+        values = new double[(int)(LongestPairSeconds * rateHz) + 2 + Together];
     }
 
     /// <summary>The period, s; NaN where nothing repeats.</summary>
@@ -51,12 +55,12 @@ internal sealed class Repetition
     /// <param name="volumes">Blood volume, slow part removed.</param>
     public void Find(ReadOnlySpan<double> volumes)
     {
-        var length = Coarsen(volumes);
+        length = Coarsen(volumes);
         var shortest = (int)Math.Ceiling(ShortestPeriodSeconds * rateHz);
         var longest = Math.Min((int)(LongestPeriodSeconds * rateHz), length / 2);
         for (var lag = shortest - 1; lag <= longest + 1; lag += Together)
         {
-            Correlate(length, lag);
+            Correlate(lag);
         }
 
         var highest = HighestPeak(shortest, longest);
@@ -66,11 +70,31 @@ internal sealed class Repetition
         PeriodSeconds = highest > 0 ? Parabola.TopNear(values, period) / rateHz : double.NaN;
     }
 
+    /// <summary>Finds a repetition of the same window that is slower than any pulse: of beats that come two by two.</summary>
+    /// <returns>The best period, s, and the autocorrelation at it; NaN and 0 where there is none.</returns>
+    public (double PeriodSeconds, double Periodicity) FindLonger()
+    {
+        var shortest = (int)(LongestPeriodSeconds * rateHz);
+        var longest = Math.Min((int)(LongestPairSeconds * rateHz), length / 2);
+        var best = 0;
+        for (var lag = shortest - 1; lag <= longest + 1; lag += Together)
+        {
+            Correlate(lag);
+        }
+
+        for (var lag = shortest; lag <= longest; lag++)
+        {
+            best = IsPeak(lag) && values[lag] > (best > 0 ? values[best] : 0) ? lag : best;
+        }
+
+        return best > 0 ? (Parabola.TopNear(values, best) / rateHz, TopOf(best)) : (double.NaN, 0);
+    }
+
     private int Coarsen(ReadOnlySpan<double> volumes)
     {
-        var length = volumes.Length / stride;
+        var count = volumes.Length / stride;
         var energy = 0.0;
-        for (var n = 0; n < length; n++)
+        for (var n = 0; n < count; n++)
         {
             var sum = 0.0;
             foreach (var volume in volumes[..stride])
@@ -85,13 +109,13 @@ internal sealed class Repetition
         }
 
         // Behind a window that was longer.
-        coarse.AsSpan(length, Together).Clear();
-        return length;
+        coarse.AsSpan(count, Together).Clear();
+        return count;
     }
 
     // Products of so many lags at once, two in a vector: one value is read once for all of them, and no sum waits for another. What
     // reaches past the window's end meets zeros there.
-    private void Correlate(int length, int lag)
+    private void Correlate(int lag)
     {
         Vector128<double> a = default, b = default, c = default, d = default, e = default, f = default, g = default, h = default;
         var early = coarse.AsSpan(0, Math.Max(0, length - lag));
@@ -112,11 +136,11 @@ internal sealed class Repetition
         ReadOnlySpan<double> sums = [a[0], a[1], b[0], b[1], c[0], c[1], d[0], d[1], e[0], e[1], f[0], f[1], g[0], g[1], h[0], h[1]];
         for (var k = 0; k < sums.Length; k++)
         {
-            values[lag + k] = Normalised(sums[k], length, lag + k);
+            values[lag + k] = Normalised(sums[k], lag + k);
         }
     }
 
-    private double Normalised(double cross, int length, int lag)
+    private double Normalised(double cross, int lag)
     {
         var power = energies[Math.Max(0, length - lag)] * (energies[length] - energies[Math.Min(lag, length)]);
         return power > 0 ? cross / Math.Sqrt(power) : 0;
