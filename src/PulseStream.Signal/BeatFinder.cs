@@ -25,10 +25,6 @@ internal sealed class BeatFinder
     // A window that repeats this well knows its interval better than the seconds before it do.
     private const double GoodPeriodicity = 0.6;
 
-    // Pairs are told from chance where the window repeats with them better still, or those before did.
-    private const double PairedPeriodicity = 0.72;
-    private const double KnownPeriodicity = 0.5;
-
     // At its ends a window bends towards the slow fit: what rises there is not measured, and a front may just be seen.
     private const double EdgeSeconds = 0.2;
     private const double NewestEdgeSeconds = 0.1;
@@ -37,13 +33,11 @@ internal sealed class BeatFinder
     private readonly int newestEdge;
     private readonly Repetition repetition;
     private readonly WeakRises weak;
-    private readonly PairFinder pairs;
+    private readonly PairJudge judge;
     private readonly int[] candidates = new int[256];
     private readonly double[] kept = new double[MostBeats];
     private readonly double[] seconds = new double[MostBeats];
     private int allCount;
-    private bool wasDoubtful;
-    private (double PeriodSeconds, double Periodicity) slow;
 
     public BeatFinder(SignalDesign design)
     {
@@ -52,7 +46,7 @@ internal sealed class BeatFinder
         newestEdge = 1 + (int)(NewestEdgeSeconds * binRateHz);
         repetition = new(design);
         weak = new(design.BinRateHz);
-        pairs = new(design.BinRateHz);
+        judge = new(repetition, design.BinRateHz);
         Course = new(design.LongestWindowBins);
     }
 
@@ -72,28 +66,28 @@ internal sealed class BeatFinder
     public int UnseenBins => newestEdge;
 
     /// <summary>Whether waves were dropped that may have been beats.</summary>
-    public bool IsDoubtful => Pairs == PairKind.Either || (Pairs is PairKind.SecondWave or PairKind.None && wasDoubtful) || (Pairs != PairKind.EarlyBeat && weak.IsDoubtful);
+    public bool IsDoubtful => judge.IsDoubtful || (Pairs != PairKind.EarlyBeat && weak.IsDoubtful);
 
     /// <summary>Whether an early beat at the newest edge may have been dropped.</summary>
     public bool IsUndecided => weak.IsUndecided;
 
     /// <summary>What comes behind each full front of the window, as far as it shows by itself.</summary>
-    public PairKind OwnPairs { get; private set; }
+    public PairKind OwnPairs => judge.Own;
 
     /// <summary>The same in the light of the windows before.</summary>
     public PairKind Pairs { get; private set; }
 
     /// <summary>Whether second waves come half a period behind the fronts, so that the window seems to repeat with both.</summary>
-    public bool AreEven { get; private set; }
+    public bool AreEven => judge.AreEven;
 
     /// <summary>The period with which the window repeats, s; NaN where it does not.</summary>
-    public double PeriodSeconds => slow.PeriodSeconds > 0 ? slow.PeriodSeconds : repetition.PeriodSeconds * (AreEven ? 2 : 1);
+    public double PeriodSeconds => judge.PeriodSeconds;
 
     /// <summary>Autocorrelation at that period, −1 to 1.</summary>
-    public double Periodicity => slow.PeriodSeconds > 0 ? slow.Periodicity : AreEven ? repetition.PeriodicityOfTwo : repetition.Periodicity;
+    public double Periodicity => judge.Periodicity;
 
     /// <summary>Autocorrelation at twice that period; 0 where it is not known.</summary>
-    public double PeriodicityOfTwo => AreEven || slow.PeriodSeconds > 0 ? 0 : repetition.PeriodicityOfTwo;
+    public double PeriodicityOfTwo => judge.PeriodicityOfTwo;
 
     /// <summary>Whether the window repeats so well that its period is its interval.</summary>
     public bool RepeatsWell => Periodicity >= GoodPeriodicity;
@@ -112,12 +106,12 @@ internal sealed class BeatFinder
     {
         Course.Take(lights);
         repetition.Find(Course.Volumes);
-        AreEven = false;
-        slow = default;
+        judge.Restart();
         UsualIntervalSeconds = !RepeatsWell && usualIntervalSeconds > 0 ? usualIntervalSeconds : PeriodSeconds;
         var interval = double.IsNaN(UsualIntervalSeconds) ? 0 : UsualIntervalSeconds;
         FindSteepest(Math.Clamp(ReachShare * interval, ShortestReachSeconds, LongestReachSeconds));
-        JudgePairs(before);
+        Pairs = judge.Judge(Course.Slopes[..^1], kept.AsSpan(0, allCount), RepeatsWell, before);
+        UsualIntervalSeconds = judge.AreOfAnotherPeriod ? PeriodSeconds : UsualIntervalSeconds;
         Keep();
     }
 
@@ -145,6 +139,7 @@ internal sealed class BeatFinder
 
         FindSteepest(NoiseReachShare * PeriodSeconds);
         Pairs = PairKind.None;
+        judge.Dismiss();
         Keep();
     }
 
@@ -194,50 +189,6 @@ internal sealed class BeatFinder
 
     }
 
-    private void JudgePairs(PairCourse? before)
-    {
-        OwnPairs = PairKind.None;
-        var slopes = Course.Slopes[..^1];
-        var rises = kept.AsSpan(0, allCount);
-        var least = before is { IsKnown: true } ? KnownPeriodicity : PairedPeriodicity;
-        if (repetition.Periodicity >= least && pairs.TryFind(slopes, rises, repetition.PeriodSeconds, out var found))
-        {
-            OwnPairs = PairVerdict.Of(found);
-        }
-
-        if (OwnPairs == PairKind.None
-            && repetition.PeriodicityOfTwo >= least
-            && PairVerdict.MayBeEven(repetition.PeriodicityOfTwo - repetition.Periodicity, before?.IsEvenKnown ?? false)
-            && pairs.TryFind(slopes, rises, 2 * repetition.PeriodSeconds, out found)
-            && PairVerdict.IsEvenSecondWave(found, before?.IsEvenKnown ?? false))
-        {
-            OwnPairs = PairKind.SecondWave;
-            AreEven = true;
-            UsualIntervalSeconds = PeriodSeconds;
-        }
-
-        JudgeSlowPairs(slopes, rises, least, before);
-        Pairs = before?.Settle(OwnPairs) ?? OwnPairs;
-        wasDoubtful = Pairs == PairKind.None ? before is { WasUnsure: true } : before is { IsDoubtful: true };
-    }
-
-    // Beats that come two by two may repeat more slowly than any pulse does: looked for where nothing sooner repeats.
-    private void JudgeSlowPairs(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, double least, PairCourse? before)
-    {
-        if (before is null || RepeatsWell)
-        {
-            return;
-        }
-
-        var (period, periodicity) = repetition.FindLonger();
-        if (periodicity >= least && pairs.TryFind(slopes, rises, period, out var found) && PairVerdict.Of(found) == PairKind.EarlyBeat)
-        {
-            OwnPairs = PairKind.EarlyBeat;
-            slow = (period, periodicity);
-            UsualIntervalSeconds = period;
-        }
-    }
-
     private void Keep()
     {
         var slopes = Course.Slopes;
@@ -268,7 +219,7 @@ internal sealed class BeatFinder
         int left = 0, taken = 0;
         for (var k = 0; k < allCount; k++)
         {
-            if (pairs.IsSecond(k))
+            if (judge.IsSecond(k))
             {
                 seconds[taken++] = kept[k];
             }

@@ -11,12 +11,11 @@ internal static class PairVerdict
     // Every second beat early, at more than 126 a minute, is no rhythm: early beats follow where the time between beats is long.
     private const double ShortestPeriodSeconds = 0.95;
 
-    // Sooner than this no heart beats again, whose refractory time is 0.25 to 0.3 s, nor before half of an interval is over; within it,
-    // nobody can tell.
+    // Sooner than this no heart beats again, whose refractory time is 0.25 to 0.3 s, nor before half of an interval is over. Within that
+    // time nobody can tell.
     private const double SoonestSeconds = 0.3;
-    private const double SoonestEarlyShare = 0.27;
     private const double RefractorySeconds = 0.27;
-    private const double RefractoryShare = 0.26;
+    private const double SoonestEarlyShare = 0.27;
 
     // An early beat comes a tenth of an interval early at least; what comes later than that in turn with a steeper front is the
     // second half of one beat. Behind more than half a period it is the front.
@@ -37,16 +36,16 @@ internal static class PairVerdict
     private const double SurelySlowFrontShare = 0.107;
     private const double SteadyScatter = 0.1;
 
-    // A wave that has travelled is not narrower than the one it came from, as a beat that throws less blood is: by a tenth and more, and
-    // the front may take a tenth of the time and somewhat more. Where their heights differ as well, or where two thirds of the blood
-    // have run off before it, it may take as much as that of a vessel which empties slowly, if the beat comes early by a quarter and more.
-    private const double NarrowerWave = 0.9;
-    private const double FrontBesideNarrower = 0.106;
+    // A wave that has travelled is not narrower than the one it came from, as a beat that throws less blood is. Where their
+    // heights differ as well, or where two thirds of the blood have run off before it, the front may take as much of the time as
+    // that of a vessel which empties slowly, if the beat comes early by a quarter and more.
+    private const double NarrowerWave = 0.88;
     private const double LowFootOfNarrower = 0.33;
     private const double LongestFrontBesideNarrower = 0.12;
     private const double LatestNarrowerShare = 0.38;
 
     // So little is the usual second wave of a front that takes its time; behind a quick one it is nearly as broad as that.
+    private const double QuickFrontShare = 0.09;
     private const double BreadthBehindQuickFront = 0.75;
 
     // What rises from the foot of the full beats is one; second waves are found to rise from above an eighth, those of most fingers
@@ -85,7 +84,7 @@ internal static class PairVerdict
     public static PairKind Of(in RisePairs pairs)
     {
         var unlikely = pairs.SlopeShare < LeastShare ? PairKind.None : PairKind.SecondWave;
-        if (pairs.SlopeShare < RippleShare || IsSooner(pairs, RefractoryShare, RefractorySeconds))
+        if (pairs.SlopeShare < RippleShare || IsSooner(pairs, RefractorySeconds))
         {
             return unlikely;
         }
@@ -100,7 +99,7 @@ internal static class PairVerdict
             return PairKind.None;
         }
 
-        var isUnusual = pairs.PeriodSeconds < ShortestPeriodSeconds || IsSooner(pairs, SoonestEarlyShare, SoonestSeconds);
+        var isUnusual = pairs.PeriodSeconds < ShortestPeriodSeconds || IsSooner(pairs, SoonestSeconds);
         var shape = ByShape(pairs);
         if (IsOfOneBeat(pairs))
         {
@@ -133,10 +132,10 @@ internal static class PairVerdict
     }
 
     // The steeper of two waves of one beat may be the second.
-    private static bool IsSooner(in RisePairs pairs, double delayShare, double seconds)
+    private static bool IsSooner(in RisePairs pairs, double seconds)
     {
         var share = Math.Min(pairs.DelayShare, 1 - pairs.DelayShare);
-        return share < delayShare || share * pairs.PeriodSeconds < seconds;
+        return share < SoonestEarlyShare || share * pairs.PeriodSeconds < seconds;
     }
 
     private static bool IsOfOneBeat(in RisePairs pairs) =>
@@ -159,12 +158,16 @@ internal static class PairVerdict
 
     private static bool IsNarrower(in RisePairs pairs)
     {
-        var isLong = pairs.SlopeShare >= SteepestUsualShare
-            && pairs.DelayShare <= LatestNarrowerShare
-            && (pairs.Scatter >= SteadyScatter || pairs.FootShare < LowFootOfNarrower);
-        var longest = isLong ? LongestFrontBesideNarrower - ShorterFor(pairs.DelayShare) : FrontBesideNarrower;
-        return pairs.SecondFrontSeconds < NarrowerWave * pairs.FrontSeconds
-            && pairs.FrontSeconds < longest * pairs.PeriodSeconds;
+        if (!(pairs.SecondFrontSeconds < NarrowerWave * pairs.FrontSeconds))
+        {
+            return false;
+        }
+
+        var longest = pairs.SlopeShare >= SteepestUsualShare ? LongestFrontBesideNarrower : SurelySlowFrontShare;
+        return pairs.FrontSeconds < SlowFrontShare * pairs.PeriodSeconds
+            || (pairs.DelayShare <= LatestNarrowerShare
+                && (pairs.Scatter >= SteadyScatter || pairs.FootShare < LowFootOfNarrower)
+                && pairs.FrontSeconds < (longest - ShorterFor(pairs.DelayShare)) * pairs.PeriodSeconds);
     }
 
     // The front of a beat of nearly the same height is as short as any other's.
@@ -187,7 +190,7 @@ internal static class PairVerdict
 
         if (pairs.SlopeShare < UsualShare)
         {
-            return IsNarrower(pairs) && breadth < BreadthBehindQuickFront ? PairKind.Either : PairKind.SecondWave;
+            return pairs.FrontSeconds < QuickFrontShare * pairs.PeriodSeconds && breadth < BreadthBehindQuickFront ? PairKind.Either : PairKind.SecondWave;
         }
 
         var isSteep = pairs.SlopeShare >= SteepestUsualShare;

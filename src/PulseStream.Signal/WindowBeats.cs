@@ -24,6 +24,9 @@ internal sealed class WindowBeats
     private const double LeastRepetition = 0.6;
     private const double MostRepetitionLost = 0.1;
 
+    // A window whose beats differ in turn repeats no better now and then; the fronts tell the rest.
+    private const double LeastPairedPeriodicity = 0.5;
+
     private readonly SignalDesign design;
     private readonly bool hasRed;
     private readonly bool isPleth;
@@ -272,9 +275,13 @@ internal sealed class WindowBeats
     // In one light alone noise makes and hides weak beats in every tenth window: there windows would differ for ever.
     private bool IsCountDoubtful(SmoothedBins bins, in Rhythm rhythm, double end) =>
         finder.IsDoubtful
-        || (finder.RepeatsWell && finder.Pairs != PairKind.EarlyBeat && TwoWaves.AreCounted(rhythm, finder.PeriodSeconds))
+        || (finder.Pairs != PairKind.EarlyBeat && AreTwoWaves(rhythm))
         || (hasRed && finder.IsUndecided && !finder.RepeatsWell && rhythm.Irregularity > Rhythm.LateAbove)
         || (hasRed && votes.DifferBehind(Math.Max(end - (design.Options.AveragingSeconds * design.BinRateHz), train.SoundFrom), bins.Gaps));
+
+    private bool AreTwoWaves(in Rhythm rhythm) =>
+        (finder.RepeatsWell && TwoWaves.AreCounted(rhythm, finder.PeriodSeconds))
+        || (finder.Periodicity >= LeastPairedPeriodicity && TwoWaves.HaveLongFronts(rhythm, finder.PeriodSeconds, finder.Course.Slopes[..^1], finder.Rises, design.BinRateHz));
 
     private double ComparedSeconds()
     {

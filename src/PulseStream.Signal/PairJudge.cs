@@ -1,0 +1,108 @@
+namespace PulseStream.Signal;
+
+/// <summary>Judges what comes in turn with the fronts of a window, by the period with which it repeats, by twice that, or by one that is slower than any pulse's.</summary>
+internal sealed class PairJudge(Repetition repetition, double binRateHz)
+{
+    // Pairs are told from chance where the window repeats with them well, or those before did.
+    private const double PairedPeriodicity = 0.72;
+    private const double KnownPeriodicity = 0.5;
+    private readonly PairFinder finder = new(binRateHz);
+    private (double PeriodSeconds, double Periodicity) slow;
+
+    /// <summary>What comes behind each full front of the window, as far as it shows by itself.</summary>
+    public PairKind Own { get; private set; }
+
+    /// <summary>Whether waves that are no beats now may have been some.</summary>
+    public bool IsDoubtful { get; private set; }
+
+    /// <summary>Whether second waves come half a period behind the fronts, so that the window seems to repeat with both.</summary>
+    public bool AreEven { get; private set; }
+
+    /// <summary>Whether the window repeats otherwise than it seems.</summary>
+    public bool AreOfAnotherPeriod => AreEven || slow.PeriodSeconds > 0;
+
+    /// <summary>The period with which the window repeats, s; NaN where it does not.</summary>
+    public double PeriodSeconds => slow.PeriodSeconds > 0 ? slow.PeriodSeconds : repetition.PeriodSeconds * (AreEven ? 2 : 1);
+
+    /// <summary>Autocorrelation at that period, −1 to 1.</summary>
+    public double Periodicity =>
+        slow.PeriodSeconds > 0 ? slow.Periodicity
+        : AreEven ? repetition.PeriodicityOfTwo
+        : repetition.Periodicity;
+
+    /// <summary>Autocorrelation at twice that period; 0 where it is not known.</summary>
+    public double PeriodicityOfTwo => AreOfAnotherPeriod ? 0 : repetition.PeriodicityOfTwo;
+
+    /// <summary>Whether a rise, by its number, is the weaker one of a pair.</summary>
+    public bool IsSecond(int k) => finder.IsSecond(k);
+
+    /// <summary>Forgets what was said of another window.</summary>
+    public void Restart()
+    {
+        Own = PairKind.None;
+        IsDoubtful = false;
+        AreEven = false;
+        slow = default;
+    }
+
+    /// <summary>What drowns in noise is not asked for pairs.</summary>
+    public void Dismiss() => IsDoubtful = false;
+
+    /// <summary>Judges the pairs of a window.</summary>
+    /// <param name="slopes">Slope of the blood volume, a value a bin.</param>
+    /// <param name="rises">Bins of the steepest rises, in order; 64 at most.</param>
+    /// <param name="repeatsWell">Whether the window repeats so well that its period is its interval.</param>
+    /// <param name="before">What was said of the windows before; null where nothing is known of them.</param>
+    /// <returns>What they are, in the light of the windows before.</returns>
+    public PairKind Judge(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, bool repeatsWell, PairCourse? before)
+    {
+        var least = before is { IsKnown: true } ? KnownPeriodicity : PairedPeriodicity;
+        if (repetition.Periodicity >= least && finder.TryFind(slopes, rises, repetition.PeriodSeconds, out var found))
+        {
+            Own = PairVerdict.Of(found);
+        }
+
+        if (Own == PairKind.None)
+        {
+            JudgeEven(slopes, rises, least, before?.IsEvenKnown ?? false);
+        }
+
+        if (Own == PairKind.None && before is not null && !repeatsWell)
+        {
+            JudgeSlow(slopes, rises, least);
+        }
+
+        var kind = before?.Settle(Own) ?? Own;
+        IsDoubtful = kind switch
+        {
+            PairKind.Either => true,
+            PairKind.SecondWave => before is { IsDoubtful: true },
+            PairKind.None => before is { WasUnsure: true },
+            _ => false,
+        };
+        return kind;
+    }
+
+    private void JudgeEven(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, double least, bool isKnown)
+    {
+        if (repetition.PeriodicityOfTwo >= least
+            && PairVerdict.MayBeEven(repetition.PeriodicityOfTwo - repetition.Periodicity, isKnown)
+            && finder.TryFind(slopes, rises, 2 * repetition.PeriodSeconds, out var found)
+            && PairVerdict.IsEvenSecondWave(found, isKnown))
+        {
+            Own = PairKind.SecondWave;
+            AreEven = true;
+        }
+    }
+
+    // Beats that come two by two may repeat more slowly than any pulse does.
+    private void JudgeSlow(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, double least)
+    {
+        var (period, periodicity) = repetition.FindLonger();
+        if (periodicity >= least && finder.TryFind(slopes, rises, period, out var found) && PairVerdict.Of(found) == PairKind.EarlyBeat)
+        {
+            Own = PairKind.EarlyBeat;
+            slow = (period, periodicity);
+        }
+    }
+}
