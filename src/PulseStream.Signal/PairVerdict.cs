@@ -8,7 +8,8 @@ namespace PulseStream.Signal;
 /// </summary>
 internal static class PairVerdict
 {
-    // Every second beat early, at more than 126 a minute, is no rhythm: early beats follow where the time between beats is long.
+    // Every second beat early, at more than 126 a minute, is hardly a rhythm: early beats follow where the time between beats is long.
+    // Where the fronts are those of beats, nobody can tell.
     private const double ShortestPeriodSeconds = 0.95;
 
     // Sooner than this no heart beats again, whose refractory time is 0.25 to 0.3 s, nor before half of an interval is over. Within that

@@ -57,6 +57,22 @@ public sealed class PairCourseTests
         Assert.False(course.IsDoubtful);
     }
 
+    // What two windows could not tell has not become nothing where a third, which shares their beats, does not show it.
+    [Theory]
+    [InlineData(1, false)]
+    [InlineData(2, true)]
+    public void WhatDoesNotShowNowStaysUnsureWhileWindowsThatShareItsBeatsWere(int windows, bool wasUnsure)
+    {
+        var course = After(PairKind.Either, windows);
+        Assert.Equal(wasUnsure, course.WasUnsure);
+        for (var k = 0; k < 8; k++)
+        {
+            course.Take(PairKind.None, false);
+        }
+
+        Assert.False(course.WasUnsure);
+    }
+
     [Fact]
     public void EvenSecondWavesAreKnownOnceSeenTwice()
     {

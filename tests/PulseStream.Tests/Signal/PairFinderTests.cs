@@ -21,6 +21,24 @@ public sealed class PairFinderTests
         Assert.Equal(8 / BinRateHz, pairs.SecondFrontSeconds, 0.01);
     }
 
+    // A window of 8 s has room for no more than two whole pairs that come every 2.4 s.
+    [Theory]
+    [InlineData(120, 3, true)]
+    [InlineData(120, 2, false)]
+    [InlineData(60, 3, false)]
+    public void TwoPairsAreEnoughWhereTheyComeMoreSlowlyThanAnyPulse(int period, int fronts, bool areFound)
+    {
+        var slopes = new double[420];
+        List<double> rises = [];
+        for (var k = 0; k < fronts; k++)
+        {
+            Add(slopes, rises, 30 + (k * period), 1, 5);
+            Add(slopes, rises, 30 + (k * period) + (period / 3), 0.5, 5);
+        }
+
+        Assert.Equal(areFound, new PairFinder(BinRateHz).TryFind(slopes, rises.ToArray(), period / BinRateHz, out _));
+    }
+
     // The one whose full beat lies before the window too.
     [Fact]
     public void TheWeakerOnesAreMarked()

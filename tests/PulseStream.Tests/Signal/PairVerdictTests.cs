@@ -61,6 +61,51 @@ public sealed class PairVerdictTests
     public void AWeakBeatIsTooNarrowForAQuickFrontsSecondWave(double seconds, double secondSeconds, string kind) =>
         Assert.Equal(kind, PairVerdict.Of(Bigeminy with { SlopeShare = 0.1, FrontSeconds = seconds, SecondFrontSeconds = secondSeconds }).ToString());
 
+    // All blood of the beat before has run off: nothing of it is left to come as a second wave, however weak and broad what comes is.
+    [Theory]
+    [InlineData(0.02, 0.085, "EarlyBeat")]
+    [InlineData(0.15, 0.085, "SecondWave")]
+    [InlineData(0.02, 0.14, "SecondWave")]
+    public void AWeakBeatFromTheFootIsOne(double foot, double frontSeconds, string kind) =>
+        Assert.Equal(kind, PairVerdict.Of(Bigeminy with { SlopeShare = 0.15, FootShare = foot, FrontSeconds = frontSeconds, SecondFrontSeconds = 1.2 * frontSeconds }).ToString());
+
+    // A weak beat on the flank of a quick one is a ripple narrower than any wave of the same beat.
+    [Theory]
+    [InlineData(0.05, "Either")]
+    [InlineData(0.08, "None")]
+    public void ANarrowRippleBehindAQuickFrontMayBeABeat(double secondSeconds, string kind) =>
+        Assert.Equal(kind, PairVerdict.Of(Bigeminy with { SlopeShare = 0.06, SecondFrontSeconds = secondSeconds }).ToString());
+
+    // Narrower by an eighth and more than a quick front: no wave that has travelled.
+    [Fact]
+    public void AWeakNarrowFrontIsABeat() =>
+        Assert.Equal(PairKind.EarlyBeat, PairVerdict.Of(Bigeminy with { SlopeShare = 0.15, SecondFrontSeconds = 0.07 }));
+
+    // The latest second wave of 40 a minute is due 0.45 s after the front (Weissler); what comes a tenth of a second later is none.
+    [Theory]
+    [InlineData(0.5, "Either")]
+    [InlineData(0.6, "EarlyBeat")]
+    public void AWeakWaveFarBehindAllSecondWavesIsABeat(double delay, string kind) =>
+        Assert.Equal(kind, PairVerdict.Of(Bigeminy with { PeriodSeconds = 1.5, DelaySeconds = delay, SlopeShare = 0.15, SecondFrontSeconds = 0.082 }).ToString());
+
+    // A front of a tenth of the time is short that late as well: what is narrower, or nearly as high and as short, may be a beat.
+    [Theory]
+    [InlineData(0.1, 0.5, "Either")]
+    [InlineData(0.118, 0.5, "SecondWave")]
+    [InlineData(0.112, 0.8, "Either")]
+    public void ALateBeatMayHideBehindAShortFront(double secondSeconds, double share, string kind) =>
+        Assert.Equal(kind, PairVerdict.Of(Bigeminy with { FrontSeconds = 0.12, SecondFrontSeconds = secondSeconds, DelaySeconds = 0.55, SlopeShare = share }).ToString());
+
+    // Refractory for 0.25 to 0.3 s.
+    [Fact]
+    public void WhetherAHeartBeatsAgainWithinThreeTenthsIsNotTold() =>
+        Assert.Equal(PairKind.Either, PairVerdict.Of(Bigeminy with { PeriodSeconds = 1, DelaySeconds = 0.285, FrontSeconds = 0.065, SecondFrontSeconds = 0.055 }));
+
+    // Unusual as early beats are at such a rate, these fronts are no longer than those of beats.
+    [Fact]
+    public void AQuickFrontAtMoreThan126IsNotTold() =>
+        Assert.Equal(PairKind.Either, PairVerdict.Of(Bigeminy with { PeriodSeconds = 0.93, DelaySeconds = 0.33, FrontSeconds = 0.065, SecondFrontSeconds = 0.055 }));
+
     // The dicrotic waves of resting fingers before a camera rise from 0.75 of the crest and more (Hoffman, npj Digit Med 2022;5:146).
     [Fact]
     public void WhatRisesHighOnTheFlankIsASecondWave() =>
