@@ -117,6 +117,20 @@ public sealed class VectorsAgainstPlainTests
         Assert.Equal(Parabola.HeightNear(values, top), repetition.Periodicity, tolerance);
     }
 
+    // Pulses of two kinds in turn, 2.2 s from one to the next of its kind; the shortest repetition is another.
+    [Fact]
+    public void ARepetitionSlowerThanAnyPulseIsFoundWhenAskedFor()
+    {
+        const double periodSeconds = 2.2;
+        var repetition = new Repetition(Design);
+        var infrared = Enumerable.Range(0, 388).Select(n => Math.Pow(Math.Cos(Math.PI * n / 50 / periodSeconds), 40)).ToArray();
+        repetition.Find(CourseOf(infrared, Lights(388).Red).Volumes);
+        Assert.False(repetition.PeriodSeconds > 1.8);
+        var (period, periodicity) = repetition.FindLonger();
+        Assert.Equal(periodSeconds, period, 0.02);
+        Assert.InRange(periodicity, 0.8, 1.01);
+    }
+
     // What a longer window before it has left is not looked at.
     [Fact]
     public void AShorterWindowRepeatsAsIfItWereTheFirst()
