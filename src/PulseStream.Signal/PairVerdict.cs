@@ -95,7 +95,7 @@ internal static class PairVerdict
             return PairKind.None;
         }
 
-        if (pairs.DelayShare > LatestEarlyShare && (pairs.Contrast < LeastContrast || pairs.SlopeShare < LeastShare))
+        if (pairs.DelayShare > LatestEarlyShare && (pairs.Contrast < LeastContrast || pairs.SlopeShare < LeastShare || pairs.PeriodSeconds > Repetition.LongestPeriodSeconds))
         {
             return PairKind.None;
         }

@@ -96,6 +96,13 @@ public sealed class PairVerdictTests
     public void ALateBeatMayHideBehindAShortFront(double secondSeconds, double share, string kind) =>
         Assert.Equal(kind, PairVerdict.Of(Bigeminy with { FrontSeconds = 0.12, SecondFrontSeconds = secondSeconds, DelaySeconds = 0.55, SlopeShare = share }).ToString());
 
+    // Two even beats of a slow pulse, 48 a minute, differ in height by chance: early by a tenth, or none of a pair.
+    [Theory]
+    [InlineData(0.42, "EarlyBeat")]
+    [InlineData(0.5, "None")]
+    public void PairsThatComeMoreSlowlyThanAnyPulseAreEarlyOrNone(double delayShare, string kind) =>
+        Assert.Equal(kind, PairVerdict.Of(Bigeminy with { PeriodSeconds = 2.5, DelaySeconds = 2.5 * delayShare, SlopeShare = 0.85, FootShare = 0 }).ToString());
+
     // Refractory for 0.25 to 0.3 s.
     [Fact]
     public void WhetherAHeartBeatsAgainWithinThreeTenthsIsNotTold() =>
