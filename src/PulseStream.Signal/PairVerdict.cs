@@ -100,14 +100,20 @@ internal static class PairVerdict
             return PairKind.None;
         }
 
-        var isUnusual = pairs.PeriodSeconds < ShortestPeriodSeconds || IsSooner(pairs, SoonestSeconds);
+        var isRapid = pairs.PeriodSeconds < ShortestPeriodSeconds;
+        var isSoon = IsSooner(pairs, SoonestSeconds);
         var shape = ByShape(pairs);
+        if (isRapid && isSoon)
+        {
+            return unlikely;
+        }
+
         if (IsOfOneBeat(pairs))
         {
             return MayDiffer(pairs) && shape != PairKind.SecondWave ? PairKind.Either : unlikely;
         }
 
-        return shape == PairKind.SecondWave ? unlikely : isUnusual ? PairKind.Either : shape;
+        return shape == PairKind.SecondWave ? unlikely : isRapid || isSoon ? PairKind.Either : shape;
     }
 
     /// <summary>Whether what follows at half the time may be the second wave of a beat that repeats with twice the window's period.</summary>

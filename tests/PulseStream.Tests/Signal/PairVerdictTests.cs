@@ -113,6 +113,11 @@ public sealed class PairVerdictTests
     public void AQuickFrontAtMoreThan126IsNotTold() =>
         Assert.Equal(PairKind.Either, PairVerdict.Of(Bigeminy with { PeriodSeconds = 0.93, DelaySeconds = 0.33, FrontSeconds = 0.065, SecondFrontSeconds = 0.055 }));
 
+    // So soon and at such a rate as well: the second wave of a pulse of 70 a minute.
+    [Fact]
+    public void WhatIsTwiceUnlikelyIsASecondWave() =>
+        Assert.Equal(PairKind.SecondWave, PairVerdict.Of(Bigeminy with { PeriodSeconds = 0.87, DelaySeconds = 0.28, FrontSeconds = 0.079, SecondFrontSeconds = 0.068 }));
+
     // The dicrotic waves of resting fingers before a camera rise from 0.75 of the crest and more (Hoffman, npj Digit Med 2022;5:146).
     [Fact]
     public void WhatRisesHighOnTheFlankIsASecondWave() =>
