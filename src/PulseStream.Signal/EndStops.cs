@@ -23,21 +23,23 @@ internal sealed class EndStops(double fullScaleCounts, double rateHz, bool hasRe
     /// <param name="received">As received: afterwards it no longer shows.</param>
     public void Step(ReadOnlySpan<Sample> received)
     {
+        // What hardly ever changes stays in registers.
+        var (highest, lowest, before, isOver) = (top, bottom, previous, isRunOver);
         foreach (ref readonly var sample in received)
         {
             var counts = Vector128.Create(sample.Infrared, hasRed ? sample.Red : sample.Infrared);
-            var isInner = Vector128.LessThan(counts, top) & Vector128.GreaterThan(counts, bottom) & ~Vector128.Equals(counts, previous);
-            if (isInner.ExtractMostSignificantBits() == 0b11)
+            var isInner = Vector128.LessThan(counts, highest) & Vector128.GreaterThan(counts, lowest) & ~Vector128.Equals(counts, before);
+            var isPassed = isInner.ExtractMostSignificantBits() == 0b11;
+            if (!isPassed)
             {
-                isRunOver = true;
-            }
-            else
-            {
-                StepAtEdge(counts);
+                StepAtEdge(counts, before, isOver);
+                (highest, lowest) = (top, bottom);
             }
 
-            previous = counts;
+            (before, isOver) = (counts, isPassed);
         }
+
+        (previous, isRunOver) = (before, isOver);
     }
 
     /// <summary>Starts a new count; the edges are remembered.</summary>
@@ -47,11 +49,10 @@ internal sealed class EndStops(double fullScaleCounts, double rateHz, bool hasRe
         red.Restart();
     }
 
-    private void StepAtEdge(Vector128<double> counts)
+    private void StepAtEdge(Vector128<double> counts, Vector128<double> before, bool isOver)
     {
-        infrared.Step(counts[0], previous[0], isRunOver);
-        red.Step(counts[1], previous[1], isRunOver);
-        isRunOver = false;
+        infrared.Step(counts[0], before[0], isOver);
+        red.Step(counts[1], before[1], isOver);
         top = Vector128.Create(infrared.InnerTop, red.InnerTop);
         bottom = Vector128.Create(infrared.InnerBottom, red.InnerBottom);
     }
