@@ -34,7 +34,7 @@ internal sealed class CalmFinger
         this.hasRed = hasRed;
         light = new(options);
         seat = new(options, light);
-        slip = new(options);
+        slip = new(options, light);
         leapt = new(options);
         cause = new(options, light, leapt);
     }

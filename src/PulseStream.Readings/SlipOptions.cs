@@ -26,4 +26,7 @@ public sealed record SlipOptions
 
     /// <summary>Least share of the shrinking that goes with R's change: all of it in a slip, but for what breathing and vessels do to the pulse meanwhile.</summary>
     public double Together { get; init; } = 0.6;
+
+    /// <summary>Move of either light, as a logarithm, over the shrinking, from which light may have come past: what leaks takes the place of what the finger lets through by chance, and not in both lights to a tenth; vessels that close move the light by a share of the pulse itself. Where either light's pulse has shrunk by <see cref="LargestShrink"/> it may be a slip without.</summary>
+    public double LightShare { get; init; } = 0.1;
 }

@@ -7,10 +7,11 @@ namespace PulseStream.Readings;
 /// through, more of one light than of the other, so infrared's pulse shrinks and R moves with it. Blood that loses oxygen
 /// moves R alone, vessels that close shrink both pulses alike.
 /// </summary>
-internal sealed class SlipWatch(JudgeOptions options)
+internal sealed class SlipWatch(JudgeOptions options, CalmLight light)
 {
     private readonly double[] logHeights = new double[options.Slip.Seconds];
     private readonly double[] logRatios = new double[options.Slip.Seconds];
+    private readonly (double Infrared, double Red)[] logLights = new (double, double)[options.Slip.Seconds];
     private int count;
     private double heightBefore;
     private double ratioBefore;
@@ -55,9 +56,20 @@ internal sealed class SlipWatch(JudgeOptions options)
             && change > options.Slip.RatioChange
             && (change > options.Slip.RatioShare * shrink || shrink > options.Slip.LargestShrink)
             && HasRedShrunk(second)
+            && MayLeak(second, highest, shrink)
             && !WasSoBefore(second, highest)
             && HasShrunkWithRatio(second, highest);
         return IsSlipping;
+    }
+
+    // What leaks past takes the place of what the finger lets through by chance only. Where it has, to a tenth and in both lights, either
+    // pulse has to have shrunk by more than vessels and breathing do.
+    private bool MayLeak(in SignalSecond second, int highest, double shrink)
+    {
+        var (infrared, red) = light.LevelsOver(second.Fit.WindowSeconds);
+        var move = Math.Max(Math.Abs(infrared - logLights[highest].Infrared), Math.Abs(red - logLights[highest].Red));
+        return move > options.Slip.LightShare * shrink
+            || Math.Max(shrink, shrink + ratioBefore - Math.Log(second.Fit.Ratio)) > options.Slip.LargestShrink;
     }
 
     // A pulse that was as it is now before it was highest has only come back: what was highest had something else in it.
@@ -120,6 +132,7 @@ internal sealed class SlipWatch(JudgeOptions options)
 
         logHeights[count % logHeights.Length] = Math.Log(second.Fit.PulseSize);
         logRatios[count % logHeights.Length] = Math.Log(second.Fit.Ratio);
+        logLights[count % logHeights.Length] = light.LevelsOver(second.Fit.WindowSeconds);
         count++;
     }
 

@@ -1,5 +1,3 @@
-using System.Runtime.CompilerServices;
-
 namespace PulseStream.Signal;
 
 /// <summary>
@@ -13,9 +11,6 @@ internal sealed class EndStop
     private readonly int wholeSecond;
     private double highest = double.NegativeInfinity;
     private double lowest = double.PositiveInfinity;
-    private double previous = double.NaN;
-    private double innerTop = double.NegativeInfinity;
-    private double innerBottom = double.PositiveInfinity;
     private int run;
     private int highestRuns;
     private int lowestRuns;
@@ -34,33 +29,22 @@ internal sealed class EndStop
     /// <summary>Samples at an end stop since the last <see cref="Restart"/>.</summary>
     public int Count { get; private set; }
 
-    /// <summary>Judges one sample; NaN is none.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public void Step(double counts)
-    {
-        // Nearly every sample lies within what has been seen and is not the one before.
-        if (counts < innerTop && counts > innerBottom && counts != previous)
-        {
-            previous = counts;
-            run = 1;
-            return;
-        }
+    /// <summary>Above this a sample has to be judged.</summary>
+    public double InnerTop { get; private set; } = double.NegativeInfinity;
 
-        StepAtEdge(counts);
-    }
+    /// <summary>Below this a sample has to be judged.</summary>
+    public double InnerBottom { get; private set; } = double.PositiveInfinity;
 
     /// <summary>Starts a new count; the edges are remembered.</summary>
     public void Restart() => Count = 0;
 
-    private void StepAtEdge(double counts)
+    /// <summary>Judges a sample that is not within what has been seen, or is like the one before.</summary>
+    /// <param name="counts">The sample.</param>
+    /// <param name="previous">The one before; NaN is none.</param>
+    /// <param name="isRunOver">Whether that one was not judged, being within what had been seen and unlike the one before it.</param>
+    public void Step(double counts, double previous, bool isRunOver)
     {
-        if (double.IsNaN(counts))
-        {
-            return;
-        }
-
-        run = counts == previous ? run + 1 : 1;
-        previous = counts;
+        run = counts != previous ? 1 : isRunOver ? 2 : run + 1;
         CountRuns(counts);
         if (counts >= fullScale || counts <= 0)
         {
@@ -86,8 +70,8 @@ internal sealed class EndStop
             lowestRuns = 0;
         }
 
-        innerTop = double.IsNaN(fullScale) ? highest : Math.Min(highest, fullScale);
-        innerBottom = Math.Max(lowest, 0);
+        InnerTop = double.IsNaN(fullScale) ? highest : Math.Min(highest, fullScale);
+        InnerBottom = Math.Max(lowest, 0);
         if (run == longRun)
         {
             highestRuns += counts == highest ? 1 : 0;

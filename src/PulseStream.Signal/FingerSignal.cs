@@ -39,7 +39,7 @@ public sealed class FingerSignal
         design = room.Design;
         hasRed = columns.HasFlag(SampleColumns.Red) && columns.HasFlag(SampleColumns.Infrared);
         isPleth = !columns.HasFlag(SampleColumns.Infrared);
-        meter = new(fullScaleCounts, design.Rate.Hz, hasRed);
+        meter = new(fullScaleCounts, design.Rate.Hz, columns);
         averager = new(design.SamplesPerBin, hasRed);
         bins = new(design);
         analysis = new(room, hasRed, isPleth);

@@ -70,9 +70,9 @@ internal static class LightLeap
         var level = Math.Max(2, (int)Math.Round(LevelSeconds * binRateHz));
         var still = Math.Max(level, (int)Math.Round(StillSeconds * binRateHz));
         var lanes = MemoryMarshal.Cast<double, Vector128<double>>(logLights);
-        foreach (ref var lights in lanes)
+        if (TakePulseAway(lanes, ratio) < (1 - LevelShare) * least)
         {
-            lights = Vector128.Create(lights[1] - (ratio * lights[0]));
+            return 0;
         }
 
         var largest = 0.0;
@@ -86,6 +86,21 @@ internal static class LightLeap
         }
 
         return largest;
+    }
+
+    // Leaves red − R × infrared in both lights, and tells between which bounds it stays: a finger at rest does not move it by a leap at all.
+    private static double TakePulseAway(Span<Vector128<double>> lanes, double ratio)
+    {
+        var shares = Vector128.Create(-ratio, 1);
+        Vector128<double> lowest = Vector128.Create(double.PositiveInfinity), highest = Vector128.Create(double.NegativeInfinity);
+        foreach (ref var lights in lanes)
+        {
+            lights = Vector128.Create(Vector128.Sum(lights * shares));
+            lowest = Vector128.MinNative(lowest, lights);
+            highest = Vector128.MaxNative(highest, lights);
+        }
+
+        return (highest - lowest)[0];
     }
 
     // What is quick tells most places apart at once, in both lights together.

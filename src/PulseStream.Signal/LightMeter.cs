@@ -1,4 +1,3 @@
-using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 using PulseStream.Samples;
 
@@ -7,9 +6,9 @@ namespace PulseStream.Signal;
 /// <summary>Gathers the light of one second: levels, end stops, dark samples, movement of the sensor.</summary>
 internal sealed class LightMeter
 {
-    private readonly EndStop redStop;
-    private readonly EndStop infraredStop;
+    private readonly EndStops stops;
     private readonly bool hasRed;
+    private readonly bool hasMore;
     private readonly Moments ambient = new();
     private readonly Moments accelerationX = new();
     private readonly Moments accelerationY = new();
@@ -22,11 +21,11 @@ internal sealed class LightMeter
     private int lights;
     private int samples;
 
-    public LightMeter(double? fullScaleCounts, double rateHz, bool hasRed)
+    public LightMeter(double? fullScaleCounts, double rateHz, SampleColumns columns)
     {
-        redStop = new(fullScaleCounts ?? double.NaN, rateHz);
-        infraredStop = new(fullScaleCounts ?? double.NaN, rateHz);
-        this.hasRed = hasRed;
+        hasRed = columns.HasFlag(SampleColumns.Red) && columns.HasFlag(SampleColumns.Infrared);
+        hasMore = (columns & (SampleColumns.Ambient | SampleColumns.Acceleration)) != SampleColumns.None;
+        stops = new(fullScaleCounts ?? double.NaN, rateHz, hasRed);
         Restart();
     }
 
@@ -40,12 +39,8 @@ internal sealed class LightMeter
             origin = TwoLights.Of(received[0], hasRed);
         }
 
-        foreach (ref readonly var sample in received)
-        {
-            AddRest(sample);
-            infraredStop.Step(sample.Infrared);
-            redStop.Step(sample.Red);
-        }
+        AddRest(received);
+        stops.Step(received);
 
         // A loop of its own that calls nothing keeps its sums in registers.
         var (shift, power) = (sum, squares);
@@ -65,11 +60,7 @@ internal sealed class LightMeter
     /// <param name="received">As received.</param>
     public void AddUnlit(ReadOnlySpan<Sample> received)
     {
-        foreach (ref readonly var sample in received)
-        {
-            AddRest(sample);
-        }
-
+        AddRest(received);
         samples += received.Length;
     }
 
@@ -78,12 +69,11 @@ internal sealed class LightMeter
     /// <param name="noiseSwing">Standard deviation of white noise in the logarithm of infrared.</param>
     public SecondLight Take(long expected, double noiseSwing)
     {
-        var clipped = Math.Max(redStop.Count, infraredStop.Count);
         var shift = sum / lights;
         var mean = origin + shift;
         var light = new SecondLight(
             Math.Max(0, 1 - ((double)samples / expected)),
-            samples > 0 ? Math.Min(1, (double)clipped / samples) : 0,
+            samples > 0 ? Math.Min(1, (double)stops.Count / samples) : 0,
             lights > 0 ? mean[0] : double.NaN,
             lights > 0 && hasRed ? mean[1] : double.NaN,
             ambient.Mean,
@@ -95,17 +85,20 @@ internal sealed class LightMeter
         return light;
     }
 
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private void AddRest(in Sample sample)
+    private void AddRest(ReadOnlySpan<Sample> received)
     {
-        if (!double.IsNaN(sample.Ambient))
+        for (var n = 0; hasMore && n < received.Length; n++)
         {
-            AddAmbient(sample.Ambient);
-        }
+            ref readonly var sample = ref received[n];
+            if (!double.IsNaN(sample.Ambient))
+            {
+                AddAmbient(sample.Ambient);
+            }
 
-        if (!double.IsNaN(sample.AccelerationX))
-        {
-            AddAcceleration(sample);
+            if (!double.IsNaN(sample.AccelerationX))
+            {
+                AddAcceleration(sample);
+            }
         }
     }
 
@@ -130,8 +123,7 @@ internal sealed class LightMeter
         origin = sum = squares = default;
         ambientHighest = double.NegativeInfinity;
         ambientLowest = double.PositiveInfinity;
-        redStop.Restart();
-        infraredStop.Restart();
+        stops.Restart();
         ambient.Restart();
         accelerationX.Restart();
         accelerationY.Restart();
