@@ -70,7 +70,7 @@ internal sealed class SecondJudge
 
         if (reasons != Reasons.None)
         {
-            return new UnusableSecond(second.SecondIndex, handled.With(second, reasons, presence), PerfusionOf(second));
+            return new UnusableSecond(second.SecondIndex, received.WithEndStop(second, handled.With(second, reasons, presence)), PerfusionOf(second));
         }
 
         if (calm.HasOtherRatio(second))

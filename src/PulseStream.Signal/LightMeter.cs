@@ -9,6 +9,7 @@ internal sealed class LightMeter
 {
     private readonly EndStop redStop;
     private readonly EndStop infraredStop;
+    private readonly double fullScale;
     private readonly bool hasRed;
     private readonly Moments ambient = new();
     private readonly Moments accelerationX = new();
@@ -24,8 +25,9 @@ internal sealed class LightMeter
 
     public LightMeter(double? fullScaleCounts, double rateHz, bool hasRed)
     {
-        redStop = new(fullScaleCounts ?? double.NaN, rateHz);
-        infraredStop = new(fullScaleCounts ?? double.NaN, rateHz);
+        fullScale = fullScaleCounts ?? double.NaN;
+        redStop = new(fullScale, rateHz);
+        infraredStop = new(fullScale, rateHz);
         this.hasRed = hasRed;
         Restart();
     }
@@ -90,7 +92,8 @@ internal sealed class LightMeter
             ambient.Count > 0 ? ambientHighest - ambientLowest : double.NaN,
             Math.Sqrt(accelerationX.Variance + accelerationY.Variance + accelerationZ.Variance),
             lights > 0 ? Math.Sqrt(Math.Max(0, (squares[0] / lights) - (shift[0] * shift[0]))) / mean[0] : double.NaN,
-            noiseSwing);
+            noiseSwing,
+            Math.Log(fullScale / ((hasRed ? Math.Max(mean[0], mean[1]) : mean[0]) + (ambient.Count > 0 ? ambient.Mean : 0))));
         Restart();
         return light;
     }
