@@ -21,6 +21,53 @@ public sealed class BridgedGapTests
         Assert.All(heard.Usable, s => Assert.Equal(72, s.PulseRatePerMinute ?? 72, 2.5));
     }
 
+    // Six hundredths of a second are enough to see that the light is the finger's.
+    [Fact]
+    public void AFewSamplesShowThatTheFingerIsThere()
+    {
+        var heard = Heard.Of(RateHz, WithGap(0.94, From + 0.06));
+        Assert.All(heard.Seconds.Where(s => s.SecondIndex >= From), s => Assert.True(s.IsUsable));
+    }
+
+    // Two seconds without a sample are 64 places of 31.25 a second from one bin to the next.
+    [Fact]
+    public void TwoSecondsAreBridgedAtAnyRate()
+    {
+        const double rateHz = 31.25;
+        var samples = new Finger { RateHz = rateHz, Seconds = 40 }.Samples();
+        Array.Clear(samples, (int)(From * rateHz), 63);
+        var heard = Heard.Of(rateHz, samples);
+        Assert.All(heard.Seconds.Where(s => s.SecondIndex >= From + 3), s => Assert.True(s.IsUsable));
+    }
+
+    // Of 8 seconds 3.1 are missing.
+    [Fact]
+    public void AFingerIsReadWhereMoreThanAThirdOfTheWindowIsMissing()
+    {
+        var samples = WithGap(1.9);
+        Array.Clear(samples, (int)((From + 4.5) * RateHz), (int)(1.2 * RateHz));
+        var heard = Heard.Of(RateHz, samples);
+        Assert.All(heard.Seconds.Where(s => s.SecondIndex is From + 6 or From + 7), s => Assert.True(s.IsUsable));
+        Assert.All(heard.Usable, s => Assert.Equal(97, s.Spo2!.Value.Percent, 0.2));
+    }
+
+    // A tenth of a second at the foot of a slow beat is as still as air.
+    [Theory]
+    [InlineData(29.88, false)]
+    [InlineData(29.88, true)]
+    public void AStretchBetweenTwoFrontsIsNoAir(double to, bool isOff)
+    {
+        var finger = new Finger { RateHz = RateHz, Seconds = 40, PulsePerMinute = 40, BreathingPercent = 0 };
+        var samples = (isOff ? finger with { Movement = t => t < 29 ? default : (0.9, 0.9), PerfusionPercent = 1e-3 } : finger).Samples();
+        if (isOff)
+        {
+            finger.Samples().AsSpan(0, 29 * RateHz).CopyTo(samples);
+        }
+
+        Array.Clear(samples, 2820, (int)Math.Round(to * RateHz) - 2820);
+        Assert.Equal(isOff, Heard.Of(RateHz, samples).ReasonsAt(29).HasFlag(Reasons.NoFinger));
+    }
+
     // Of a finger that was not seen for longer nothing is left to go on from.
     [Fact]
     public void ALongerGapBeginsAnew()
@@ -29,10 +76,10 @@ public sealed class BridgedGapTests
         Assert.Equal(Reasons.Settling, heard.ReasonsAt(From + 3));
     }
 
-    private static PulseStream.Samples.Sample?[] WithGap(double seconds)
+    private static PulseStream.Samples.Sample?[] WithGap(double seconds, double from = From)
     {
         var samples = new Finger { RateHz = RateHz, Seconds = 40 }.Samples();
-        Array.Clear(samples, From * RateHz, (int)(seconds * RateHz));
+        Array.Clear(samples, (int)Math.Round(from * RateHz), (int)Math.Round(seconds * RateHz));
         return samples;
     }
 }
