@@ -199,7 +199,8 @@ internal sealed class SecondJudge
 
         if (hasRed && calm.IsKnown && IsInFingersPlace(second))
         {
-            return Reasons.Motion | Reasons.Misplaced;
+            // Without a lamp's light, a line may have been the pulse's own first wave, and what is left the lamp.
+            return Reasons.Motion | Reasons.Misplaced | calm.LampJustTold(second);
         }
 
         return Reasons.None;
