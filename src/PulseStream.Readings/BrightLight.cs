@@ -34,7 +34,7 @@ internal sealed class BrightLight(JudgeOptions options)
         since < SlowestBeatSeconds || (since <= options.SettlingSeconds && IsNear(second));
 
     /// <summary>Whether the light is so near to the end stop that the next pulse or breath lifts it there.</summary>
-    public bool IsNearEndStop(in SignalSecond second) => second.Light.BelowEndStop < Near / 2;
+    public static bool IsNearEndStop(in SignalSecond second) => second.Light.BelowEndStop < Near / 2;
 
     // Without red, infrared tells.
     private bool IsNear(in SignalSecond second) =>

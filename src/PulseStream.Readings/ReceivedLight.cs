@@ -25,7 +25,7 @@ internal sealed class ReceivedLight(JudgeOptions options, Presence presence)
     /// <param name="second">The second.</param>
     /// <param name="reasons">What it is refused for.</param>
     public Reasons WithEndStop(in SignalSecond second, Reasons reasons) =>
-        brightLight.IsNearEndStop(second) && presence.IsAway(second) ? reasons | Reasons.Saturated : reasons;
+        BrightLight.IsNearEndStop(second) && presence.IsAway(second) ? reasons | Reasons.Saturated : reasons;
 
     /// <summary>The reasons to refuse a second for its light alone. To be asked once a second.</summary>
     /// <param name="second">The second.</param>

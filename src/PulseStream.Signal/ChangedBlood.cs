@@ -68,7 +68,8 @@ internal sealed class ChangedBlood(SignalDesign design)
 
         LayOut(pairs, basis, best);
         changed = Read(pairs, basis, noise, whole, redPower, length - best.Place);
-        if (!(changed.Disagreement <= design.Options.ChangedDisagreement))
+        if (!(changed.Disagreement <= design.Options.ChangedDisagreement)
+            || !(Math.Abs(changed.Ratio - squares.Solution[0]) <= design.Options.LargestChange))
         {
             return false;
         }

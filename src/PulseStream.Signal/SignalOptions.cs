@@ -66,6 +66,9 @@ public sealed record SignalOptions
     /// <summary>Least part of a window, s, before a change of the blood and behind it, from which R is read: two beats at rest.</summary>
     public double LeastChangedSeconds { get; init; } = 1.9;
 
+    /// <summary>Change of R within a window that blood makes at most, in units of R: twelve points.</summary>
+    public double LargestChange { get; init; } = 0.5;
+
     /// <summary>What the lights may disagree by, in units of R, once a change of the blood is taken into account: a quarter of a point, as before a pulse's height is known.</summary>
     public double ChangedDisagreement { get; init; } = 0.01;
 

@@ -83,11 +83,13 @@ internal sealed class WindowAnalysis
             beats.Measure(bins, taken.Room, loaded.Room, fit, taken.Noise, design.SlowOf(fit.WindowSeconds, taken.Edge), calm.Knows(fit.Ratio), endIndex));
     }
 
-    // The known pulse goes on while its blood changes: as tall in infrared, and the lights agree before and after.
+    // The known pulse goes on while its blood changes: as tall in infrared, and the lights agree before and after. A straight line that
+    // bridges a gap holds none of it.
     private bool TryReadChanged(SmoothedBins bins, int seconds, in RatioFit coherent, out RatioFit changed)
     {
         changed = default;
-        if (!hasRed || !calm.IsKnown || choice.IsCoherent(coherent) || seconds < design.Options.SeparationWindowSeconds)
+        if (!hasRed || !calm.IsKnown || choice.IsCoherent(coherent) || seconds < design.Options.SeparationWindowSeconds
+            || bins.Gaps.MissingSince(bins.NewestBin - design.WindowBins(seconds)) > 0)
         {
             return false;
         }

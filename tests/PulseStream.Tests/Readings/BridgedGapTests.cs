@@ -68,6 +68,19 @@ public sealed class BridgedGapTests
         Assert.Equal(isOff, Heard.Of(RateHz, samples).ReasonsAt(29).HasFlag(Reasons.NoFinger));
     }
 
+    // A straight line at a window's end holds nothing of the pulse, whatever is taken for a change of the blood before it.
+    [Theory]
+    [InlineData(1.79, 20.1)]
+    [InlineData(1.7, 20.2)]
+    [InlineData(1.9, 20.05)]
+    [InlineData(1.6, 20.35)]
+    public void NoChangeOfTheBloodIsReadAcrossAGap(double seconds, double from)
+    {
+        var samples = new Finger { RateHz = 25, Seconds = 30, PulsePerMinute = 125, NoisePercent = 0.05, PerfusionPercent = 1.5 }.Samples();
+        Array.Clear(samples, (int)(from * 25), (int)(seconds * 25));
+        Assert.All(Heard.Of(25, samples).Usable, s => Assert.Equal(97, s.Spo2!.Value.Percent, 1.0));
+    }
+
     // Of a finger that was not seen for longer nothing is left to go on from.
     [Fact]
     public void ALongerGapBeginsAnew()
