@@ -6,8 +6,8 @@ public sealed record JudgeOptions
     /// <summary>Missing share of one second above which it is refused: one sample in fifty still tells that the light is the finger's, and the window's other seconds what its blood is.</summary>
     public double MissingShare { get; init; } = 0.98;
 
-    /// <summary>Missing share of the last eight seconds above which a second is refused: of the longest window as much is left then as the shortest holds.</summary>
-    public double MissingWindowShare { get; init; } = 0.5;
+    /// <summary>Missing share of the last eight seconds above which a second is refused: a third of a beat's points gone still leave its shape.</summary>
+    public double MissingWindowShare { get; init; } = 0.35;
 
     /// <summary>Share of samples at an end stop above which a second is refused: even a few bend the peaks that R is read from.</summary>
     public double AtEndStopShare { get; init; } = 0.02;

@@ -69,7 +69,8 @@ internal sealed class ChangedBlood(SignalDesign design)
         LayOut(pairs, basis, best);
         changed = Read(pairs, basis, noise, whole, redPower, length - best.Place);
         if (!(changed.Disagreement <= design.Options.ChangedDisagreement)
-            || !(Math.Abs(changed.Ratio - squares.Solution[0]) <= design.Options.LargestChange))
+            || !(Math.Abs(changed.Ratio - squares.Solution[0]) <= design.Options.LargestChange)
+            || !(Math.Abs(LogGrowth(pairs, best.Place)) <= design.Options.LargestGrowthAtChange))
         {
             return false;
         }
@@ -209,6 +210,20 @@ internal sealed class ChangedBlood(SignalDesign design)
 
             pairs[(2 * n) + 1] += change;
         }
+    }
+
+    // What moves with the heart takes from its pulse or adds to it.
+    private static double LogGrowth(ReadOnlySpan<double> pairs, int place)
+    {
+        var (before, behind) = (0.0, 0.0);
+        for (var n = 0; n < pairs.Length; n += 2)
+        {
+            var square = pairs[n] * pairs[n];
+            before += n < 2 * place ? square : 0;
+            behind += n < 2 * place ? 0 : square;
+        }
+
+        return 0.5 * Math.Log(behind / ((pairs.Length / 2) - place) * place / before);
     }
 
     private static double SumOfSquares(ReadOnlySpan<double> values)

@@ -69,6 +69,9 @@ public sealed record SignalOptions
     /// <summary>Change of R within a window that blood makes at most, in units of R: twelve points.</summary>
     public double LargestChange { get; init; } = 0.5;
 
+    /// <summary>Growth of infrared's pulse from before a change of the blood to behind it, either way, as a logarithm, that is none: two seconds hold no whole number of beats.</summary>
+    public double LargestGrowthAtChange { get; init; } = 0.3;
+
     /// <summary>What the lights may disagree by, in units of R, once a change of the blood is taken into account: a quarter of a point, as before a pulse's height is known.</summary>
     public double ChangedDisagreement { get; init; } = 0.01;
 

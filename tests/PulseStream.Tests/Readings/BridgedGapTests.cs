@@ -40,17 +40,6 @@ public sealed class BridgedGapTests
         Assert.All(heard.Seconds.Where(s => s.SecondIndex >= From + 3), s => Assert.True(s.IsUsable));
     }
 
-    // Of 8 seconds 3.1 are missing.
-    [Fact]
-    public void AFingerIsReadWhereMoreThanAThirdOfTheWindowIsMissing()
-    {
-        var samples = WithGap(1.9);
-        Array.Clear(samples, (int)((From + 4.5) * RateHz), (int)(1.2 * RateHz));
-        var heard = Heard.Of(RateHz, samples);
-        Assert.All(heard.Seconds.Where(s => s.SecondIndex is From + 6 or From + 7), s => Assert.True(s.IsUsable));
-        Assert.All(heard.Usable, s => Assert.Equal(97, s.Spo2!.Value.Percent, 0.2));
-    }
-
     // A tenth of a second at the foot of a slow beat is as still as air.
     [Theory]
     [InlineData(29.88, false)]
