@@ -70,10 +70,10 @@ public sealed record SignalOptions
     public double LargestChange { get; init; } = 0.5;
 
     /// <summary>Growth of infrared's pulse from before a change of the blood to behind it, either way, as a logarithm, that is none: two seconds hold no whole number of beats.</summary>
-    public double LargestGrowthAtChange { get; init; } = 0.3;
+    public double LargestGrowthAtChange { get; init; } = 0.2;
 
-    /// <summary>What the lights may disagree by, in units of R, once a change of the blood is taken into account: a quarter of a point, as before a pulse's height is known.</summary>
-    public double ChangedDisagreement { get; init; } = 0.01;
+    /// <summary>What the lights may disagree by, in units of R, once a change of the blood is taken into account: as little as in any calm window.</summary>
+    public double ChangedDisagreement { get; init; } = 0.006;
 
     /// <summary>Share of the disagreement that is left in the lights' curvatures, with their standard error, where something slow makes it: R is read from them then. Movement leaves all of it.</summary>
     public double CurvatureShare { get; init; } = 0.65;
