@@ -33,6 +33,9 @@ internal sealed class BrightLight(JudgeOptions options)
     public bool IsTooBright(in SignalSecond second) =>
         since < SlowestBeatSeconds || (since <= options.SettlingSeconds && IsNear(second));
 
+    /// <summary>Whether the light is so near to the end stop that the next pulse or breath lifts it there.</summary>
+    public static bool IsNearEndStop(in SignalSecond second) => second.Light.BelowEndStop < Near / 2;
+
     // Without red, infrared tells.
     private bool IsNear(in SignalSecond second) =>
         Math.Abs(Math.Log(second.Light.InfraredCounts) - logInfrared) < Near

@@ -269,6 +269,10 @@ internal sealed class CalmFinger
     /// <param name="second">The second.</param>
     public Reasons LampBeside(in SignalSecond second) => cause.LampBeside(second, Pulse);
 
+    /// <summary>The lamp beside which a second was believed that the window still holds some of.</summary>
+    /// <param name="second">The second.</param>
+    public Reasons LampJustTold(in SignalSecond second) => cause.LampJustTold(second);
+
     /// <summary>Why nothing pulses: a finger that was seen before in the same light has no pulse now; anything else may be no finger.</summary>
     public Reasons CauseOfStillness(in SignalSecond second) =>
         IsKnown && Math.Abs(light.RiseOf(second)) < options.LargestLightChange ? Reasons.NoPulse : Reasons.NoPulse | Reasons.Misplaced;

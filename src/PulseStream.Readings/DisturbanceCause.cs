@@ -62,6 +62,10 @@ internal sealed class DisturbanceCause(JudgeOptions options, CalmLight light, Le
     public Reasons LampBeside(in SignalSecond second, in CalmPulse calm) =>
         second.Fit.IsPureLine && PureLampOf(second, calm) != Reasons.None ? Reasons.AmbientLight | Reasons.Motion : Reasons.None;
 
+    /// <summary>The lamp beside which a second was believed that the window still holds some of.</summary>
+    /// <param name="second">The second.</param>
+    public Reasons LampJustTold(in SignalSecond second) => second.SecondIndex - lampSecond < options.SettlingSeconds ? Reasons.AmbientLight : Reasons.None;
+
     private bool HasMoved(in SignalSecond second, in CalmPulse calm) => calm.IsKnown && light.HasMoved(second, calm.LogHeight);
 
     private Reasons OfMovedLight(in SignalSecond second, in CalmPulse calm) =>
@@ -82,7 +86,7 @@ internal sealed class DisturbanceCause(JudgeOptions options, CalmLight light, Le
 
     // Where the light itself has moved, chance makes two seconds of a slip look like one frequency; not a whole window.
     private Reasons PureLampOf(in SignalSecond second, in CalmPulse calm) =>
-        (second.Fit.IsPureLine && IsLampsLine(second.Fit, calm)) || IsMostlyRoomLight(second, calm) || second.SecondIndex - lampSecond < options.SettlingSeconds ? Reasons.AmbientLight : Reasons.None;
+        (second.Fit.IsPureLine && IsLampsLine(second.Fit, calm)) || IsMostlyRoomLight(second, calm) ? Reasons.AmbientLight : LampJustTold(second);
 
     private bool IsLampsLine(in RatioFit fit, in CalmPulse calm) =>
         fit.IsRoomLight || roomLight.IsOffFirstWave(fit.LineHz, calm.PeriodSeconds) || fit.LinesExplain >= options.Lamp.PurestLineShare;

@@ -3,8 +3,8 @@ namespace PulseStream.Readings;
 /// <summary>Limits between a second that is believed and one that is refused, each with its reason.</summary>
 public sealed record JudgeOptions
 {
-    /// <summary>Missing share of one second above which it is refused: a tenth of a second still tells that the finger is there, and the window's other seconds what its blood is.</summary>
-    public double MissingShare { get; init; } = 0.9;
+    /// <summary>Missing share of one second above which it is refused: one sample in fifty still tells that the light is the finger's, and the window's other seconds what its blood is.</summary>
+    public double MissingShare { get; init; } = 0.98;
 
     /// <summary>Missing share of the last eight seconds above which a second is refused: a third of a beat's points gone still leave its shape.</summary>
     public double MissingWindowShare { get; init; } = 0.35;

@@ -25,6 +25,9 @@ internal sealed class Presence(JudgeOptions options)
     // What swings by less than a tenth of the way that the light has gone does not swing between finger and air.
     private const double StayingShare = 0.1;
 
+    // In the finger's own light, a stretch that is shorter than a slow beat may lie between two fronts.
+    private const double LargestMissing = 0.2;
+
     private readonly StoppedPulse pulse = new(options);
     private readonly double[] means = new double[8];
     private double fingerInfrared = double.NaN;
@@ -90,7 +93,7 @@ internal sealed class Presence(JudgeOptions options)
         isStill = true;
         means[count % means.Length] = level;
         count++;
-        return IsAway(second) || HasStopped(second) || (count >= StillSeconds && !IsDrifting(second));
+        return IsAway(second) || (second.Light.MissingShare < LargestMissing && (HasStopped(second) || (count >= StillSeconds && !IsDrifting(second))));
     }
 
     /// <summary>What may be in the clip where nothing pulses and there is no finger: nothing where both lights have brightened; where they have not, or no finger was seen to compare with, something lifeless as well.</summary>

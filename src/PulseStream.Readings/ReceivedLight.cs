@@ -21,6 +21,12 @@ internal sealed class ReceivedLight(JudgeOptions options, Presence presence)
     /// <param name="second">The second.</param>
     public bool IsTooBright(in SignalSecond second) => brightLight.IsTooBright(second);
 
+    /// <summary>The reasons of a refused second, with the end stop among them where its light has gone there: what comes past the finger, and a finger that has left, are named for the change alone.</summary>
+    /// <param name="second">The second.</param>
+    /// <param name="reasons">What it is refused for.</param>
+    public Reasons WithEndStop(in SignalSecond second, Reasons reasons) =>
+        BrightLight.IsNearEndStop(second) && presence.IsAway(second) ? reasons | Reasons.Saturated : reasons;
+
     /// <summary>The reasons to refuse a second for its light alone. To be asked once a second.</summary>
     /// <param name="second">The second.</param>
     public Reasons ReasonsOf(in SignalSecond second)

@@ -70,7 +70,7 @@ internal sealed class SecondJudge
 
         if (reasons != Reasons.None)
         {
-            return new UnusableSecond(second.SecondIndex, handled.With(second, reasons, presence), PerfusionOf(second));
+            return new UnusableSecond(second.SecondIndex, received.WithEndStop(second, handled.With(second, reasons, presence)), PerfusionOf(second));
         }
 
         if (calm.HasOtherRatio(second))
@@ -199,7 +199,8 @@ internal sealed class SecondJudge
 
         if (hasRed && calm.IsKnown && IsInFingersPlace(second))
         {
-            return Reasons.Motion | Reasons.Misplaced;
+            // Without a lamp's light, a line may have been the pulse's own first wave, and what is left the lamp.
+            return Reasons.Motion | Reasons.Misplaced | calm.LampJustTold(second);
         }
 
         return Reasons.None;

@@ -39,6 +39,19 @@ internal sealed class BridgedGaps(double binRateHz)
     /// <summary>Whether what rises at a place may be the bend at a gap's end, or the bridge itself.</summary>
     public bool BendAt(double at) => AnyBetween(at - (BentSeconds * binRateHz), at + (BentSeconds * binRateHz));
 
+    /// <summary>How many bins behind a place are missing.</summary>
+    /// <param name="from">The place, bins.</param>
+    public long MissingSince(long from)
+    {
+        var missing = 0L;
+        foreach (var gap in gaps.AsSpan(0, count))
+        {
+            missing += Math.Max(0, gap.To - Math.Max(gap.From, from) - 1);
+        }
+
+        return missing;
+    }
+
     /// <summary>Forgets all gaps.</summary>
     public void Clear()
     {

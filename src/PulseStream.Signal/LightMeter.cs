@@ -7,6 +7,7 @@ namespace PulseStream.Signal;
 internal sealed class LightMeter
 {
     private readonly EndStops stops;
+    private readonly double fullScale;
     private readonly bool hasRed;
     private readonly bool hasMore;
     private readonly Moments ambient = new();
@@ -23,9 +24,10 @@ internal sealed class LightMeter
 
     public LightMeter(double? fullScaleCounts, double rateHz, SampleColumns columns)
     {
+        fullScale = fullScaleCounts ?? double.NaN;
         hasRed = columns.HasFlag(SampleColumns.Red) && columns.HasFlag(SampleColumns.Infrared);
         hasMore = (columns & (SampleColumns.Ambient | SampleColumns.Acceleration)) != SampleColumns.None;
-        stops = new(fullScaleCounts ?? double.NaN, rateHz, hasRed);
+        stops = new(fullScale, rateHz, hasRed);
         Restart();
     }
 
@@ -80,7 +82,8 @@ internal sealed class LightMeter
             ambient.Count > 0 ? ambientHighest - ambientLowest : double.NaN,
             Math.Sqrt(accelerationX.Variance + accelerationY.Variance + accelerationZ.Variance),
             lights > 0 ? Math.Sqrt(Math.Max(0, (squares[0] / lights) - (shift[0] * shift[0]))) / mean[0] : double.NaN,
-            noiseSwing);
+            noiseSwing,
+            Math.Log(fullScale / ((hasRed ? Math.Max(mean[0], mean[1]) : mean[0]) + (ambient.Count > 0 ? ambient.Mean : 0))));
         Restart();
         return light;
     }

@@ -10,6 +10,7 @@ namespace PulseStream.Signal;
 /// <param name="AccelerationSwing">Root mean square of the acceleration about its mean, m/s²; NaN without such columns.</param>
 /// <param name="LevelSwing">Standard deviation of infrared within the second over its mean, which is that of its logarithm where it is small; NaN for an empty second.</param>
 /// <param name="NoiseSwing">Standard deviation that white noise alone gives the logarithm of infrared.</param>
+/// <param name="BelowEndStop">How far the mean of the channel that is nearer to it, ambient with it, is below the converter's largest count, as a logarithm; NaN where that was not told or the second is empty.</param>
 public readonly record struct SecondLight(
     double MissingShare,
     double AtEndStopShare,
@@ -19,4 +20,5 @@ public readonly record struct SecondLight(
     double AmbientSwing,
     double AccelerationSwing,
     double LevelSwing,
-    double NoiseSwing);
+    double NoiseSwing,
+    double BelowEndStop = double.NaN);

@@ -54,14 +54,26 @@ public sealed record SignalOptions
     /// <summary>What red and infrared may disagree by, in units of R, where beats are still counted into the rate of later seconds; what disagrees by more is refused as movement.</summary>
     public double SoundDisagreement { get; init; } = 0.03;
 
-    /// <summary>Gaps up to this long are bridged, s; longer ones restart the window. A straight line between two points of a pulse has its R, and three quarters of the longest window are left.</summary>
-    public double BridgedGapSeconds { get; init; } = 2;
+    /// <summary>Gaps up to this long are bridged, s; longer ones restart the window. A straight line between two points of a pulse has its R, and three quarters of the longest window are left. Two seconds, and the bins at a gap's ends, of which samples are missing as well; beside three the rate of a slow pulse was told wrongly.</summary>
+    public double BridgedGapSeconds { get; init; } = 2.1;
 
     /// <summary>
     /// What red and infrared disagree by, beyond white noise, in units of R, up to which a window is taken at once. Above
     /// it other edges, lines of mains light and shorter windows are tried, and the one that agrees best is taken.
     /// </summary>
     public double CoherentDisagreement { get; init; } = 0.006;
+
+    /// <summary>Least part of a window, s, before a change of the blood and behind it, from which R is read: two beats at rest.</summary>
+    public double LeastChangedSeconds { get; init; } = 1.9;
+
+    /// <summary>Change of R within a window that blood makes at most, in units of R: twelve points.</summary>
+    public double LargestChange { get; init; } = 0.5;
+
+    /// <summary>Growth of infrared's pulse from before a change of the blood to behind it, either way, as a logarithm, that is none: two seconds hold no whole number of beats.</summary>
+    public double LargestGrowthAtChange { get; init; } = 0.2;
+
+    /// <summary>What the lights may disagree by, in units of R, once a change of the blood is taken into account: as little as in any calm window.</summary>
+    public double ChangedDisagreement { get; init; } = 0.006;
 
     /// <summary>Share of the disagreement that is left in the lights' curvatures, with their standard error, where something slow makes it: R is read from them then. Movement leaves all of it.</summary>
     public double CurvatureShare { get; init; } = 0.65;

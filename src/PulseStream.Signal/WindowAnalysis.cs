@@ -4,6 +4,7 @@ namespace PulseStream.Signal;
 internal sealed class WindowAnalysis
 {
     private readonly SignalDesign design;
+    private readonly WindowRoom room;
     private readonly bool hasRed;
     private readonly LoadedWindow loaded;
     private readonly TakenWindow taken;
@@ -16,6 +17,7 @@ internal sealed class WindowAnalysis
     public WindowAnalysis(WindowRoom room, bool hasRed, bool isPleth)
     {
         design = room.Design;
+        this.room = room;
         this.hasRed = hasRed;
         beats = new(room, hasRed, isPleth);
         separation = room.Separation;
@@ -69,7 +71,7 @@ internal sealed class WindowAnalysis
             fit = fit with { Newest = loaded.NewestScatter(bins) };
         }
 
-        fit = Separated(bins, seconds, fit);
+        fit = TryReadChanged(bins, seconds, fit, out var changed) ? changed : Separated(bins, seconds, fit);
         if (hasRed)
         {
             var (ofBoth, besidePulse) = loaded.NewestLeap(bins, calm.IsKnown ? calm.Ratio : double.NaN);
@@ -79,6 +81,31 @@ internal sealed class WindowAnalysis
         return (
             hasRed ? fit : fit with { Ratio = double.NaN, StandardError = double.NaN, Disagreement = double.NaN },
             beats.Measure(bins, taken.Room, loaded.Room, fit, taken.Noise, design.SlowOf(fit.WindowSeconds, taken.Edge), calm.Knows(fit.Ratio), endIndex));
+    }
+
+    // The known pulse goes on while its blood changes: as tall in infrared, and the lights agree before and after. A straight line that
+    // bridges a gap holds none of it.
+    private bool TryReadChanged(SmoothedBins bins, int seconds, in RatioFit coherent, out RatioFit changed)
+    {
+        changed = default;
+        if (!hasRed || !calm.IsKnown || choice.IsCoherent(coherent) || seconds < design.Options.SeparationWindowSeconds
+            || bins.Gaps.MissingSince(bins.NewestBin - design.WindowBins(seconds)) > 0)
+        {
+            return false;
+        }
+
+        var edge = design.EdgeOf(60 * design.BinRateHz / calm.PeriodBins);
+        var whole = loaded.Load(bins, seconds, edge);
+        if (!(Math.Abs(Math.Log(whole.PulseSize / calm.Size)) < design.Options.LargestOtherHeight)
+            || !room.Changed.TryRead(loaded.Pairs, design.SlowOf(seconds, edge), loaded.Noise, whole, out changed))
+        {
+            return false;
+        }
+
+        changed = changed with { Newest = coherent.Newest };
+        taken.Restart();
+        taken.Take(loaded, changed);
+        return true;
     }
 
     // Leaves the pulse without the movement in 'taken' where that could be told.

@@ -20,15 +20,16 @@ internal sealed class WindowChoice(WindowRoom room, bool hasRed, LoadedWindow lo
     public bool IsCoherent(in RatioFit fit) =>
         !hasRed || (fit.Disagreement <= design.Options.CoherentDisagreement && (fit.Lines == 0 || fit.StandardError <= design.Options.LargestErrorBesideLines));
 
-    /// <summary>The longest window that the bins fill, s; 0 where they fill none.</summary>
+    /// <summary>The longest window that the bins fill, s; less than the shortest where they fill none. The first ones behind a restart may begin with the way that the light came back, in which the pulse is nothing.</summary>
     /// <param name="bins">The newest bins.</param>
     public int LongestFilled(SmoothedBins bins)
     {
-        for (var seconds = design.Options.LongestWindowSeconds; seconds >= design.Options.ShortestWindowSeconds; seconds--)
+        var shortest = design.Options.ShortestWindowSeconds;
+        for (var seconds = design.Options.LongestWindowSeconds; seconds >= shortest; seconds--)
         {
             if (bins.Count >= design.WindowBins(seconds))
             {
-                return seconds;
+                return seconds < shortest + 2 && bins.HasJerk(seconds, seconds - 1) ? seconds - 1 : seconds;
             }
         }
 
@@ -45,7 +46,7 @@ internal sealed class WindowChoice(WindowRoom room, bool hasRed, LoadedWindow lo
         taken.Restart();
         for (var seconds = longest; seconds >= shortest; seconds -= 2)
         {
-            if (taken.Fit.WindowSeconds > 0 && seconds < ComparedIntervals * intervalSoFarSeconds)
+            if (taken.Fit.WindowSeconds > 0 && ReceivedSeconds(bins, seconds) < ComparedIntervals * intervalSoFarSeconds)
             {
                 return;
             }
@@ -62,6 +63,10 @@ internal sealed class WindowChoice(WindowRoom room, bool hasRed, LoadedWindow lo
             }
         }
     }
+
+    // No beat is seen where a straight line stands, but it agrees: a short window that is mostly bridge would be the best.
+    private double ReceivedSeconds(SmoothedBins bins, int seconds) =>
+        seconds - (bins.Gaps.MissingSince(bins.NewestBin - design.WindowBins(seconds)) / design.BinRateHz);
 
     private void TakeOf(SmoothedBins bins, int seconds, double intervalSoFarSeconds)
     {

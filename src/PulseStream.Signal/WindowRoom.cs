@@ -29,5 +29,7 @@ public sealed class WindowRoom(SignalDesign design)
 
     internal MotionSeparation Separation { get; } = new(design);
 
+    internal ChangedBlood Changed { get; } = new(design);
+
     internal Beat[] Beats { get; } = new Beat[MostBeats];
 }

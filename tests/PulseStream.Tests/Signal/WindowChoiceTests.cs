@@ -12,6 +12,7 @@ public sealed class WindowChoiceTests
     private readonly WindowRoom room = new(new(new SampleRate(50), new()));
     private SmoothedBins bins = null!;
     private double noiseSize = 1e-5;
+    private (double From, double To) gap;
     private (double PeriodSeconds, double Height, double SecondWave, double SecondAfterSeconds) beat = (1.5, 0.01, 0.9, 0.75);
 
     // Second waves half a beat later are counted as beats of 80 a minute, of which the higher edge would leave the first wave whole.
@@ -110,6 +111,17 @@ public sealed class WindowChoiceTests
         Assert.True(IsBent(t => (slide * (t - 6), 1)));
     }
 
+    // A straight line agrees with itself: what is left of four seconds beside it are two beats.
+    [Fact]
+    public void AShortWindowThatIsMostlyBridgeIsNotTaken()
+    {
+        beat = (0.8, 0.01, 0.3, 0.3);
+        Func<double, (double Light, double Mixture)> drift = t => (t < 5 ? 1e-4 * Math.Sin((2 * Math.PI * 2.1 * t) + (3 * Math.Sin(2 * Math.PI * 0.4 * t))) : 0, 1.5);
+        Assert.Equal(4, Take(drift, 0.8).Fit.WindowSeconds);
+        gap = (6.5, 8.4);
+        Assert.True(Take(drift, 0.8).Fit.WindowSeconds > 4);
+    }
+
     private static (double Light, double Mixture) Slow(double t) => (6e-5 * Math.Sin((2 * Math.PI * 0.58 * t) + (2 * Math.Sin(2 * Math.PI * 0.3 * t))), 2.5);
 
     private bool IsBent(Func<double, (double Light, double Mixture)> drift)
@@ -120,11 +132,11 @@ public sealed class WindowChoiceTests
         return loaded.TryBend(bins, whole, out _);
     }
 
-    private TakenWindow Take(Func<double, (double Light, double Mixture)> drift)
+    private TakenWindow Take(Func<double, (double Light, double Mixture)> drift, double intervalSeconds = double.NaN)
     {
         Fill(drift);
         var taken = new TakenWindow(room);
-        new WindowChoice(room, true, new(room), taken).Take(bins, 8, double.NaN);
+        new WindowChoice(room, true, new(room), taken).Take(bins, 8, intervalSeconds);
         return taken;
     }
 
@@ -136,6 +148,11 @@ public sealed class WindowChoiceTests
         for (var n = 0; n < seconds * room.Design.BinRateHz; n++)
         {
             var t = n / room.Design.BinRateHz;
+            if (t >= gap.From && t < gap.To)
+            {
+                continue;
+            }
+
             var since = t % beat.PeriodSeconds;
             var blood = beat.Height * (Bell(since - 0.2) + (beat.SecondWave * Bell(since - 0.2 - beat.SecondAfterSeconds)));
             var (light, mixture) = drift(t);
