@@ -214,8 +214,8 @@ public sealed record JudgeOptions
     /// <summary>Seconds for which this holds beside a line where no second without one has shown the pulse's height yet, and in lights that nearly agree: what R is then may be what it has become.</summary>
     public int JumpSecondsWithoutHeight { get; init; } = 30;
 
-    /// <summary>Distance of R from the last calm second's that a pulse told from movement may have: three points.</summary>
-    public double LargestSeparatedDrift { get; init; } = 0.12;
+    /// <summary>Distance of R from the last calm second's that a pulse told from movement may have: two points, as many as hardly any believed second may be wrong by. Whose blood changes by more has to hold still.</summary>
+    public double LargestSeparatedDrift { get; init; } = 0.08;
 
     /// <summary>What R wanders by in a second, root mean square, as far as a pulse told from movement is weighed against the last calm one: 0.8 points, nearly as fast as saturation ever falls.</summary>
     public double BloodWander { get; init; } = 0.032;
