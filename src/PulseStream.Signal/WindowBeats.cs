@@ -152,7 +152,7 @@ internal sealed class WindowBeats
             rhythm.RatePerMinute,
 
             // Twice as many beats, or half of them: out by all of it.
-            IsCountDoubtful(bins, rhythm, BinOf(endIndex)) ? rhythm.RatePerMinute : rhythm.RateSpreadPerMinute,
+            IsCountDoubtful(bins, fit, rhythm, BinOf(endIndex)) ? rhythm.RatePerMinute : rhythm.RateSpreadPerMinute,
             rhythm.Irregularity,
             finder.Periodicity,
             finder.PeriodSeconds,
@@ -273,8 +273,9 @@ internal sealed class WindowBeats
     }
 
     // In one light alone noise makes and hides weak beats in every tenth window: there windows would differ for ever.
-    private bool IsCountDoubtful(SmoothedBins bins, in Rhythm rhythm, double end) =>
+    private bool IsCountDoubtful(SmoothedBins bins, in RatioFit fit, in Rhythm rhythm, double end) =>
         finder.IsDoubtful
+        || (fit.IsSeparated && TwoWaves.AreTwo(rhythm, finder.PeriodSeconds))
         || (finder.Pairs != PairKind.EarlyBeat && AreTwoWaves(rhythm))
         || (hasRed && finder.IsUndecided && !finder.RepeatsWell && rhythm.Irregularity > Rhythm.LateAbove)
         || (hasRed && votes.DifferBehind(Math.Max(end - (design.Options.AveragingSeconds * design.BinRateHz), train.SoundFrom), bins.Gaps));

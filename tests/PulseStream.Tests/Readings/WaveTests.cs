@@ -336,6 +336,30 @@ public sealed class WaveTests
         Assert.DoesNotContain(heard.Usable, s => Math.Abs(s.Spo2!.Value.Percent - 84) > 3);
     }
 
+    // Laid out by the beat, each with its second wave, a slow pulse beside movement seems to beat twice as fast.
+    [Theory]
+    [InlineData(39.448984223627015, 0.8613767048164163, MotionKind.Rhythmic, 0.6965631736426443, 0.91497575217624, 0.7664333323791779, 7)]
+    [InlineData(37.57274598375556, 0.8057093134176495, MotionKind.Broadband, 0.7486694993677874, 2.6194435669199767, 0.6357479493300188, 20)]
+    public void TheSecondWaveOfASlowPulseBesideMovementIsNoBeat(
+        double pulsePerMinute, double secondWave, MotionKind kind, double size, double hz, double ratio, ulong seed)
+    {
+        var heard = Of(new()
+        {
+            Seed = seed,
+            RateHz = 50,
+            Pulse = Track.Constant(pulsePerMinute),
+            Perfusion = Track.Constant(2),
+            Spo2 = Track.Constant(90),
+            SecondWave = secondWave,
+            RespirationPercent = 0.2,
+            BaselinePercent = 0.3,
+            Noise = 2e-5,
+            Episodes = [new MotionEpisode(20, 60, kind, size, hz, ratio, 0.05)],
+        });
+        Assert.DoesNotContain(heard.Usable, s => s.PulseRatePerMinute > 1.5 * pulsePerMinute);
+        Assert.NotEmpty(heard.Usable.Where(s => s.SecondIndex is > 28 and < 60));
+    }
+
     [Fact]
     public void TheMomentAFingerComesOnIsNoPulse()
     {
