@@ -48,7 +48,7 @@ internal static class TwoWaves
         return fronts[fronts.Length / 2] >= LongestFrontOfTwo * periodSeconds * binRateHz;
     }
 
-    /// <summary>Whether two beats were counted in what repeats. A pulse that was laid out by the beat cannot show that they are: each has its second wave, and movement hides which is which.</summary>
+    /// <summary>Whether two beats were counted in what repeats. Beside movement nothing shows that they are two: it bends the shape that second waves are known by.</summary>
     /// <param name="rhythm">The beats that were counted.</param>
     /// <param name="periodSeconds">The period with which the light repeats, s.</param>
     public static bool AreTwo(in Rhythm rhythm, double periodSeconds) =>

@@ -275,10 +275,12 @@ internal sealed class WindowBeats
     // In one light alone noise makes and hides weak beats in every tenth window: there windows would differ for ever.
     private bool IsCountDoubtful(SmoothedBins bins, in RatioFit fit, in Rhythm rhythm, double end) =>
         finder.IsDoubtful
-        || (fit.IsSeparated && TwoWaves.AreTwo(rhythm, finder.PeriodSeconds))
+        || (HasMovement(fit) && TwoWaves.AreTwo(rhythm, finder.PeriodSeconds))
         || (finder.Pairs != PairKind.EarlyBeat && AreTwoWaves(rhythm))
         || (hasRed && finder.IsUndecided && !finder.RepeatsWell && rhythm.Irregularity > Rhythm.LateAbove)
         || (hasRed && votes.DifferBehind(Math.Max(end - (design.Options.AveragingSeconds * design.BinRateHz), train.SoundFrom), bins.Gaps));
+
+    private bool HasMovement(in RatioFit fit) => fit.IsSeparated || (hasRed && fit.Disagreement > design.Options.CoherentDisagreement);
 
     private bool AreTwoWaves(in Rhythm rhythm) =>
         (finder.RepeatsWell && TwoWaves.AreCounted(rhythm, finder.PeriodSeconds))

@@ -336,7 +336,7 @@ public sealed class WaveTests
         Assert.DoesNotContain(heard.Usable, s => Math.Abs(s.Spo2!.Value.Percent - 84) > 3);
     }
 
-    // Laid out by the beat, each with its second wave, a slow pulse beside movement seems to beat twice as fast.
+    // Bent by movement, or laid out by the beat each with its second wave, a slow pulse seems to beat twice as fast.
     [Theory]
     [InlineData(39.448984223627015, 0.8613767048164163, MotionKind.Rhythmic, 0.6965631736426443, 0.91497575217624, 0.7664333323791779, 7)]
     [InlineData(37.57274598375556, 0.8057093134176495, MotionKind.Broadband, 0.7486694993677874, 2.6194435669199767, 0.6357479493300188, 20)]
