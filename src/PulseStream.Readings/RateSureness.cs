@@ -14,7 +14,7 @@ internal sealed class RateSureness(JudgeOptions options, bool hasRed)
     /// <summary>Whether the rate of the next believed second can be told; later seconds are held against those that were.</summary>
     /// <param name="second">The second.</param>
     public bool IsSure(in SignalSecond second) =>
-        IsCounted(second) && course.Continues(second.SecondIndex, second.Pulse.RatePerMinute);
+        IsCounted(second) && course.Continues(second);
 
     private bool IsCounted(in SignalSecond second)
     {
@@ -24,7 +24,7 @@ internal sealed class RateSureness(JudgeOptions options, bool hasRed)
             && !(pulse.Irregularity > options.LargestIrregularity)
             && !(IsIrregular(pulse) && (pulse.RateSpreadPerMinute > options.LargestRateSpreadPerMinute || pulse.Agreement < options.LeastIrregularAgreement))
             && !MissesPeriod(pulse)
-            && (second.Fit.Lines == 0 || (second.Fit.WindowSeconds >= options.LeastRateSecondsBesideLines && IsRateOfPeriod(pulse) && !IsOvertoneOfLine(second)));
+            && (second.Fit.Lines == 0 || (second.Fit.WindowSeconds >= options.LeastRateSecondsBesideLines && IsRateOfPeriod(pulse) && !IsOvertoneOfLine(second) && !IsLinesOwn(second)));
     }
 
     // What repeats has a beat in each period, or two where they come in pairs; another number has waves in it that are none. Noise
@@ -48,6 +48,10 @@ internal sealed class RateSureness(JudgeOptions options, bool hasRed)
         var line = second.Fit.LineHz * second.Pulse.PeriodSeconds;
         return !IsBesideBreathing(second) && Math.Min(Math.Abs(line - first), Math.Abs(line - third)) < options.OvertoneDistance;
     }
+
+    // What is left of a line repeats with it: nothing but the rate at rest tells that from a pulse of the same rate.
+    private bool IsLinesOwn(in SignalSecond second) =>
+        Math.Abs((second.Fit.LineHz * second.Pulse.PeriodSeconds) - 1) < options.OvertoneDistance && !course.IsAsAtRest(second);
 
     // Breathing's second wave lies on half the rate of a pulse four times as fast, and is no lamp. Beside a lamp the pulse's third
     // wave turns over each time, and two periods repeat better than one; those of a pulse of its own do not.
