@@ -13,6 +13,7 @@ internal static class Methods
         Signal("slow part taken away up to 0.5 Hz instead of 0.2 Hz", s => s with { SlowestPulseHz = 0.2, SlowestFastPulseHz = 0.2 }, Rows.Low, "SpO2 error, 95th percentile", f => f.Error95),
         Signal("smoothing at 8 Hz instead of 20 Hz", s => s with { FastestPulseHarmonicHz = 20 }, Rows.Lowest, "SpO2 error, 95th percentile", f => f.Error95),
         Signal("shorter windows where the lights disagree", s => s with { ShortestWindowSeconds = s.LongestWindowSeconds }, Rows.Falling, "usable %", f => f.UsablePercent),
+        Signal("one R before a change of blood and another behind it", s => s with { ChangedDisagreement = -1 }, Rows.Falling, "usable %", f => f.UsablePercent),
         Signal("a slow pulse's beats seen whole", s => s with { SlowPulsePerMinute = 0 }, Rows.Slow, "usable %", f => f.UsablePercent),
         Signal("R off the curvature", s => s with { CurvatureShare = 0 }, Rows.Drifting, "given %", f => f.GivenPercent),
         Signal("gaps bridged", s => s with { BridgedGapSeconds = 0 }, Rows.Missing, "usable %", f => f.UsablePercent),

@@ -51,6 +51,8 @@ internal static class Rows
 
     public static StreamRow Flicker { get; } = new("flicker on the pulse's second harmonic, half its size", Flickering);
 
+    public static StreamRow LightStep { get; } = new("light switched on", r => QuietFinger(r) with { Episodes = [new AmbientEpisode(20, 40, Between(r, 3, 40))] });
+
     public static StreamRow Missing { get; } = new("20 % of samples missing, 2 % off the rate", r => QuietFinger(r) with { MissingShare = 0.2, RateOffPercent = Between(r, -2, 2) });
 
     public static StreamRow Gaps { get; } = new("a gap of one to two seconds every twelve", r =>
@@ -70,7 +72,7 @@ internal static class Rows
 
     public static IReadOnlyList<StreamRow> All { get; } =
     [
-        Quiet, Slow, Drifting, Low, Lowest, Irregular, MildMotion, StrongMotion, ShortMotion, Off, HalfOff, Slipping, Lifeless, Venous, Clipping, Flicker,
+        Quiet, Slow, Drifting, Low, Lowest, Irregular, MildMotion, StrongMotion, ShortMotion, Off, HalfOff, Slipping, Lifeless, Venous, Clipping, Flicker, LightStep,
         Missing, Gaps, Falling, PulseSteps, Ectopic, Warming,
     ];
 
