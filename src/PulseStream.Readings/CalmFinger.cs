@@ -21,6 +21,7 @@ internal sealed class CalmFinger
     private double ratio;
     private double toldRatio;
     private long toldSecond = NeverTold;
+    private long creptSecond = NeverTold;
     private double periodSeconds;
     private double frontSteepness;
     private double noiseSize;
@@ -110,6 +111,7 @@ internal sealed class CalmFinger
 
         var height = Math.Log(second.Fit.PulseSize);
         ratio = second.Fit.Ratio;
+        creptSecond = NeverTold;
         if (hasRed)
         {
             slip.Remember(second);
@@ -157,7 +159,8 @@ internal sealed class CalmFinger
 
         if (second.Fit.IsSeparated)
         {
-            return light.ChangeOver(second) > options.LargestLightChange || !HasSamePeriod(second) || HasJumped(second) || HasCrept(second) || slip.IsSlipping
+            creptSecond = HasCrept(second) ? second.SecondIndex : creptSecond;
+            return light.ChangeOver(second) > options.LargestLightChange || !HasSamePeriod(second) || HasJumped(second) || second.SecondIndex - creptSecond < options.CreptSeconds || slip.IsSlipping
                 ? CauseOfDisagreement(second)
                 : Reasons.None;
         }

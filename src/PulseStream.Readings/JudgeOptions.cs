@@ -133,7 +133,7 @@ public sealed record JudgeOptions
     /// <summary>Difference of rate and period, or of rate and half the period, as a logarithm, that contradicts it: one beat in ten.</summary>
     public double LargestRateMiss { get; init; } = 0.1;
 
-    /// <summary>Distance of a line from half the rate, in units of the rate, within which what is left may be the pulse's second wave alone: what a window of eight seconds tells of frequencies, or more.</summary>
+    /// <summary>Distance of a line from half the rate, from the rate or from one and a half of it, in units of the rate, within which what is left may be the pulse's second wave alone: what a window of eight seconds tells of frequencies, or more.</summary>
     public double OvertoneDistance { get; init; } = 0.1;
 
     /// <summary>Fastest second wave of breathing, Hz: 36 breaths a minute.</summary>
@@ -222,6 +222,9 @@ public sealed record JudgeOptions
 
     /// <summary>Distance of R from the last calm second's that a pulse told from movement may have: two points, as many as hardly any believed second may be wrong by. Whose blood changes by more has to hold still.</summary>
     public double LargestSeparatedDrift { get; init; } = 0.08;
+
+    /// <summary>Seconds for which no pulse told from movement is believed once one has gone further: what stays within by chance is what is left of those that do not, and blood may have changed.</summary>
+    public int CreptSeconds { get; init; } = 5;
 
     /// <summary>What R wanders by in a second, root mean square, as far as a pulse told from movement is weighed against the last calm one: 0.8 points, nearly as fast as saturation ever falls.</summary>
     public double BloodWander { get; init; } = 0.032;

@@ -25,7 +25,7 @@ internal sealed class Presence(JudgeOptions options)
     // What swings by less than a tenth of the way that the light has gone does not swing between finger and air.
     private const double StayingShare = 0.1;
 
-    // In the finger's own light, a stretch that is shorter than a slow beat may lie between two fronts.
+    // What is left of a second may lie between two fronts of a slow beat, and two such seconds as well: they count for what there is of them.
     private const double LargestMissing = 0.2;
 
     private readonly StoppedPulse pulse = new(options);
@@ -33,6 +33,7 @@ internal sealed class Presence(JudgeOptions options)
     private double fingerInfrared = double.NaN;
     private double fingerRed = double.NaN;
     private int count;
+    private double stillSeconds;
     private long newestSecond;
     private int awaySeconds;
     private int otherSeconds;
@@ -93,7 +94,10 @@ internal sealed class Presence(JudgeOptions options)
         isStill = true;
         means[count % means.Length] = level;
         count++;
-        return IsAway(second) || (second.Light.MissingShare < LargestMissing && (HasStopped(second) || (count >= StillSeconds && !IsDrifting(second))));
+        stillSeconds = (count == 1 ? 0 : stillSeconds) + 1 - second.Light.MissingShare;
+        return IsAway(second)
+            || (second.Light.MissingShare < LargestMissing && HasStopped(second))
+            || (count >= StillSeconds && stillSeconds >= StillSeconds * (1 - LargestMissing) && !IsDrifting(second));
     }
 
     /// <summary>What may be in the clip where nothing pulses and there is no finger: nothing where both lights have brightened; where they have not, or no finger was seen to compare with, something lifeless as well.</summary>

@@ -13,6 +13,9 @@ internal sealed class RateCourse(JudgeOptions options)
     private long calmSecond = long.MinValue / 2;
     private double calmPerMinute;
 
+    /// <summary>The finger has left: its rate at rest says nothing of the next.</summary>
+    public void Forget() => calmSecond = long.MinValue / 2;
+
     /// <summary>Whether the rate of a second can follow on the one told last, which it then replaces.</summary>
     /// <param name="second">The second.</param>
     public bool Continues(in SignalSecond second)

@@ -7,6 +7,9 @@ internal sealed class RateSureness(JudgeOptions options, bool hasRed)
 {
     private readonly RateCourse course = new(options);
 
+    /// <summary>The finger has left.</summary>
+    public void Forget() => course.Forget();
+
     /// <summary>Whether successive intervals differ by more than breathing makes them.</summary>
     /// <param name="pulse">The beats of the window.</param>
     public bool IsIrregular(in WindowPulse pulse) => pulse.Irregularity > options.Irregularity;

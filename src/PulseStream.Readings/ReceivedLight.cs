@@ -5,7 +5,7 @@ namespace PulseStream.Readings;
 /// <summary>What is wrong with the light of a second as it was received, before anything is asked of the pulse in it.</summary>
 internal sealed class ReceivedLight(JudgeOptions options, Presence presence)
 {
-    // A gap that restarts the window is a second at least; across two seconds one has more than this.
+    // A gap that restarts the window takes two seconds and more; across two or three of them one has more than this.
     private const double RestartMissingShare = 0.2;
 
     // All but a few samples at the end stop: there is no beat left to see, the emitters shine straight in.
@@ -21,7 +21,7 @@ internal sealed class ReceivedLight(JudgeOptions options, Presence presence)
     /// <param name="second">The second.</param>
     public bool IsTooBright(in SignalSecond second) => brightLight.IsTooBright(second);
 
-    /// <summary>The reasons of a refused second, with the end stop among them where its light has gone there: what comes past the finger, and a finger that has left, are named for the change alone.</summary>
+    /// <summary>The reasons of a refused second, with the end stop among them where its light has gone there: by itself the change is named for what comes past the finger, or for a finger that has left.</summary>
     /// <param name="second">The second.</param>
     /// <param name="reasons">What it is refused for.</param>
     public Reasons WithEndStop(in SignalSecond second, Reasons reasons) =>

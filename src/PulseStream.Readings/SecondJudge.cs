@@ -64,6 +64,7 @@ internal sealed class SecondJudge
             // Put back, it sits anew, in a light of its own. Light that stays away may be a finger that never left, and a leak.
             hasLeft = false;
             calm.Forget();
+            rate.Forget();
             handled.Forget();
             liveness.Forget();
         }
@@ -109,6 +110,7 @@ internal sealed class SecondJudge
             if (received.IsLongAir)
             {
                 calm.Forget();
+                rate.Forget();
                 handled.Forget();
                 liveness.Forget();
             }
@@ -199,7 +201,7 @@ internal sealed class SecondJudge
 
         if (hasRed && calm.IsKnown && IsInFingersPlace(second))
         {
-            // Without a lamp's light, a line may have been the pulse's own first wave, and what is left the lamp.
+            // What was taken away as a line may have been the pulse's own first wave; what is left is then the lamp.
             return Reasons.Motion | Reasons.Misplaced | calm.LampJustTold(second);
         }
 

@@ -69,7 +69,7 @@ internal sealed class SlipWatch(JudgeOptions options, CalmLight light)
         var (infrared, red) = light.LevelsOver(second.Fit.WindowSeconds);
         var move = Math.Max(Math.Abs(infrared - logLights[highest].Infrared), Math.Abs(red - logLights[highest].Red));
         return move > options.Slip.LightShare * shrink
-            || Math.Max(shrink, shrink + ratioBefore - Math.Log(second.Fit.Ratio)) > options.Slip.LargestShrink;
+            || Math.Max(shrink, RedShrink(second)) > options.Slip.LargestShrink;
     }
 
     // A pulse that was as it is now before it was highest has only come back: what was highest had something else in it.
@@ -119,8 +119,10 @@ internal sealed class SlipWatch(JudgeOptions options, CalmLight light)
     }
 
     // What leaks past takes from both pulses; blood that loses oxygen makes red's grow.
-    private bool HasRedShrunk(in SignalSecond second) =>
-        heightBefore - Math.Log(second.Fit.PulseSize) > Math.Log(second.Fit.Ratio) - ratioBefore;
+    private bool HasRedShrunk(in SignalSecond second) => RedShrink(second) > 0;
+
+    private double RedShrink(in SignalSecond second) =>
+        heightBefore - Math.Log(second.Fit.PulseSize) + ratioBefore - Math.Log(second.Fit.Ratio);
 
     /// <summary>Takes over a believed second.</summary>
     public void Remember(in SignalSecond second)

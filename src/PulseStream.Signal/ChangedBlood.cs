@@ -23,7 +23,7 @@ internal sealed class ChangedBlood(SignalDesign design)
     // What moves is hardly ever explained by more; it is not looked at any closer.
     private const double LargestRoughLeft = 0.25;
 
-    // What the columns take, with the place and the width of the change that were chosen.
+    // What the columns take but for R itself, with the place and the width of the change that were chosen.
     private const int Freedom = SlowShapes + 3;
     private readonly LeastSquares squares = new(Columns);
     private readonly double[] columns = new double[Columns * design.LongestWindowBins];
@@ -69,6 +69,7 @@ internal sealed class ChangedBlood(SignalDesign design)
         LayOut(pairs, basis, best);
         changed = Read(pairs, basis, noise, whole, redPower, length - best.Place);
         if (!(changed.Disagreement <= design.Options.ChangedDisagreement)
+            || !(changed.StandardError > 0)
             || !(Math.Abs(changed.Ratio - squares.Solution[0]) <= design.Options.LargestChange)
             || !(Math.Abs(LogGrowth(pairs, best.Place)) <= design.Options.LargestGrowthAtChange))
         {

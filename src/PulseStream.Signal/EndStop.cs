@@ -38,7 +38,7 @@ internal sealed class EndStop
     /// <summary>Starts a new count; the edges are remembered.</summary>
     public void Restart() => Count = 0;
 
-    /// <summary>Judges a sample that is not within what has been seen, or is like the one before.</summary>
+    /// <summary>Judges a sample that is not within what has been seen, or is like the one before, in this light or in the other.</summary>
     /// <param name="counts">The sample.</param>
     /// <param name="previous">The one before; NaN is none.</param>
     /// <param name="isRunOver">Whether that one was not judged, being within what had been seen and unlike the one before it.</param>

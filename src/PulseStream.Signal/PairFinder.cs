@@ -17,7 +17,7 @@ internal sealed class PairFinder(double binRateHz)
     private const double SameShare = 0.75;
     private const int LeastPairs = 3;
 
-    // A window holds no more of those that come more slowly than any pulse, and nothing else does.
+    // A window holds no more of those that come more slowly than any pulse. Two have no scatter: they differ by their shape alone.
     private const int LeastSlowPairs = 2;
 
     // Less of the usual weaker front is a ripple.

@@ -13,7 +13,7 @@ internal static class PairVerdict
     private const double ShortestPeriodSeconds = 0.95;
 
     // Sooner than this no heart beats again, whose refractory time is 0.25 to 0.3 s, nor before half of an interval is over. Within that
-    // time nobody can tell.
+    // time, up to its middle, nobody can tell.
     private const double SoonestSeconds = 0.3;
     private const double RefractorySeconds = 0.27;
     private const double SoonestEarlyShare = 0.27;

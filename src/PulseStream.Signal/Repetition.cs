@@ -14,7 +14,7 @@ internal sealed class Repetition
     private const double ShortestPeriodSeconds = 0.2;
     public const double LongestPeriodSeconds = 1.8;
 
-    // Two beats at 48 a minute, the slowest of which a window holds three pairs.
+    // Two beats at 48 a minute, the slowest of which a window of eight seconds holds three fronts of pairs.
     private const double LongestPairSeconds = 2.5;
 
     // The first repetition as good as the best is the period; the later ones are its multiples.

@@ -54,7 +54,7 @@ public sealed record SignalOptions
     /// <summary>What red and infrared may disagree by, in units of R, where beats are still counted into the rate of later seconds; what disagrees by more is refused as movement.</summary>
     public double SoundDisagreement { get; init; } = 0.03;
 
-    /// <summary>Gaps up to this long are bridged, s; longer ones restart the window. A straight line between two points of a pulse has its R, and three quarters of the longest window are left. Two seconds, and the bins at a gap's ends, of which samples are missing as well; beside three the rate of a slow pulse was told wrongly.</summary>
+    /// <summary>Gaps up to this long are bridged, s; longer ones restart the window. A straight line between two points of a pulse has its R, and three quarters of the longest window are left. Two seconds, and the bins at a gap's ends, of which samples are missing as well; with gaps of three the rate of a slow pulse was told wrongly.</summary>
     public double BridgedGapSeconds { get; init; } = 2.1;
 
     /// <summary>
@@ -69,7 +69,7 @@ public sealed record SignalOptions
     /// <summary>Change of R within a window that blood makes at most, in units of R: twelve points.</summary>
     public double LargestChange { get; init; } = 0.5;
 
-    /// <summary>Growth of infrared's pulse from before a change of the blood to behind it, either way, as a logarithm, that is none: two seconds hold no whole number of beats.</summary>
+    /// <summary>Growth of infrared's pulse from before a change of the blood to behind it, or from the calm one to that window, either way, as a logarithm, that is none: two seconds hold no whole number of beats.</summary>
     public double LargestGrowthAtChange { get; init; } = 0.2;
 
     /// <summary>What the lights may disagree by, in units of R, once a change of the blood is taken into account: as little as in any calm window.</summary>

@@ -96,14 +96,13 @@ internal sealed class WindowAnalysis
 
         var edge = design.EdgeOf(60 * design.BinRateHz / calm.PeriodBins);
         var whole = loaded.Load(bins, seconds, edge);
-        if (!(Math.Abs(Math.Log(whole.PulseSize / calm.Size)) < design.Options.LargestOtherHeight)
+        if (!(Math.Abs(Math.Log(whole.PulseSize / calm.Size)) < design.Options.LargestGrowthAtChange)
             || !room.Changed.TryRead(loaded.Pairs, design.SlowOf(seconds, edge), loaded.Noise, whole, out changed))
         {
             return false;
         }
 
         changed = changed with { Newest = coherent.Newest };
-        taken.Restart();
         taken.Take(loaded, changed);
         return true;
     }

@@ -33,16 +33,20 @@ public sealed class EndStopTests
     }
 
     // What is seen first behind an end stop is the light on its way back, in which a pulse of half a percent is nothing.
-    [Fact]
-    public void TheWayBackFromTheEndStopIsNotRead()
+    [Theory]
+    [InlineData(130, 0.5, 0.32, 0.12)]
+    [InlineData(130, 0.2, 0.32, 0.12)]
+    [InlineData(65, 0.5, 0.2, 0.09)]
+    [InlineData(100, 0.5, 0.2, 0.09)]
+    public void TheWayBackFromTheEndStopIsNotRead(double pulsePerMinute, double perfusionPercent, double wayBackSeconds, double backSeconds)
     {
         const double fullScale = 150_000;
-        var finger = new Finger { Seconds = 40, PerfusionPercent = 0.5, PulsePerMinute = 130, Movement = t => (1.2 * Back(t), 1.35 * Back(t)) };
+        var finger = new Finger { Seconds = 40, PerfusionPercent = perfusionPercent, PulsePerMinute = pulsePerMinute, Movement = t => (1.2 * Back(t), 1.35 * Back(t)) };
         var samples = Array.ConvertAll(finger.Samples(), s => (Sample?)Sample.OfLight(Math.Min(s!.Value.Red, fullScale), Math.Min(s.Value.Infrared, fullScale)));
         var heard = Heard.Of(RateHz, samples, fullScale: fullScale);
         Assert.All(heard.Usable, s => Assert.Equal(97, s.Spo2!.Value.Percent, 0.5));
         Assert.Contains(heard.Usable, s => s.SecondIndex > To);
 
-        static double Back(double t) => t is < From or >= To + 0.12 ? 0 : Math.Clamp((To + 0.12 - t) / 0.32, 0, 1);
+        double Back(double t) => t < From ? 0 : Math.Clamp((To + backSeconds - t) / wayBackSeconds, 0, 1);
     }
 }

@@ -57,6 +57,16 @@ public sealed class RateCourseTests
         Assert.True(course.Continues(Second(30, 54, new() { Lines = 1 })));
     }
 
+    [Fact]
+    public void ANewFingerHasARateOfItsOwn()
+    {
+        var course = new RateCourse(new JudgeOptions());
+        Assert.True(course.Continues(Second(11, 108)));
+        course.Forget();
+        Assert.False(course.IsAsAtRest(Second(30, 108)));
+        Assert.True(course.Continues(Second(30, 54, new() { Lines = 1 })));
+    }
+
     private static SignalSecond Second(long index, double perMinute, RatioFit fit = default) =>
         new() { SecondIndex = index, Fit = fit, Pulse = new() { RatePerMinute = perMinute } };
 }

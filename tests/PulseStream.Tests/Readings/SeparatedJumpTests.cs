@@ -49,6 +49,26 @@ public sealed class SeparatedJumpTests
         }
     }
 
+    // What stays near the calm pulse once another second did not is what chance left of those that do not: blood may have changed meanwhile.
+    [Theory]
+    [InlineData(1, Reasons.Motion)]
+    [InlineData(4, Reasons.Motion)]
+    [InlineData(6, Reasons.None)]
+    public void ASeparatedPulseIsNotBelievedSoonAfterOneThatWentTooFar(int secondsLater, Reasons expected)
+    {
+        var calm = new CalmFinger(new(), hasRed: true);
+        var first = At(10, CalmRatio, isSeparated: false);
+        calm.See(first);
+        calm.Tell(first);
+        calm.Remember(first);
+        var far = At(20, CalmRatio + 0.1, isSeparated: true);
+        calm.See(far);
+        Assert.Equal(Reasons.Motion, calm.ReasonsOf(far));
+        var near = At(20 + secondsLater, CalmRatio, isSeparated: true);
+        calm.See(near);
+        Assert.Equal(expected, calm.ReasonsOf(near));
+    }
+
     [Theory]
     [InlineData(1.05, Reasons.None)]
     [InlineData(1.4, Reasons.Motion)]

@@ -57,6 +57,14 @@ public sealed class ChangedBloodTests
     public void AChangeOfWhichHardlyAnythingIsSeenYetIsNotRead() =>
         Assert.False(TryRead(Window(t => Before + ((Behind - Before) * Change(t, 7.2, 0)), _ => default), out _, out _));
 
+    // What moves with the heart, in a mixture of its own, takes from its pulse or adds to it.
+    [Theory]
+    [InlineData(1.1, true)]
+    [InlineData(1.4, false)]
+    [InlineData(0.7, false)]
+    public void NoBloodChangesInfraredsPulse(double growth, bool isRead) =>
+        Assert.Equal(isRead, TryRead(Window(t => Before + ((Behind - Before) * Change(t, 4, 0)), _ => default, t => 1 + ((growth - 1) * Change(t, 4, 0))), out _, out _));
+
     private static double Change(double t, double at, double width) => width > 0 ? Math.Clamp(((t - at) / width) + 0.5, 0, 1) : t < at ? 0 : 1;
 
     private static bool TryRead(double[] pairs, out RatioFit whole, out RatioFit changed)
@@ -65,14 +73,14 @@ public sealed class ChangedBloodTests
         return new ChangedBlood(Design).TryRead(pairs, Basis, Noise, whole, out changed);
     }
 
-    private static double[] Window(Func<double, double> ratio, Func<double, (double Infrared, double Red)> movement)
+    private static double[] Window(Func<double, double> ratio, Func<double, (double Infrared, double Red)> movement, Func<double, double>? height = null)
     {
         var random = new Random(3);
         var pairs = new double[2 * Basis.Length];
         for (var n = 0; n < Basis.Length; n++)
         {
             var t = n / Design.BinRateHz;
-            var pulse = 0.02 * Finger.Volume((t * 74 / 60) + 0.3);
+            var pulse = 0.02 * (height?.Invoke(t) ?? 1) * Finger.Volume((t * 74 / 60) + 0.3);
             var moved = movement(t);
             pairs[2 * n] = moved.Infrared - pulse + (5e-6 * (random.NextDouble() - 0.5));
             pairs[(2 * n) + 1] = moved.Red - (ratio(t) * pulse) + (5e-6 * (random.NextDouble() - 0.5));
