@@ -98,6 +98,24 @@ internal sealed class LoadedWindow(WindowRoom room)
     public bool TryRemoveLine(SmoothedBins bins, ref RatioFit fit)
     {
         var noisePower = length * design.Kernel.NoiseGain * Noise.OfResidual(fit.Ratio);
+        return TryRemoveLine(bins, noisePower, ref fit);
+    }
+
+    /// <summary>Takes one steady line away where it passes for noise: at the smoothing's edge half of a lamp is smoothed away, and counted to that. Of what is white no line explains much.</summary>
+    /// <param name="bins">The newest bins.</param>
+    /// <param name="fit">What was told of the window; then without the line, where there is one.</param>
+    public void RemoveLineFromNoise(SmoothedBins bins, ref RatioFit fit)
+    {
+        var disagreement = loadedPower;
+        loadedPower = RatioSums.Over(Pairs).Rest / length;
+        if (!TryRemoveLine(bins, 0, ref fit))
+        {
+            loadedPower = disagreement;
+        }
+    }
+
+    private bool TryRemoveLine(SmoothedBins bins, double noisePower, ref RatioFit fit)
+    {
         if (!lines.TryRemove(Pairs, noisePower, design.Options.LineShare))
         {
             return false;
