@@ -71,7 +71,7 @@ internal sealed class WindowChoice(WindowRoom room, bool hasRed, LoadedWindow lo
     private void TakeOf(SmoothedBins bins, int seconds, double intervalSoFarSeconds)
     {
         var fit = loaded.Load(bins, seconds, SlowEdge.OfAnyPulse);
-        if (hasRed && fit.Disagreement <= design.Options.CoherentDisagreement && fit.StandardError > design.Options.LargestErrorBesideLines)
+        if (hasRed && fit.Disagreement <= design.Options.CoherentDisagreement && fit.StandardError > design.Options.LeastErrorOfNoise)
         {
             loaded.RemoveLineFromNoise(bins, ref fit);
         }

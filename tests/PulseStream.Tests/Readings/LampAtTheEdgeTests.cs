@@ -15,14 +15,15 @@ public sealed class LampAtTheEdgeTests
     [InlineData(100, 9.6)]
     [InlineData(25, 7.1)]
     [InlineData(250, 9.03)]
-    public void ALampThatPassesForNoiseIsTakenAway(double rateHz, double lampHz)
+    [InlineData(31.25, 7.8, 0.3)]
+    public void ALampThatPassesForNoiseIsTakenAway(double rateHz, double lampHz, double size = 1)
     {
         var finger = new Finger
         {
             RateHz = rateHz,
             Seconds = 40,
             PulsePerMinute = 67,
-            Movement = t => (Lamp * Math.Sin(2 * Math.PI * lampHz * t), LampRatio * Lamp * Math.Sin(2 * Math.PI * lampHz * t)),
+            Movement = t => (size * Lamp * Math.Sin(2 * Math.PI * lampHz * t), LampRatio * size * Lamp * Math.Sin(2 * Math.PI * lampHz * t)),
         };
         var heard = Heard.Of(rateHz, finger.Samples());
         Assert.All(heard.Seconds.Where(s => s.SecondIndex >= 15), s => Assert.True(s.IsUsable));
