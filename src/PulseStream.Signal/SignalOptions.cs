@@ -93,8 +93,8 @@ public sealed record SignalOptions
     /// <summary>The same from which a line is looked at as light that is added in counts: what bends a lamp's line is a few hundredths of it, what moves has more that is no line.</summary>
     public double AddedLineShare { get; init; } = 0.95;
 
-    /// <summary>Standard error of R, in its units, above which what passes for noise is asked whether it is a line: a lamp that is half smoothed away moves R by up to ten times of it, and 0.1 points are not worth looking.</summary>
-    public double LeastErrorOfNoise { get; init; } = 0.004;
+    /// <summary>Standard error of R, in its units, above which what passes for noise is asked whether it is a line: a lamp that is half smoothed away moves R by up to ten times of it, and half a point is not worth looking.</summary>
+    public double LeastErrorOfNoise { get; init; } = 0.002;
 
     /// <summary>Standard error of R, in its units, above which lines have taken too much of the pulse for nothing better to be looked for: 0.3 points of SpO2.</summary>
     public double LargestErrorBesideLines { get; init; } = 0.012;

@@ -15,7 +15,7 @@ public sealed class LampAtTheEdgeTests
     [InlineData(100, 9.6)]
     [InlineData(25, 7.1)]
     [InlineData(250, 9.03)]
-    [InlineData(31.25, 7.8, 0.3)]
+    [InlineData(31.25, 7.8, 0.56)]
     public void ALampThatPassesForNoiseIsTakenAway(double rateHz, double lampHz, double size = 1)
     {
         var finger = new Finger
