@@ -71,7 +71,7 @@ internal sealed class WindowAnalysis
             fit = fit with { Newest = loaded.NewestScatter(bins) };
         }
 
-        fit = TryReadChanged(bins, seconds, fit, out var changed) ? changed : Separated(bins, seconds, fit);
+        fit = OfKnownPulse(bins, seconds, fit);
         if (hasRed)
         {
             var (ofBoth, besidePulse) = loaded.NewestLeap(bins, calm.IsKnown ? calm.Ratio : double.NaN);
@@ -83,21 +83,28 @@ internal sealed class WindowAnalysis
             beats.Measure(bins, taken.Room, loaded.Room, fit, taken.Noise, design.SlowOf(fit.WindowSeconds, taken.Edge), calm.Knows(fit.Ratio), endIndex));
     }
 
-    // The known pulse goes on while its blood changes: as tall in infrared, and the lights agree before and after. A straight line that
-    // bridges a gap holds none of it.
-    private bool TryReadChanged(SmoothedBins bins, int seconds, in RatioFit coherent, out RatioFit changed)
+    // What the window tells once a pulse is known: while its blood changes, or something moves.
+    private RatioFit OfKnownPulse(SmoothedBins bins, int seconds, in RatioFit coherent)
     {
-        changed = default;
-        if (!hasRed || !calm.IsKnown || choice.IsCoherent(coherent) || seconds < design.Options.SeparationWindowSeconds
-            || bins.Gaps.MissingSince(bins.NewestBin - design.WindowBins(seconds)) > 0)
+        if (!hasRed || !calm.IsKnown || choice.IsCoherent(coherent) || seconds < design.Options.SeparationWindowSeconds)
         {
-            return false;
+            return coherent;
         }
 
         var edge = design.EdgeOf(60 * design.BinRateHz / calm.PeriodBins);
         var whole = loaded.Load(bins, seconds, edge);
-        if (!(Math.Abs(Math.Log(whole.PulseSize / calm.Size)) < design.Options.LargestGrowthAtChange)
-            || !room.Changed.TryRead(loaded.Pairs, design.SlowOf(seconds, edge), loaded.Noise, whole, out changed))
+        var basis = design.SlowOf(seconds, edge);
+        return TryReadChanged(bins, whole, basis, coherent, out var changed) ? changed : Separated(whole, basis, coherent);
+    }
+
+    // The known pulse goes on while its blood changes: as tall in infrared, and the lights agree before and after. A straight line that
+    // bridges a gap holds none of it.
+    private bool TryReadChanged(SmoothedBins bins, in RatioFit whole, SlowBasis basis, in RatioFit coherent, out RatioFit changed)
+    {
+        changed = default;
+        if (bins.Gaps.MissingSince(bins.NewestBin - basis.Length) > 0
+            || !(Math.Abs(Math.Log(whole.PulseSize / calm.Size)) < design.Options.LargestGrowthAtChange)
+            || !room.Changed.TryRead(loaded.Pairs, basis, loaded.Noise, whole, out changed))
         {
             return false;
         }
@@ -108,19 +115,11 @@ internal sealed class WindowAnalysis
     }
 
     // Leaves the pulse without the movement in 'taken' where that could be told.
-    private RatioFit Separated(SmoothedBins bins, int seconds, in RatioFit coherent)
+    private RatioFit Separated(in RatioFit whole, SlowBasis basis, in RatioFit coherent)
     {
-        var options = design.Options;
-        if (!hasRed || !calm.IsKnown || coherent.Disagreement <= options.SeparatedDisagreement || seconds < options.SeparationWindowSeconds)
-        {
-            return coherent;
-        }
-
-        var edge = design.EdgeOf(60 * design.BinRateHz / calm.PeriodBins);
-        var fit = loaded.Load(bins, seconds, edge);
-        var basis = design.SlowOf(seconds, edge);
         var window = loaded.Pairs;
-        if (!separation.TrySeparate(window, basis, calm, out var separated)
+        if (coherent.Disagreement <= design.Options.SeparatedDisagreement
+            || !separation.TrySeparate(window, basis, calm, out var separated)
             || separated.StandardError > Math.Sqrt((coherent.StandardError * coherent.StandardError) + (coherent.Disagreement * coherent.Disagreement)))
         {
             return coherent;
@@ -128,7 +127,7 @@ internal sealed class WindowAnalysis
 
         var pulse = taken.Room[..window.Length];
         separation.CopyPulse(separated.Ratio, pulse);
-        return fit with
+        return whole with
         {
             Ratio = separated.Ratio,
             StandardError = separated.StandardError,
