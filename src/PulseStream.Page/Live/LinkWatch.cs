@@ -23,13 +23,16 @@ internal sealed class LinkWatch : IDisposable
         _timer = clock.CreateTimer(_ => Look(), null, LookEvery, LookEvery);
     }
 
-    /// <summary>Samples have arrived.</summary>
+    /// <summary>Samples have arrived. Those after a loss were on their way when the cable was pulled: only the source says that it is back.</summary>
     public void Saw()
     {
         lock (_gate)
         {
             _lastSampleAt = _clock.GetTimestamp();
-            Say(PageLink.Receiving);
+            if (_link != PageLink.Lost)
+            {
+                Say(PageLink.Receiving);
+            }
         }
     }
 

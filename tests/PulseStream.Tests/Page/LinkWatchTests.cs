@@ -38,11 +38,25 @@ public sealed class LinkWatchTests
         watch.Saw();
         watch.Is(PageLink.Lost);
         watch.Is(PageLink.Lost);
-        watch.Saw();
+        watch.Is(PageLink.Receiving);
         watch.Is(PageLink.Ended);
         watch.Saw();
         _clock.Move(TimeSpan.FromMinutes(1));
 
         Assert.Equal([PageLink.Waiting, PageLink.Receiving, PageLink.Lost, PageLink.Receiving, PageLink.Ended], _said);
+    }
+
+    [Fact]
+    public void SamplesThatWereOnTheirWayWhenTheCableWasPulledDoNotBringTheInstrumentBack()
+    {
+        using var watch = new LinkWatch(_clock, _said.Add);
+        watch.Saw();
+        watch.Is(PageLink.Lost);
+        watch.Saw();
+        Assert.Equal(PageLink.Lost, _said[^1]);
+
+        watch.Is(PageLink.Receiving);
+        watch.Saw();
+        Assert.Equal([PageLink.Waiting, PageLink.Receiving, PageLink.Lost, PageLink.Receiving], _said);
     }
 }
