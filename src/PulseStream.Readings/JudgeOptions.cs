@@ -271,14 +271,14 @@ public sealed record JudgeOptions
     /// <summary>Multiple of the standard error in the interval of a pulse of 60 and more a minute; a slower one has as much more as it is slower. Student's t for the fifty to a hundred degrees of freedom of a window is 2.0, of which the rest below has its part.</summary>
     public double IntervalErrors { get; init; } = 1.7;
 
-    /// <summary>The same where the pulse was told from movement, whose rest is not quite white.</summary>
-    public double IntervalErrorsBesideMotion { get; init; } = 2.2;
+    /// <summary>The same where the pulse was told from movement: its rest is not quite white, and in recorded beats and movement further from it than in invented ones, for which 2.2 was enough.</summary>
+    public double IntervalErrorsBesideMotion { get; init; } = 2.8;
 
-    /// <summary>Multiple of the disagreement in the interval: what disagrees is a few oscillations, of which chance can put all into the pulse.</summary>
-    public double IntervalDisagreements { get; init; } = 1;
+    /// <summary>Multiple of the disagreement in the interval: what disagrees is a few oscillations, of which chance puts most into the pulse at worst.</summary>
+    public double IntervalDisagreements { get; init; } = 0.7;
 
-    /// <summary>What slow light of another R leaves of itself in the pulse's band, natural logarithm of light, root mean square: a thousandth of a breath of 0.2 %.</summary>
-    public double SlowRest { get; init; } = 2e-6;
+    /// <summary>What slow light of another R leaves of itself in the pulse's band, natural logarithm of light, root mean square: a thousandth of a breath of 0.12 %.</summary>
+    public double SlowRest { get; init; } = 1.2e-6;
 
     /// <summary>Amplitudes of removed room light that its mean may amount to: light is never negative, so at least one; mains lamps modulate by a third and more (common practice).</summary>
     public double RoomLightAmplitudes { get; init; } = 3;
@@ -287,5 +287,5 @@ public sealed record JudgeOptions
     public double OtherLightAmplitudes { get; init; } = 1.5;
 
     /// <summary>Half-width that every interval has at least, points: the rounding of converters and of beats that differ in shape, seen in streams without noise.</summary>
-    public double IntervalFloorPercent { get; init; } = 0.004;
+    public double IntervalFloorPercent { get; init; } = 0.003;
 }

@@ -57,8 +57,16 @@ public sealed class IntervalTests
         var usual = WidthOf(error: 0.01, size: 0.01, period: 0.8);
         Assert.Equal(usual, WidthOf(error: 0.01, size: 0.01, period: 0.4), 6);
         Assert.InRange(WidthOf(error: 0.01, size: 0.01, period: 1.5) / usual, 1.4, 1.6);
-        Assert.InRange(WidthOf(error: 0, size: 0.0005, period: 0.8), 0.15, 0.3);
+        Assert.InRange(WidthOf(error: 0, size: 0.0005, period: 0.8), 0.08, 0.15);
         Assert.InRange(WidthOf(error: 0, size: 0.01, period: 0.8), 0.005, 0.03);
+    }
+
+    // Told from recorded movement, R lay 1.4 times as far off as its standard error lets expect.
+    [Fact]
+    public void TheIntervalOfAPulseToldFromMovementIsWider()
+    {
+        var plain = At(error: 0.01, size: 0.01, period: 0.8);
+        Assert.InRange(WidthOf(plain with { Fit = plain.Fit with { IsSeparated = true } }) / WidthOf(plain), 1.5, 1.8);
     }
 
     // A leak has a sign: it can have moved R from one side alone.
@@ -92,9 +100,11 @@ public sealed class IntervalTests
         Assert.InRange(told.Percent, told.LowPercent, told.HighPercent);
     }
 
-    private static double WidthOf(double error, double size, double period)
+    private static double WidthOf(double error, double size, double period) => WidthOf(At(error, size, period));
+
+    private static double WidthOf(in SignalSecond second)
     {
-        var told = new SaturationInterval(CalibrationCurve.TextbookLine, new()).Of(At(error, size, period), 0);
+        var told = new SaturationInterval(CalibrationCurve.TextbookLine, new()).Of(second, 0);
         return told.HighPercent - told.LowPercent;
     }
 
