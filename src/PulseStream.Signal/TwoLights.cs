@@ -19,8 +19,8 @@ internal static class TwoLights
     {
         var counts = Vector128.Create(sample.Infrared, hasRed ? sample.Red : 1);
         var light = double.IsNaN(sample.Ambient) ? counts : counts - Vector128.Create(sample.Ambient);
-        light = Vector128.ConditionalSelect(Vector128.LessThan(light, Vector128<double>.One), Vector128<double>.One, light);
-        var most = Vector128.Create(LargestCounts);
-        return Vector128.ConditionalSelect(Vector128.GreaterThan(light, most), most, light);
+
+        // The operand behind is the one that is told where either is no number: such a sample stays one.
+        return Vector128.MinNative(Vector128.Create(LargestCounts), Vector128.MaxNative(Vector128<double>.One, light));
     }
 }
