@@ -105,7 +105,7 @@ internal sealed class Presence(JudgeOptions options)
     {
         var infrared = Math.Log(second.Light.InfraredCounts) - fingerInfrared;
         var red = Math.Log(second.Light.RedCounts) - fingerRed;
-        return infrared >= options.Absence.OpenAirRise && red >= options.Absence.OpenAirRise ? Reasons.NoFinger : Reasons.NoFinger | Reasons.Misplaced;
+        return infrared >= options.Absence.OpenAirRise && !(red < options.Absence.OpenAirRise) ? Reasons.NoFinger : Reasons.NoFinger | Reasons.Misplaced;
     }
 
     /// <summary>Whether the light of the second seen last has left the finger's level, stays where it is and shows no pulse yet, or has left it with its pulse: the finger has gone, however what is left flickers.</summary>
@@ -127,8 +127,9 @@ internal sealed class Presence(JudgeOptions options)
     // A window later it says nothing any more.
     private bool HasItsPulse => newestSecond - pulseSecond < options.SettlingSeconds;
 
+    // Without red, infrared tells.
     private double ChangeOf(in SignalSecond second) =>
-        Math.Max(Math.Abs(Math.Log(second.Light.InfraredCounts) - fingerInfrared), Math.Abs(Math.Log(second.Light.RedCounts) - fingerRed));
+        double.MaxNumber(Math.Abs(Math.Log(second.Light.InfraredCounts) - fingerInfrared), Math.Abs(Math.Log(second.Light.RedCounts) - fingerRed));
 
     // So much noise in the finger's own light is no converter's: what shakes fast is as strong beyond the band as in it.
     private bool IsShaken(in SignalSecond second) =>

@@ -28,6 +28,19 @@ public sealed class GoneFingerTests
         (double, double) Flicker(double t) => (infrared + (swing * Math.Sin(2 * Math.PI * hz * t)), red + (1.2 * swing * Math.Sin(2 * Math.PI * hz * t)));
     }
 
+    // A recording of infrared alone has no red that could have brightened as well.
+    [Theory]
+    [InlineData(0.5, 1.7, 0.01, Reasons.NoFinger | Reasons.Misplaced)]
+    [InlineData(0.5, 7.9, 0.004, Reasons.NoFinger)]
+    [InlineData(-2, 1.7, 0.01, Reasons.NoFinger | Reasons.Misplaced)]
+    public void OneLightThatFlickersWhereTheFingerWasIsNoFinger(double infrared, double hz, double swing, Reasons reasons)
+    {
+        var empty = new Finger { Seconds = 40, PerfusionPercent = 0, BreathingPercent = 0, Movement = t => (infrared + (swing * Math.Sin(2 * Math.PI * hz * t)), 0) };
+        var heard = Heard.Of(RateHz, Between(20, 35, empty), SampleColumns.Infrared);
+        Assert.All(Enumerable.Range(22, 13), second => Assert.Equal(reasons, heard.ReasonsAt(second)));
+        Assert.Equal(2, heard.Sittings.Count());
+    }
+
     // Half off and moving, a finger is still there: so short a time ends no sitting.
     [Fact]
     public void AFingerHalfOffForSomeSecondsHasNotLeft()
