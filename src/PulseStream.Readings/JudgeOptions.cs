@@ -73,6 +73,27 @@ public sealed record JudgeOptions
     /// <summary>Agreement of the beats that such a wave has at least.</summary>
     public double LeastThirdWaveAgreement { get; init; } = 0.95;
 
+    /// <summary>Third harmonic over the first, as amplitudes, from which beats that are alike are a heart's without a rhythm too: what shakes by chance has such overtones in any phase, and no two of its waves alike.</summary>
+    public double LeastThirdWaveShareOfAlike { get; init; } = 0.3;
+
+    /// <summary>Agreement of such beats at least.</summary>
+    public double LeastAgreementOfAlike { get; init; } = 0.88;
+
+    /// <summary>Skewness of blood volume that a wave has at least which breathes: vessels that stay full between two waves have a little less than none.</summary>
+    public double LeastCrestBesideBreathing { get; init; } = -0.3;
+
+    /// <summary>Skewness of the slope below which a short hump is as steep behind as in front.</summary>
+    public double ShortFront { get; init; } = 0.3;
+
+    /// <summary>Skewness of blood volume from which such a wave is one short hump; two humps a beat have less.</summary>
+    public double ShortCrest { get; init; } = 0.9;
+
+    /// <summary>Root mean square frequency, Hz, above which such a hump is too short for blood, which takes longer to run off: a Gaussian one 0.1 s wide at half its height.</summary>
+    public double ShortWaveHz { get; init; } = 2.6;
+
+    /// <summary>The same as a multiple of the rate: what a fast pulse has of it for its rate alone is less.</summary>
+    public double ShortWaveHarmonic { get; init; } = 1.7;
+
     /// <summary>Root mean square frequency, Hz, above which a wave is too fast for any pulse: 220 beats a minute have 3.7 and a little more for their harmonics.</summary>
     public double FastestWaveHz { get; init; } = 5;
 

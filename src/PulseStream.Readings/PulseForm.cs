@@ -12,18 +12,23 @@ internal sealed class PulseForm(JudgeOptions options, Liveness liveness)
     public bool IsIn(in SignalSecond second)
     {
         var pulse = second.Pulse;
-        return pulse.FrontSteepness >= options.LeastFrontSteepness
-            || (pulse.Crest >= options.LeastCrest && pulse.FrontSteepness >= LeastFrontBesideCrestOf(pulse))
-            || (besideLines.LeavesFirstWave(second) && !liveness.HasLostFirstWave(second) && IsBlunt(pulse) && RepeatsWell(pulse) && pulse.Agreement >= options.LeastThirdWaveAgreement)
+        return (!IsTooShort(pulse)
+                && (pulse.FrontSteepness >= options.LeastFrontSteepness
+                    || (pulse.Crest >= options.LeastCrest && pulse.FrontSteepness >= LeastFrontBesideCrestOf(pulse))
+                    || (besideLines.LeavesFirstWave(second) && !liveness.HasLostFirstWave(second) && HasOvertones(second))))
             || besideLines.LeavesPulse(second);
     }
+
+    /// <summary>The front, the crest or the overtones of a wave, whichever is most.</summary>
+    /// <param name="pulse">The beats of a window.</param>
+    public static double ShapeOf(in WindowPulse pulse) => double.MaxNumber(Math.Max(pulse.FrontSteepness, pulse.Crest), Math.Min(pulse.ThirdWaveShare, 1));
 
     /// <summary>Whether a wave does not fall too fast to be a known pulse with a rhythm: room light on one of the pulse's harmonics takes that along, and its front with it.</summary>
     /// <param name="second">The second.</param>
     public bool HasNoBack(in SignalSecond second) =>
         second.Fit.IsRoomLight
         || second.Fit.IsPureLine
-        || second.Pulse.FrontSteepness >= (IsSlow(second.Pulse, options) ? options.LeastFrontBesideSecondWave : options.LeastFrontBesideCrest);
+        || (!IsTooShort(second.Pulse) && second.Pulse.FrontSteepness >= (IsSlow(second.Pulse, options) ? options.LeastFrontBesideSecondWave : options.LeastFrontBesideCrest));
 
     /// <summary>Whether there are beats: a pulse too weak for its noise still repeats, or its beats are alike; drift and noise do neither.</summary>
     /// <param name="pulse">The beats of a window.</param>
@@ -39,6 +44,28 @@ internal sealed class PulseForm(JudgeOptions options, Liveness liveness)
         IsSlow(pulse, options) && RepeatsWell(pulse) ? options.LeastFrontBesideSecondWave : options.LeastFrontBesideCrest;
 
     private bool RepeatsWell(in WindowPulse pulse) => pulse.Periodicity >= options.LeastThirdWavePeriodicity;
+
+    private bool HasOvertones(in SignalSecond second)
+    {
+        var pulse = second.Pulse;
+        return (second.Fit.Lines > 0 || IsUpright(pulse))
+            && ((IsBlunt(pulse) && RepeatsWell(pulse) && pulse.Agreement >= options.LeastThirdWaveAgreement)
+                || (pulse.ThirdWaveShare >= options.LeastThirdWaveShareOfAlike && pulse.Agreement >= options.LeastAgreementOfAlike));
+    }
+
+    // A wave that falls far faster than it rises is no blood's, whatever its overtones; one that is up for as long as down has to
+    // breathe, unless the pulse is known.
+    private bool IsUpright(in WindowPulse pulse) =>
+        pulse.FrontSteepness >= (pulse.Crest >= options.LeastCrest ? LeastFrontBesideCrestOf(pulse) : options.LeastFrontBesideSecondWave)
+        && (pulse.Crest >= options.Liveness.EvenCrest
+            || (pulse.Crest >= options.LeastCrestBesideBreathing && !(pulse.BreathingShare < options.Liveness.LeastBreathingShare)));
+
+    // Blood that has no front does not come and go within so short a time.
+    private bool IsTooShort(in WindowPulse pulse) =>
+        pulse.FrontSteepness < options.ShortFront
+        && pulse.Crest >= options.ShortCrest
+        && pulse.FrequencyHz > options.ShortWaveHz
+        && pulse.FrequencyHz * pulse.PeriodSeconds > options.ShortWaveHarmonic;
 
     // A strong second wave makes a fast pulse nearly round; what has some of a third harmonic and breathes is none the less alive.
     private bool IsBlunt(in WindowPulse pulse) =>

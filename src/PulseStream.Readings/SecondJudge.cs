@@ -225,7 +225,7 @@ internal sealed class SecondJudge
     {
         var pulse = second.Pulse;
         var hasRhythm = pulse.Periodicity >= options.LeastPeriodicity;
-        var likeness = AgreementOf(second) + (options.ShapeWeight * Math.Min(Math.Max(pulse.FrontSteepness, pulse.Crest), options.MostShape));
+        var likeness = AgreementOf(second) + (options.ShapeWeight * Math.Min(PulseForm.ShapeOf(pulse), options.MostShape));
         var least = hasRhythm ? options.LeastLikeness : (IsKnownHere(second) && second.Fit.Lines == 0) || IsFormerFinger(second) ? options.LeastLikenessWithoutRhythm : options.LeastUnprovenLikeness;
         return likeness >= least
             && pulse.FrequencyHz <= options.FastestWaveHz
