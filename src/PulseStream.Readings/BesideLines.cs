@@ -16,9 +16,9 @@ internal sealed class BesideLines(JudgeOptions options)
         var pulse = second.Pulse;
         return second.Fit.IsPureLine
             && HarmonicOf(second) > 1
-            && pulse.ThirdWaveShare >= options.LeastThirdWaveShareBesideBreathing
-            && pulse.Periodicity >= options.LeastThirdWavePeriodicity
-            && pulse.Agreement >= options.LeastThirdWaveAgreement;
+            && pulse.ThirdWaveShare >= options.Form.LeastThirdWaveShareBesideBreathing
+            && pulse.Periodicity >= options.Form.LeastThirdWavePeriodicity
+            && pulse.Agreement >= options.Form.LeastThirdWaveAgreement;
     }
 
     // Which harmonic of the wave the line lies on, as far as the window tells; 0 between them and below the first.

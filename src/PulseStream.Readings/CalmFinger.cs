@@ -245,7 +245,7 @@ internal sealed class CalmFinger
         second.Fit.Lines == 0
         && second.Fit.Disagreement <= options.UnprovenDisagreement
         && HasSamePeriod(second)
-        && second.Pulse.FrontSteepness >= options.LeastFrontSteepness
+        && second.Pulse.FrontSteepness >= options.Form.LeastFrontSteepness
         && HasSameFront(second);
 
     /// <summary>Whether a wave comes at the known pulse's rate.</summary>

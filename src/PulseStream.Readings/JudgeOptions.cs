@@ -49,51 +49,6 @@ public sealed record JudgeOptions
     /// <summary>Beats that a window shorter than the longest has to hold, so that each can be compared with two others.</summary>
     public int LeastBeats { get; init; } = 3;
 
-    /// <summary>Skewness of the slope below which the wave has no front: blood comes faster than it goes, a shaken hand moves alike both ways. The published two-Gaussian pulse (Tang, Sci Rep 2020;10:13883) has 0.2 to 0.35 here, most fingers more.</summary>
-    public double LeastFrontSteepness { get; init; } = 0.16;
-
-    /// <summary>Skewness of blood volume from which a wave as steep behind as in front is a pulse too: high for a shorter time than low.</summary>
-    public double LeastCrest { get; init; } = 0.5;
-
-    /// <summary>Skewness of the slope that such a wave has at least: none falls faster than it rises.</summary>
-    public double LeastFrontBesideCrest { get; init; } = -0.15;
-
-    /// <summary>The same of a slow wave that repeats well: its second wave may be the taller one.</summary>
-    public double LeastFrontBesideSecondWave { get; init; } = -0.5;
-
-    /// <summary>Third harmonic over the first, as amplitudes, from which a wave that repeats well is a pulse whatever its front: what swings has next to none, a pulse of up to 120 a minute a tenth and more.</summary>
-    public double LeastThirdWaveShare { get; init; } = 0.1;
-
-    /// <summary>The same where breathing is seen beside it: five times what a swing has.</summary>
-    public double LeastThirdWaveShareBesideBreathing { get; init; } = 0.02;
-
-    /// <summary>Autocorrelation that such a wave has at least.</summary>
-    public double LeastThirdWavePeriodicity { get; init; } = 0.9;
-
-    /// <summary>Agreement of the beats that such a wave has at least.</summary>
-    public double LeastThirdWaveAgreement { get; init; } = 0.95;
-
-    /// <summary>Third harmonic over the first, as amplitudes, from which beats that are alike are a heart's without a rhythm too: what shakes by chance has such overtones in any phase, and no two of its waves alike.</summary>
-    public double LeastThirdWaveShareOfAlike { get; init; } = 0.3;
-
-    /// <summary>Agreement of such beats at least.</summary>
-    public double LeastAgreementOfAlike { get; init; } = 0.88;
-
-    /// <summary>Skewness of blood volume that a wave has at least which breathes: vessels that stay full between two waves have a little less than none.</summary>
-    public double LeastCrestBesideBreathing { get; init; } = -0.3;
-
-    /// <summary>Skewness of the slope below which a short hump is as steep behind as in front.</summary>
-    public double ShortFront { get; init; } = 0.3;
-
-    /// <summary>Skewness of blood volume from which such a wave is one short hump; two humps a beat have less.</summary>
-    public double ShortCrest { get; init; } = 0.9;
-
-    /// <summary>Root mean square frequency, Hz, above which such a hump is too short for blood, which takes longer to run off: a Gaussian one 0.1 s wide at half its height.</summary>
-    public double ShortWaveHz { get; init; } = 2.6;
-
-    /// <summary>The same as a multiple of the rate: what a fast pulse has of it for its rate alone is less.</summary>
-    public double ShortWaveHarmonic { get; init; } = 1.7;
-
     /// <summary>Root mean square frequency, Hz, above which a wave is too fast for any pulse: 220 beats a minute have 3.7 and a little more for their harmonics.</summary>
     public double FastestWaveHz { get; init; } = 5;
 
@@ -111,6 +66,9 @@ public sealed record JudgeOptions
 
     /// <summary>Limits between what lives and what swings in the clip.</summary>
     public LivenessOptions Liveness { get; init; } = new();
+
+    /// <summary>Limits of a form that only blood has which is thrown.</summary>
+    public FormOptions Form { get; init; } = new();
 
     /// <summary>Autocorrelation below which a window has no rhythm of its own to vouch for its beats: chance shaking reaches it once in fifty windows.</summary>
     public double LeastPeriodicity { get; init; } = 0.8;

@@ -127,7 +127,7 @@ internal sealed class Liveness(JudgeOptions options)
     private bool HasThirdWave(in SignalSecond second) =>
         !HasLostFirstWave(second)
         && !double.IsNaN(second.Pulse.ThirdWaveShare)
-        && (second.Pulse.ThirdWaveShare >= options.LeastThirdWaveShareBesideBreathing
+        && (second.Pulse.ThirdWaveShare >= options.Form.LeastThirdWaveShareBesideBreathing
             || (IsWhole(second) && second.Pulse.ThirdWaveShare >= limits.UnsureThirdWaveShare));
 
     private bool Breathes(in SignalSecond second) =>

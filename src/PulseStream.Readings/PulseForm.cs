@@ -6,6 +6,7 @@ namespace PulseStream.Readings;
 internal sealed class PulseForm(JudgeOptions options, Liveness liveness)
 {
     private readonly BesideLines besideLines = new(options);
+    private readonly FormOptions limits = options.Form;
 
     /// <summary>Whether the wave of a second shows it for itself.</summary>
     /// <param name="second">The second.</param>
@@ -13,8 +14,8 @@ internal sealed class PulseForm(JudgeOptions options, Liveness liveness)
     {
         var pulse = second.Pulse;
         return (!IsTooShort(pulse)
-                && (pulse.FrontSteepness >= options.LeastFrontSteepness
-                    || (pulse.Crest >= options.LeastCrest && pulse.FrontSteepness >= LeastFrontBesideCrestOf(pulse))
+                && (pulse.FrontSteepness >= limits.LeastFrontSteepness
+                    || (pulse.Crest >= limits.LeastCrest && pulse.FrontSteepness >= LeastFrontBesideCrestOf(pulse))
                     || (besideLines.LeavesFirstWave(second) && !liveness.HasLostFirstWave(second) && HasOvertones(second))))
             || besideLines.LeavesPulse(second);
     }
@@ -28,7 +29,7 @@ internal sealed class PulseForm(JudgeOptions options, Liveness liveness)
     public bool HasNoBack(in SignalSecond second) =>
         second.Fit.IsRoomLight
         || second.Fit.IsPureLine
-        || (!IsTooShort(second.Pulse) && second.Pulse.FrontSteepness >= (IsSlow(second.Pulse, options) ? options.LeastFrontBesideSecondWave : options.LeastFrontBesideCrest));
+        || (!IsTooShort(second.Pulse) && second.Pulse.FrontSteepness >= (IsSlow(second.Pulse, options) ? limits.LeastFrontBesideSecondWave : limits.LeastFrontBesideCrest));
 
     /// <summary>Whether there are beats: a pulse too weak for its noise still repeats, or its beats are alike; drift and noise do neither.</summary>
     /// <param name="pulse">The beats of a window.</param>
@@ -41,34 +42,34 @@ internal sealed class PulseForm(JudgeOptions options, Liveness liveness)
     public static bool IsSlow(in WindowPulse pulse, JudgeOptions options) => pulse.PeriodSeconds > options.Liveness.SlowSwingPeriodSeconds;
 
     private double LeastFrontBesideCrestOf(in WindowPulse pulse) =>
-        IsSlow(pulse, options) && RepeatsWell(pulse) ? options.LeastFrontBesideSecondWave : options.LeastFrontBesideCrest;
+        IsSlow(pulse, options) && RepeatsWell(pulse) ? limits.LeastFrontBesideSecondWave : limits.LeastFrontBesideCrest;
 
-    private bool RepeatsWell(in WindowPulse pulse) => pulse.Periodicity >= options.LeastThirdWavePeriodicity;
+    private bool RepeatsWell(in WindowPulse pulse) => pulse.Periodicity >= limits.LeastThirdWavePeriodicity;
 
     private bool HasOvertones(in SignalSecond second)
     {
         var pulse = second.Pulse;
         return (second.Fit.Lines > 0 || IsUpright(pulse))
-            && ((IsBlunt(pulse) && RepeatsWell(pulse) && pulse.Agreement >= options.LeastThirdWaveAgreement)
-                || (pulse.ThirdWaveShare >= options.LeastThirdWaveShareOfAlike && pulse.Agreement >= options.LeastAgreementOfAlike));
+            && ((IsBlunt(pulse) && RepeatsWell(pulse) && pulse.Agreement >= limits.LeastThirdWaveAgreement)
+                || (pulse.ThirdWaveShare >= limits.LeastThirdWaveShareOfAlike && pulse.Agreement >= limits.LeastAgreementOfAlike));
     }
 
     // A wave that falls far faster than it rises is no blood's, whatever its overtones; one that is up for as long as down has to
     // breathe, unless the pulse is known.
     private bool IsUpright(in WindowPulse pulse) =>
-        pulse.FrontSteepness >= (pulse.Crest >= options.LeastCrest ? LeastFrontBesideCrestOf(pulse) : options.LeastFrontBesideSecondWave)
+        pulse.FrontSteepness >= (pulse.Crest >= limits.LeastCrest ? LeastFrontBesideCrestOf(pulse) : limits.LeastFrontBesideSecondWave)
         && (pulse.Crest >= options.Liveness.EvenCrest
-            || (pulse.Crest >= options.LeastCrestBesideBreathing && !(pulse.BreathingShare < options.Liveness.LeastBreathingShare)));
+            || (pulse.Crest >= limits.LeastCrestBesideBreathing && !(pulse.BreathingShare < options.Liveness.LeastBreathingShare)));
 
     // Blood that has no front does not come and go within so short a time.
     private bool IsTooShort(in WindowPulse pulse) =>
-        pulse.FrontSteepness < options.ShortFront
-        && pulse.Crest >= options.ShortCrest
-        && pulse.FrequencyHz > options.ShortWaveHz
-        && pulse.FrequencyHz * pulse.PeriodSeconds > options.ShortWaveHarmonic;
+        pulse.FrontSteepness < limits.ShortFront
+        && pulse.Crest >= limits.ShortCrest
+        && pulse.FrequencyHz > limits.ShortWaveHz
+        && pulse.FrequencyHz * pulse.PeriodSeconds > limits.ShortWaveHarmonic;
 
     // A strong second wave makes a fast pulse nearly round; what has some of a third harmonic and breathes is none the less alive.
     private bool IsBlunt(in WindowPulse pulse) =>
-        pulse.ThirdWaveShare >= options.LeastThirdWaveShare
-        || (pulse.ThirdWaveShare >= options.LeastThirdWaveShareBesideBreathing && pulse.BreathingShare >= options.Liveness.LeastBreathingShare);
+        pulse.ThirdWaveShare >= limits.LeastThirdWaveShare
+        || (pulse.ThirdWaveShare >= limits.LeastThirdWaveShareBesideBreathing && pulse.BreathingShare >= options.Liveness.LeastBreathingShare);
 }

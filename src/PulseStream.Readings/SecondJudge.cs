@@ -240,7 +240,7 @@ internal sealed class SecondJudge
     {
         var third = second.Pulse.ThirdWaveShare;
         return calm.HasOtherRatio(second)
-            && (third < options.LeastThirdWaveShareBesideBreathing || (double.IsNaN(third) && !calm.HasSameFront(second)));
+            && (third < options.Form.LeastThirdWaveShareBesideBreathing || (double.IsNaN(third) && !calm.HasSameFront(second)));
     }
 
     // Second waves that were counted are unlike the beats: how well the known slow pulse repeats tells more.

@@ -27,7 +27,7 @@ internal static class Methods
         Judge("R and the lights together", j => j with { LeakExplains = 0 }, Rows.Slipping, "interval holds %", f => f.HoldsPercent),
         Judge("movement named where light lies on a harmonic", j => j with { HarmonicDistance = 0 }, Rows.Venous, "cause %", f => f.NamedRightPercent),
         Judge("small jumps beside movement and lines", j => j with { SeparatedJump = Never, LargestSeparatedJump = Never, LargestSeparatedDrift = Never }, Rows.StrongMotion, "worst second, points", f => f.Worst),
-        Judge("fronts of the beats", j => j with { LeastFrontSteepness = double.MinValue, ShapeWeight = 0 }, Rows.Lifeless, "seconds given of a lifeless thing, %", f => f.GivenPercent),
+        Judge("fronts of the beats", j => j with { Form = j.Form with { LeastFrontSteepness = double.MinValue }, ShapeWeight = 0 }, Rows.Lifeless, "seconds given of a lifeless thing, %", f => f.GivenPercent),
         Judge("beats alike", j => j with { LeastLikeness = -9, LeastLikenessWithoutRhythm = -9, LeastUnprovenLikeness = -9 }, Rows.Lifeless, "seconds given of a lifeless thing, %", f => f.GivenPercent),
     ];
 
