@@ -6,7 +6,7 @@ internal static class WholeRate
     // Five seconds make a reading by default; more than these are rare enough to be given room of their own.
     private const int FewSeconds = 64;
 
-    /// <summary>Median of the rates there are, rounded; null where there is none.</summary>
+    /// <summary>Median of the rates there are, rounded; null where fewer than half of the seconds have one: a lone rate among doubts is as doubtful.</summary>
     public static int? MedianOf(ReadOnlySpan<UsableSecond> seconds)
     {
         Span<double> rates = seconds.Length <= FewSeconds ? stackalloc double[FewSeconds] : new double[seconds.Length];
@@ -21,7 +21,7 @@ internal static class WholeRate
 
         rates = rates[..count];
         rates.Sort();
-        return count == 0 ? null : Rounded(0.5 * (rates[(count - 1) / 2] + rates[count / 2]));
+        return 2 * count < seconds.Length ? null : Rounded(0.5 * (rates[(count - 1) / 2] + rates[count / 2]));
     }
 
     /// <summary>A rate as it is shown.</summary>

@@ -39,6 +39,24 @@ public sealed class AcceptanceTests
         }
     }
 
+    // One second that counts half of the beats, among four that doubt it, says nothing.
+    [Theory]
+    [InlineData(null, null, null, 35, null, null)]
+    [InlineData(70, null, null, 35, null, null)]
+    [InlineData(70, null, 71, 35, null, 70)]
+    [InlineData(70, 70, 71, 71, 72, 71)]
+    public void APulseThatFewSecondsTellIsNoneOfTheReading(int? a, int? b, int? c, int? d, int? e, int? told)
+    {
+        var heard = new Heard();
+        var keeper = new ReadingKeeper(new());
+        foreach (var (index, rate) in new[] { a, b, c, d, e }.Index())
+        {
+            keeper.Take(Second(index, 0.1, 0.1, rate), hasFinger: true, heard);
+        }
+
+        Assert.Equal(told, Assert.Single(heard.Readings).PulseRatePerMinute);
+    }
+
     private static Heard Told(IEnumerable<(double Below, double Above)> widths)
     {
         var heard = new Heard();
@@ -51,6 +69,6 @@ public sealed class AcceptanceTests
         return heard;
     }
 
-    private static Second Second(long index, double below, double above) =>
-        new UsableSecond(index, new Saturation(94.2, 94.2 - below, 94.2 + above), 70, 2, Reasons.None);
+    private static Second Second(long index, double below, double above, double? rate = 70) =>
+        new UsableSecond(index, new Saturation(94.2, 94.2 - below, 94.2 + above), rate, 2, Reasons.None);
 }
