@@ -82,6 +82,7 @@ internal sealed class CalmFinger
     {
         light.See(second);
         leapt.See(second, logHeight, IsKnown && light.RiseOf(second) > options.LeakRise);
+        creptSecond = IsKnown && second.Fit.IsSeparated && HasCrept(second) && IsSure(second) ? second.SecondIndex : creptSecond;
     }
 
     /// <summary>The reasons of a second, with a lamp among them where light has leapt.</summary>
@@ -239,6 +240,9 @@ internal sealed class CalmFinger
     // Step by step, a finger that slips while it moves takes R further than that. Its own blood may go there as well, but nothing
     // tells until the hand is still.
     private bool HasCrept(in SignalSecond second) => Math.Abs(second.Fit.Ratio - ratio) > options.LargestSeparatedDrift;
+
+    // Too uncertain to be told, it may be far enough away all the same.
+    private bool IsSure(in SignalSecond second) => Math.Abs(second.Fit.Ratio - ratio) > options.CreptErrors * second.Fit.StandardError;
 
     // A warming finger: the same heart with the same front, in lights that agree as they would have to before any pulse was known.
     private bool IsGrown(in SignalSecond second) =>

@@ -205,6 +205,9 @@ public sealed record JudgeOptions
     /// <summary>Seconds for which no pulse told from movement is believed once one has gone further: what stays within by chance is what is left of those that do not, and blood may have changed.</summary>
     public int CreptSeconds { get; init; } = 5;
 
+    /// <summary>Distance of R from the last calm second's in its standard errors from which a pulse that is itself too uncertain to be told has gone further than <see cref="LargestSeparatedDrift"/> as well: chance hardly ever goes beyond three.</summary>
+    public double CreptErrors { get; init; } = 3;
+
     /// <summary>What R wanders by in a second, root mean square, as far as a pulse told from movement is weighed against the last calm one: 0.8 points, nearly as fast as saturation ever falls.</summary>
     public double BloodWander { get; init; } = 0.032;
 

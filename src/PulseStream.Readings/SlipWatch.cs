@@ -34,32 +34,48 @@ internal sealed class SlipWatch(JudgeOptions options, CalmLight light)
             return IsSlipping;
         }
 
-        if (IsSlipping)
-        {
-            IsSlipping = heightBefore - Math.Log(second.Fit.PulseSize) > options.Slip.Shrink / 2
-                && Math.Abs(Math.Log(second.Fit.Ratio) - ratioBefore) > options.Slip.RatioChange / 2
-                && HasRedShrunk(second);
-            return IsSlipping;
-        }
-
         var highest = Highest();
         if (highest < 0)
         {
             return false;
         }
 
+        var seemsSlipping = IsSlipping ? IsStillShrunk(second) : HasShrunk(second, highest);
+        IsSlipping = seemsSlipping && !WasSoBefore(second, highest);
+        if (seemsSlipping && !IsSlipping)
+        {
+            ForgetHigher(Math.Log(second.Fit.PulseSize));
+        }
+
+        return IsSlipping;
+    }
+
+    private bool IsStillShrunk(in SignalSecond second) =>
+        heightBefore - Math.Log(second.Fit.PulseSize) > options.Slip.Shrink / 2
+        && Math.Abs(Math.Log(second.Fit.Ratio) - ratioBefore) > options.Slip.RatioChange / 2
+        && HasRedShrunk(second);
+
+    private bool HasShrunk(in SignalSecond second, int highest)
+    {
         heightBefore = logHeights[highest];
         ratioBefore = logRatios[highest];
         var shrink = heightBefore - Math.Log(second.Fit.PulseSize);
         var change = Math.Abs(Math.Log(second.Fit.Ratio) - ratioBefore);
-        IsSlipping = shrink > options.Slip.Shrink
+        return shrink > options.Slip.Shrink
             && change > options.Slip.RatioChange
             && (change > options.Slip.RatioShare * shrink || shrink > options.Slip.LargestShrink)
             && HasRedShrunk(second)
             && MayLeak(second, highest, shrink)
-            && !WasSoBefore(second, highest)
             && HasShrunkWithRatio(second, highest);
-        return IsSlipping;
+    }
+
+    // What had something else in it had the pulse that is left: once the seconds before it are no longer remembered it would pass for a slip again.
+    private void ForgetHigher(double logHeight)
+    {
+        for (var k = 0; k < Math.Min(count, logHeights.Length); k++)
+        {
+            logHeights[k] = logHeights[k] > logHeight + options.Slip.Shrink ? logHeight : logHeights[k];
+        }
     }
 
     // What leaks past takes the place of what the finger lets through by chance only. Where it has, to a tenth and in both lights, either
@@ -72,16 +88,20 @@ internal sealed class SlipWatch(JudgeOptions options, CalmLight light)
             || Math.Max(shrink, RedShrink(second)) > options.Slip.LargestShrink;
     }
 
-    // A pulse that was as it is now before it was highest has only come back: what was highest had something else in it.
+    // A pulse that was as it is now before it was highest has only come back: what was highest had something else in it. Where infrared's
+    // was so in the same lights, nothing has come past infrared, and what would have had to come past red for its R has not: that is blood's.
     private bool WasSoBefore(in SignalSecond second, int highest)
     {
         var (height, ratio) = (Math.Log(second.Fit.PulseSize), Math.Log(second.Fit.Ratio));
+        var lights = light.LevelsOver(second.Fit.WindowSeconds);
         var alike = 0;
         for (var k = Math.Max(0, count - logHeights.Length); k % logHeights.Length != highest; k++)
         {
             var place = k % logHeights.Length;
+            var change = Math.Abs(logRatios[place] - ratio);
+            var move = Math.Max(Math.Abs(lights.Infrared - logLights[place].Infrared), Math.Abs(lights.Red - logLights[place].Red));
             alike += Math.Abs(logHeights[place] - height) < options.Slip.Shrink / 2
-                && Math.Abs(logRatios[place] - ratio) < options.Slip.RatioChange / 2 ? 1 : 0;
+                && (change < options.Slip.RatioChange / 2 || move < options.Slip.LightShare * change) ? 1 : 0;
         }
 
         return alike >= options.Slip.SecondsBefore;
