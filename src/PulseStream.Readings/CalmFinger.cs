@@ -82,7 +82,7 @@ internal sealed class CalmFinger
     {
         light.See(second);
         leapt.See(second, logHeight, IsKnown && light.RiseOf(second) > options.LeakRise);
-        creptSecond = IsKnown && second.Fit.IsSeparated && HasCrept(second) && IsSure(second) ? second.SecondIndex : creptSecond;
+        creptSecond = IsKnown && second.Fit.IsSeparated && HasCrept(second, options.CreptErrors) ? second.SecondIndex : creptSecond;
     }
 
     /// <summary>The reasons of a second, with a lamp among them where light has leapt.</summary>
@@ -160,7 +160,7 @@ internal sealed class CalmFinger
 
         if (second.Fit.IsSeparated)
         {
-            creptSecond = HasCrept(second) ? second.SecondIndex : creptSecond;
+            creptSecond = HasCrept(second, errors: 0) ? second.SecondIndex : creptSecond;
             return light.ChangeOver(second) > options.LargestLightChange || !HasSamePeriod(second) || HasJumped(second) || second.SecondIndex - creptSecond < options.CreptSeconds || slip.IsSlipping
                 ? CauseOfDisagreement(second)
                 : Reasons.None;
@@ -238,11 +238,9 @@ internal sealed class CalmFinger
     private bool IsSoonAfterTold(in SignalSecond second) => second.SecondIndex - toldSecond < options.JumpSecondsWithoutHeight;
 
     // Step by step, a finger that slips while it moves takes R further than that. Its own blood may go there as well, but nothing
-    // tells until the hand is still.
-    private bool HasCrept(in SignalSecond second) => Math.Abs(second.Fit.Ratio - ratio) > options.LargestSeparatedDrift;
-
-    // Too uncertain to be told, it may be far enough away all the same.
-    private bool IsSure(in SignalSecond second) => Math.Abs(second.Fit.Ratio - ratio) > options.CreptErrors * second.Fit.StandardError;
+    // tells until the hand is still. Too uncertain to be told, a pulse may be so far away all the same, by enough of its errors.
+    private bool HasCrept(in SignalSecond second, double errors) =>
+        Math.Abs(second.Fit.Ratio - ratio) > Math.Max(options.LargestSeparatedDrift, errors * second.Fit.StandardError);
 
     // A warming finger: the same heart with the same front, in lights that agree as they would have to before any pulse was known.
     private bool IsGrown(in SignalSecond second) =>
