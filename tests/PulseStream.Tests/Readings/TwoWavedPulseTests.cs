@@ -1,5 +1,3 @@
-using PulseStream.Readings;
-using PulseStream.Samples;
 using Xunit;
 
 namespace PulseStream.Tests.Readings;
