@@ -20,6 +20,10 @@ internal sealed class PulseForm(JudgeOptions options, Liveness liveness)
             || besideLines.LeavesPulse(second);
     }
 
+    /// <summary>Whether a line was taken away at the rate of the wave itself.</summary>
+    /// <param name="second">The second.</param>
+    public bool IsBesideItsLike(in SignalSecond second) => !besideLines.LeavesFirstWave(second);
+
     /// <summary>The front, the crest or the overtones of a wave, whichever is most.</summary>
     /// <param name="pulse">The beats of a window.</param>
     public static double ShapeOf(in WindowPulse pulse) => double.MaxNumber(Math.Max(pulse.FrontSteepness, pulse.Crest), Math.Min(pulse.ThirdWaveShare, 1));

@@ -230,9 +230,12 @@ internal sealed class SecondJudge
         return likeness >= least
             && pulse.FrequencyHz <= options.FastestWaveHz
             && !(60 / pulse.PeriodSeconds > options.FastestPulsePerMinute)
-            && !(hasRed && liveness.IsLacking(second))
+            && !(hasRed && (liveness.IsLacking(second) || IsBesideItsLike(second)))
             && (form.IsIn(second) || (hasRhythm && form.HasNoBack(second) && calm.IsSame(second)));
     }
+
+    // Of two waves at one rate, one of which was taken away as a line, either may be the movement, as long as no pulse is known.
+    private bool IsBesideItsLike(in SignalSecond second) => !calm.IsKnown && !second.Fit.IsRoomLight && form.IsBesideItsLike(second);
 
     // A finger keeps its R, or has a third harmonic; what has neither has taken its place until a finger is put on anew. One
     // with the same front is asked once there are beats enough.
