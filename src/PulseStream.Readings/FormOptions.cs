@@ -47,4 +47,7 @@ public sealed record FormOptions
 
     /// <summary>The same as a multiple of the rate: what a fast pulse has of it for its rate alone is less.</summary>
     public double ShortWaveHarmonic { get; init; } = 1.7;
+
+    /// <summary>Root mean square frequency over the rate up to which a fast wave is a fast pulse's: second waves as high as the first make 1.7 of it, shaking that is counted at half its rate has 2.</summary>
+    public double MostHarmonicOfFast { get; init; } = 1.8;
 }

@@ -228,7 +228,7 @@ internal sealed class SecondJudge
         var likeness = AgreementOf(second) + (options.ShapeWeight * Math.Min(PulseForm.ShapeOf(pulse), options.MostShape));
         var least = hasRhythm ? options.LeastLikeness : (IsKnownHere(second) && second.Fit.Lines == 0) || IsFormerFinger(second) ? options.LeastLikenessWithoutRhythm : options.LeastUnprovenLikeness;
         return likeness >= least
-            && pulse.FrequencyHz <= options.FastestWaveHz
+            && (pulse.FrequencyHz <= options.FastestWaveHz || form.IsFastByOvertones(pulse))
             && !(60 / pulse.PeriodSeconds > options.FastestPulsePerMinute)
             && !(hasRed && (liveness.IsLacking(second) || IsBesideItsLike(second)))
             && (form.IsIn(second) || (hasRhythm && form.HasNoBack(second) && calm.IsSame(second)));

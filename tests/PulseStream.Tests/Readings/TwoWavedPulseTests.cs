@@ -31,6 +31,24 @@ public sealed class TwoWavedPulseTests
         }
     }
 
+    // Two hundred beats a minute with a wave behind each that is nearly as high go up and down as fast as shaking does.
+    [Fact]
+    public void AFastTwoWavedPulseIsRead()
+    {
+        var heard = Heard.Of(RateHz, new Finger { Seconds = 40, Blood = Blood }.Samples());
+        var settled = heard.Seconds.Where(s => s.SecondIndex >= StartSeconds).ToArray();
+        Assert.InRange(settled.Count(s => s.IsUsable) / (double)settled.Length, 0.75, 1);
+        Assert.All(heard.Usable, s => Assert.Equal(97, s.Spo2!.Value.Percent, PercentTolerance));
+
+        double Blood(double t)
+        {
+            // No heart beats evenly.
+            var beats = (200 * t / 60) + (0.05 * Math.Sin(2 * Math.PI * 0.31 * t)) + (0.03 * Math.Sin(2 * Math.PI * 0.83 * t));
+            var phase = beats - Math.Floor(beats);
+            return Bell(phase, 0.18, 0.075) + (0.76 * Bell(phase, 0.6, 0.115));
+        }
+    }
+
     // Light of a lamp in an empty clip that leaps up and dies away: blood that would go at once and come slowly.
     [Theory]
     [InlineData(1.24, 0.03)]
