@@ -80,6 +80,9 @@ internal sealed class BeatFinder
     /// <summary>Whether second waves come half a period behind the fronts, so that the window seems to repeat with both.</summary>
     public bool AreEven => judge.AreEven;
 
+    /// <summary>Whether each front has a second wave behind it without the window's repeating.</summary>
+    public bool AreUneven => judge.AreUneven;
+
     /// <summary>The period with which the window repeats, s; NaN where it does not.</summary>
     public double PeriodSeconds => judge.PeriodSeconds;
 
@@ -193,7 +196,11 @@ internal sealed class BeatFinder
     {
         var slopes = Course.Slopes;
         var secondCount = Pairs == PairKind.None ? 0 : TakeSeconds();
-        allCount = weak.Drop(slopes[..^1], kept.AsSpan(0, allCount), UsualIntervalSeconds);
+        if (!(Pairs == PairKind.SecondWave && judge.AreUneven))
+        {
+            allCount = weak.Drop(slopes[..^1], kept.AsSpan(0, allCount), UsualIntervalSeconds);
+        }
+
         if (Pairs is PairKind.EarlyBeat or PairKind.Either)
         {
             seconds.AsSpan(0, secondCount).CopyTo(kept.AsSpan(allCount));

@@ -21,12 +21,19 @@ internal sealed class PairCourse
     // Seen twice, second waves at half the period are known.
     private const int LeastEven = 2;
     private const int LeastKnown = 4;
+
+    // Chance makes one window in twenty of beats without a rhythm look so.
+    private const int LeastUneven = 3;
     private readonly PairKind[] kinds = new PairKind[Kept];
     private readonly bool[] areEven = new bool[Newer];
+    private readonly bool[] areUneven = new bool[Newer];
     private int next;
 
     /// <summary>Whether second waves came at half the period.</summary>
     public bool IsEvenKnown => areEven.AsSpan().Count(true) >= LeastEven;
+
+    /// <summary>Whether second waves of beats without a rhythm were seen in the last windows.</summary>
+    public bool IsUnevenKnown => areUneven.AsSpan().Count(true) >= LeastUneven;
 
     /// <summary>Whether pairs were seen in most of the last windows.</summary>
     public bool IsKnown => Newer - CountOf(PairKind.None, 1) >= LeastKnown;
@@ -36,13 +43,15 @@ internal sealed class PairCourse
     {
         kinds.AsSpan().Clear();
         areEven.AsSpan().Clear();
+        areUneven.AsSpan().Clear();
     }
 
     /// <summary>Takes the verdict on the newest window.</summary>
-    public void Take(PairKind kind, bool isEven)
+    public void Take(PairKind kind, bool isEven, bool isUneven)
     {
         kinds[next] = kind;
         areEven[next % Newer] = isEven;
+        areUneven[next % Newer] = isUneven;
         next = (next + 1) % Kept;
     }
 

@@ -7,6 +7,7 @@ internal sealed class PairJudge(Repetition repetition, double binRateHz)
     private const double PairedPeriodicity = 0.72;
     private const double KnownPeriodicity = 0.5;
     private readonly PairFinder finder = new(binRateHz);
+    private readonly UnevenPairs uneven = new(binRateHz);
     private (double PeriodSeconds, double Periodicity) slow;
 
     /// <summary>What comes behind each full front of the window, as far as it shows by itself.</summary>
@@ -33,8 +34,11 @@ internal sealed class PairJudge(Repetition repetition, double binRateHz)
     /// <summary>Autocorrelation at twice that period; 0 where it is not known.</summary>
     public double PeriodicityOfTwo => AreOfAnotherPeriod ? 0 : repetition.PeriodicityOfTwo;
 
+    /// <summary>Whether each front has a second wave behind it without the window's repeating.</summary>
+    public bool AreUneven { get; private set; }
+
     /// <summary>Whether a rise, by its number, is the weaker one of a pair.</summary>
-    public bool IsSecond(int k) => finder.IsSecond(k);
+    public bool IsSecond(int k) => AreUneven ? uneven.IsSecond(k) : finder.IsSecond(k);
 
     /// <summary>Forgets what was said of another window.</summary>
     public void Restart()
@@ -42,6 +46,7 @@ internal sealed class PairJudge(Repetition repetition, double binRateHz)
         Own = PairKind.None;
         IsDoubtful = false;
         AreEven = false;
+        AreUneven = false;
         slow = default;
     }
 
@@ -72,6 +77,11 @@ internal sealed class PairJudge(Repetition repetition, double binRateHz)
             JudgeSlow(slopes, rises, least);
         }
 
+        if (Own == PairKind.None && before is not null)
+        {
+            JudgeUneven(slopes, rises, before);
+        }
+
         var kind = before?.Settle(Own) ?? Own;
         IsDoubtful = kind switch
         {
@@ -92,6 +102,15 @@ internal sealed class PairJudge(Repetition repetition, double binRateHz)
         {
             Own = PairKind.SecondWave;
             AreEven = true;
+        }
+    }
+
+    private void JudgeUneven(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, PairCourse before)
+    {
+        AreUneven = uneven.TryFind(slopes, rises, before.IsUnevenKnown);
+        if (AreUneven && before.IsUnevenKnown)
+        {
+            Own = PairKind.SecondWave;
         }
     }
 

@@ -27,12 +27,16 @@ internal sealed class WindowBeats
     // A window whose beats differ in turn repeats no better now and then; the fronts tell the rest.
     private const double LeastPairedPeriodicity = 0.5;
 
+    // Any wave of one harmonic is like another once both are stretched to the same length.
+    private const double LeastThirdWaveOfStretched = 0.3;
+
     private readonly SignalDesign design;
     private readonly bool hasRed;
     private readonly bool isPleth;
     private readonly BeatFinder finder;
     private readonly BeatShape shape;
     private readonly SteadyWave steady;
+    private readonly StretchedBeats stretched;
     private readonly BeatTrain train;
     private readonly BeatVotes votes;
     private readonly PairCourse pairs = new();
@@ -50,6 +54,7 @@ internal sealed class WindowBeats
         finder = room.Finder;
         shape = room.Shape;
         steady = room.Steady;
+        stretched = room.Stretched;
         train = new(design.BinRateHz);
         votes = new(design.BinRateHz);
         teller = new(room, hasRed);
@@ -117,7 +122,7 @@ internal sealed class WindowBeats
             }
         }
 
-        pairs.Take(finder.OwnPairs, finder.AreEven);
+        pairs.Take(finder.OwnPairs, finder.AreEven, finder.AreUneven);
         if (ArePairsOther())
         {
             votes.Restart();
@@ -129,6 +134,11 @@ internal sealed class WindowBeats
         var (agreement, height) = (shape.Agreement, shape.Height);
         var wave = WaveShape.Of(finder.Course, noise.Infrared * design.Kernel.SlopeNoiseGain, design.BinRateHz);
         var third = isKnown && wave.FrontSteepness >= design.Options.SureFrontSteepness ? double.NaN : ThirdWave.ShareOf(finder.Course.Volumes, finder.Rises);
+        if (!(third < LeastThirdWaveOfStretched) && rhythm.Irregularity > Rhythm.LateAbove)
+        {
+            agreement = double.MaxNumber(agreement, stretched.AgreementOf(finder.Course.Volumes, finder.Rises));
+        }
+
         learnable = fit.WindowSeconds >= design.Options.SeparationWindowSeconds && !fit.IsWithoutFirstWave
             ? (window.Length, finder.IntervalSeconds * design.BinRateHz, wave.FrontSteepness, fit.Ratio)
             : default;

@@ -25,6 +25,8 @@ public sealed class WindowRoom(SignalDesign design)
 
     internal BeatShape Shape { get; } = new();
 
+    internal StretchedBeats Stretched { get; } = new();
+
     internal SteadyWave Steady { get; } = new(design);
 
     internal MotionSeparation Separation { get; } = new(design);

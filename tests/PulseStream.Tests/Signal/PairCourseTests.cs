@@ -13,7 +13,7 @@ public sealed class PairCourseTests
     public void WindowsThatDifferTellNothing()
     {
         var course = After(PairKind.SecondWave, 4);
-        course.Take(PairKind.EarlyBeat, false);
+        course.Take(PairKind.EarlyBeat, false, isUneven: false);
         Assert.Equal("Either", course.Settle(PairKind.EarlyBeat).ToString());
     }
 
@@ -26,7 +26,7 @@ public sealed class PairCourseTests
         var course = After(PairKind.SecondWave, 8);
         for (var k = 0; k < 8; k++)
         {
-            course.Take(PairKind.EarlyBeat, false);
+            course.Take(PairKind.EarlyBeat, false, isUneven: false);
         }
 
         Assert.Equal("EarlyBeat", course.Settle(PairKind.EarlyBeat).ToString());
@@ -39,19 +39,19 @@ public sealed class PairCourseTests
         var course = After(PairKind.SecondWave, 4);
         for (var k = 0; k < 4; k++)
         {
-            course.Take(PairKind.EarlyBeat, false);
+            course.Take(PairKind.EarlyBeat, false, isUneven: false);
         }
 
         for (var k = 0; k < 8; k++)
         {
-            course.Take(PairKind.SecondWave, false);
+            course.Take(PairKind.SecondWave, false, isUneven: false);
         }
 
         Assert.Equal("SecondWave", course.Settle(PairKind.SecondWave).ToString());
         Assert.True(course.IsDoubtful);
         for (var k = 0; k < 8; k++)
         {
-            course.Take(PairKind.SecondWave, false);
+            course.Take(PairKind.SecondWave, false, isUneven: false);
         }
 
         Assert.False(course.IsDoubtful);
@@ -67,7 +67,7 @@ public sealed class PairCourseTests
         Assert.Equal(wasUnsure, course.WasUnsure);
         for (var k = 0; k < 8; k++)
         {
-            course.Take(PairKind.None, false);
+            course.Take(PairKind.None, false, isUneven: false);
         }
 
         Assert.False(course.WasUnsure);
@@ -77,9 +77,9 @@ public sealed class PairCourseTests
     public void EvenSecondWavesAreKnownOnceSeenTwice()
     {
         var course = new PairCourse();
-        course.Take(PairKind.SecondWave, true);
+        course.Take(PairKind.SecondWave, true, isUneven: false);
         Assert.False(course.IsEvenKnown);
-        course.Take(PairKind.SecondWave, true);
+        course.Take(PairKind.SecondWave, true, isUneven: false);
         Assert.True(course.IsEvenKnown);
         course.Restart();
         Assert.False(course.IsEvenKnown);
@@ -90,7 +90,7 @@ public sealed class PairCourseTests
         var course = new PairCourse();
         for (var k = 0; k < windows; k++)
         {
-            course.Take(kind, false);
+            course.Take(kind, false, isUneven: false);
         }
 
         return course;

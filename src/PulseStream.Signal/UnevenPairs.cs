@@ -1,0 +1,223 @@
+namespace PulseStream.Signal;
+
+/// <summary>
+/// Finds the second waves of a heart that keeps no rhythm: a weaker front behind each full one, of the same share of its
+/// steepness, after the same share of its interval or after the same time. Beats that come as they like keep to neither.
+/// </summary>
+internal sealed class UnevenPairs(double binRateHz)
+{
+    private const int MostRises = 64;
+
+    // A second wave as steep as this is told from a beat by nothing.
+    private const double SteepestShare = 0.85;
+
+    // Of their medians, shares of steepness differ by no more than this factor either way, and delays by so much of an interval
+    // or by so long.
+    private const double SteepnessFactor = 1.8;
+    private const double SameDelayShare = 0.1;
+    private const double SameDelaySeconds = 0.08;
+
+    // A beat without one, or with a ripple beside it, is seldom.
+    private const double MissedCost = 0.3;
+    private const double RippleCost = 0.5;
+    private const int LeastPairs = 4;
+    private const int LeastKnownPairs = 3;
+    private const double LeastPairedShare = 0.6;
+
+    // Intervals that differ by less are breathing's: the window then repeats.
+    private const double LeastSpread = 0.07;
+
+    // Of two intervals that have nothing to do with each other, the first differs by half of what their sum does, once a share of it is
+    // taken out; of two fronts that have nothing to do with each other, the steepness differs by as much as beats do.
+    private const double MostOfSpread = 0.25;
+    private const double MostSteepnessSpread = 0.18;
+
+    // Later than this behind a front, as a share of the interval, comes the next one's beat.
+    private const double LatestShare = 0.47;
+
+    private readonly bool[] isSecond = new bool[MostRises];
+    private readonly double[] shares = new double[MostRises];
+    private readonly double[] delays = new double[MostRises];
+    private readonly double[] intervals = new double[MostRises];
+    private readonly double[] scores = new double[MostRises];
+    private readonly int[] formers = new int[MostRises];
+    private readonly double[] sorted = new double[MostRises];
+    private int count;
+
+    /// <summary>Whether a rise, by its number, is a second wave.</summary>
+    public bool IsSecond(int k) => isSecond[k];
+
+    /// <summary>Finds them in a window.</summary>
+    /// <param name="slopes">Slope of the blood volume, a value a bin.</param>
+    /// <param name="rises">Bins of the steepest rises, in order; 64 at most.</param>
+    /// <param name="isKnown">Whether they were seen in the windows before: one that a window's end bends is then let pass.</param>
+    /// <returns>Whether most beats have one.</returns>
+    public bool TryFind(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, bool isKnown)
+    {
+        isSecond.AsSpan().Clear();
+        if (!TryGuess(slopes, rises, out var usual))
+        {
+            return false;
+        }
+
+        var last = Walk(slopes, rises, usual);
+        Mark(slopes, rises, usual, last, out var beats);
+        if (count < (isKnown ? LeastKnownPairs : LeastPairs) || count < LeastPairedShare * beats)
+        {
+            return false;
+        }
+
+        return AreSecondWaves(isKnown);
+    }
+
+    // What is left of the spread of the delays once they are a share of their intervals, or a time, whichever fits better.
+    private bool AreSecondWaves(bool isKnown)
+    {
+        var interval = Mean(intervals);
+        var spread = Deviation(intervals) / interval;
+        for (var k = 0; k < count; k++)
+        {
+            sorted[k] = delays[k] / intervals[k];
+        }
+
+        return (isKnown || spread >= LeastSpread)
+            && Mean(sorted) < LatestShare
+            && Math.Min(Deviation(sorted), Deviation(delays) / interval) < MostOfSpread * (isKnown ? Math.Max(2 * spread, LeastSpread) : spread)
+            && Deviation(shares) < (isKnown ? 2 : 1) * MostSteepnessSpread * Mean(shares);
+    }
+
+    // Of three fronts in a row, the one in the middle is the weaker of the first's beat in every second place.
+    private bool TryGuess(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, out Usual usual)
+    {
+        count = 0;
+        for (var k = 0; k + 2 < rises.Length; k++)
+        {
+            var share = slopes[(int)rises[k + 1]] / slopes[(int)rises[k]];
+            if (share < SteepestShare)
+            {
+                shares[count] = share;
+                intervals[count] = (rises[k + 1] - rises[k]) / (rises[k + 2] - rises[k]);
+                delays[count++] = rises[k + 1] - rises[k];
+            }
+        }
+
+        usual = count < LeastPairs ? default : new(Median(shares), Median(intervals), Median(delays));
+        return count >= LeastPairs;
+    }
+
+    private int Walk(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, in Usual usual)
+    {
+        var last = 0;
+        for (var k = 0; k < rises.Length; k++)
+        {
+            (scores[k], formers[k]) = (0, -1);
+            for (var gap = 1; gap <= 3 && gap <= k; gap++)
+            {
+                var gain = gap == 1 ? -MissedCost
+                    : Fits(slopes, rises, k - gap, Second(slopes, rises, k - gap, k), k, usual) ? (gap == 2 ? 1 : 1 - RippleCost)
+                    : double.NegativeInfinity;
+                if (scores[k - gap] + gain > scores[k] || (gap == 1 && k > 2))
+                {
+                    (scores[k], formers[k]) = (scores[k - gap] + gain, k - gap);
+                }
+            }
+
+            last = scores[k] >= scores[last] ? k : last;
+        }
+
+        return last;
+    }
+
+    private void Mark(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, in Usual usual, int last, out int beats)
+    {
+        count = 0;
+        beats = 0;
+        var next = last;
+        for (var full = formers[next]; full >= 0; full = formers[next])
+        {
+            beats++;
+            if (next - full > 1)
+            {
+                var second = Second(slopes, rises, full, next);
+                isSecond.AsSpan((full + 1)..next).Fill(true);
+                shares[count] = slopes[(int)rises[second]] / slopes[(int)rises[full]];
+                delays[count] = rises[second] - rises[full];
+                intervals[count++] = rises[next] - rises[full];
+            }
+
+            next = full;
+        }
+
+        MarkEnds(slopes, rises, usual, next, last);
+    }
+
+    // The second wave of a beat whose front lies before the window, and that of one whose next lies behind it.
+    private void MarkEnds(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, in Usual usual, int first, int last)
+    {
+        for (var k = 0; k < first; k++)
+        {
+            isSecond[k] = IsLike(slopes[(int)rises[k]] / slopes[(int)rises[first]], usual);
+        }
+
+        for (var k = last + 1; k < rises.Length; k++)
+        {
+            var delay = rises[k] - rises[last];
+            isSecond[k] = IsLike(slopes[(int)rises[k]] / slopes[(int)rises[last]], usual)
+                && (Math.Abs(delay - usual.Delay) < SameDelaySeconds * binRateHz || delay < usual.Delay);
+        }
+    }
+
+    private static bool IsLike(double share, in Usual usual) =>
+        share < SteepestShare && Math.Max(share / usual.Share, usual.Share / share) < SteepnessFactor;
+
+    private bool Fits(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, int full, int second, int next, in Usual usual)
+    {
+        var share = slopes[(int)rises[second]] / slopes[(int)rises[full]];
+        var delay = rises[second] - rises[full];
+        return IsLike(share, usual)
+            && (Math.Abs((delay / (rises[next] - rises[full])) - usual.DelayShare) < SameDelayShare
+                || Math.Abs(delay - usual.Delay) < SameDelaySeconds * binRateHz);
+    }
+
+    private static int Second(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, int full, int next)
+    {
+        var second = full + 1;
+        for (var j = second + 1; j < next; j++)
+        {
+            second = slopes[(int)rises[j]] > slopes[(int)rises[second]] ? j : second;
+        }
+
+        return second;
+    }
+
+    private double Median(double[] values)
+    {
+        Array.Sort(values, 0, count);
+        return values[(count - 1) / 2];
+    }
+
+    private double Mean(double[] values)
+    {
+        var sum = 0.0;
+        foreach (var value in values.AsSpan(0, count))
+        {
+            sum += value;
+        }
+
+        return sum / count;
+    }
+
+    private double Deviation(double[] values)
+    {
+        var mean = Mean(values);
+        var sum = 0.0;
+        foreach (var value in values.AsSpan(0, count))
+        {
+            sum += (value - mean) * (value - mean);
+        }
+
+        return Math.Sqrt(sum / (count - 1));
+    }
+
+    private readonly record struct Usual(double Share, double DelayShare, double Delay);
+}
