@@ -63,9 +63,9 @@ internal sealed class Liveness(JudgeOptions options)
             || Swings(second)
             || (IsSwingAsBefore(second) && (swingingSeconds > 1 || !ShowsLife(second))));
 
-    /// <summary>Whether there is more of a third harmonic than of the first in a wave that nothing was taken away from: its beats were found at another rate than its own.</summary>
+    /// <summary>Whether there is more of a third harmonic than of the first in a wave that nothing was taken away from: its beats were found at another rate than its own. The two waves of a beat, four tenths of it apart, do the same to its first harmonic.</summary>
     public bool HasLostFirstWave(in SignalSecond second) =>
-        second.Pulse.ThirdWaveShare > limits.MostThirdWaveShare && second.Fit.Lines == 0 && !second.Fit.IsWithoutFirstWave;
+        second.Pulse.ThirdWaveShare > limits.MostThirdWaveShare && !second.Pulse.HasSecondWaves && second.Fit.Lines == 0 && !second.Fit.IsWithoutFirstWave;
 
     // Neither a period nor beats enough to know their harmonics: nothing in it is known of a heart.
     private bool IsUntold(in SignalSecond second) =>

@@ -22,6 +22,9 @@ internal sealed class BeatFinder
     private const double NoiseWidthShare = 0.25;
     private const double NoiseReachShare = 0.6;
 
+    // Two, and one more at either end of a window; three would be a faster wave counted by every third.
+    private const double MostWavesOfBeat = 2.4;
+
     // A window that repeats this well knows its interval better than the seconds before it do.
     private const double GoodPeriodicity = 0.6;
 
@@ -79,6 +82,9 @@ internal sealed class BeatFinder
 
     /// <summary>Whether second waves come half a period behind the fronts, so that the window seems to repeat with both.</summary>
     public bool AreEven => judge.AreEven;
+
+    /// <summary>Whether one second wave, and no more, comes behind each front.</summary>
+    public bool HasSecondWaves { get; private set; }
 
     /// <summary>Whether each front has a second wave behind it without the window's repeating.</summary>
     public bool AreUneven => judge.AreUneven;
@@ -195,6 +201,7 @@ internal sealed class BeatFinder
     private void Keep()
     {
         var slopes = Course.Slopes;
+        var waves = allCount;
         var secondCount = Pairs == PairKind.None ? 0 : TakeSeconds();
         if (!(Pairs == PairKind.SecondWave && judge.AreUneven))
         {
@@ -208,6 +215,7 @@ internal sealed class BeatFinder
             Array.Sort(kept, 0, allCount);
         }
 
+        HasSecondWaves = Pairs == PairKind.SecondWave && secondCount > 0 && waves <= MostWavesOfBeat * allCount;
         for (var k = 0; k < allCount; k++)
         {
             kept[k] = Parabola.TopNear(slopes, (int)kept[k]);

@@ -9,6 +9,7 @@ internal sealed class PairJudge(Repetition repetition, double binRateHz)
     private readonly PairFinder finder = new(binRateHz);
     private readonly UnevenPairs uneven = new(binRateHz);
     private (double PeriodSeconds, double Periodicity) slow;
+    private double unevenSeconds;
 
     /// <summary>What comes behind each full front of the window, as far as it shows by itself.</summary>
     public PairKind Own { get; private set; }
@@ -20,10 +21,13 @@ internal sealed class PairJudge(Repetition repetition, double binRateHz)
     public bool AreEven { get; private set; }
 
     /// <summary>Whether the window repeats otherwise than it seems.</summary>
-    public bool AreOfAnotherPeriod => AreEven || slow.PeriodSeconds > 0;
+    public bool AreOfAnotherPeriod => AreEven || slow.PeriodSeconds > 0 || unevenSeconds > 0;
 
-    /// <summary>The period with which the window repeats, s; NaN where it does not.</summary>
-    public double PeriodSeconds => slow.PeriodSeconds > 0 ? slow.PeriodSeconds : repetition.PeriodSeconds * (AreEven ? 2 : 1);
+    /// <summary>The period with which the window repeats, s; the mean interval of beats with second waves that keep no rhythm; NaN where there is neither.</summary>
+    public double PeriodSeconds =>
+        slow.PeriodSeconds > 0 ? slow.PeriodSeconds
+        : unevenSeconds > 0 ? unevenSeconds
+        : repetition.PeriodSeconds * (AreEven ? 2 : 1);
 
     /// <summary>Autocorrelation at that period, −1 to 1.</summary>
     public double Periodicity =>
@@ -48,6 +52,7 @@ internal sealed class PairJudge(Repetition repetition, double binRateHz)
         AreEven = false;
         AreUneven = false;
         slow = default;
+        unevenSeconds = 0;
     }
 
     /// <summary>What drowns in noise is not asked for pairs.</summary>
@@ -111,6 +116,7 @@ internal sealed class PairJudge(Repetition repetition, double binRateHz)
         if (AreUneven && before.IsUnevenKnown)
         {
             Own = PairKind.SecondWave;
+            unevenSeconds = uneven.IntervalSeconds;
         }
     }
 

@@ -47,6 +47,9 @@ internal sealed class UnevenPairs(double binRateHz)
     /// <summary>Whether a rise, by its number, is a second wave.</summary>
     public bool IsSecond(int k) => isSecond[k];
 
+    /// <summary>Mean interval of the beats that have one, s.</summary>
+    public double IntervalSeconds { get; private set; }
+
     /// <summary>Finds them in a window.</summary>
     /// <param name="slopes">Slope of the blood volume, a value a bin.</param>
     /// <param name="rises">Bins of the steepest rises, in order; 64 at most.</param>
@@ -74,6 +77,7 @@ internal sealed class UnevenPairs(double binRateHz)
     private bool AreSecondWaves(bool isKnown)
     {
         var interval = Mean(intervals);
+        IntervalSeconds = interval / binRateHz;
         var spread = Deviation(intervals) / interval;
         for (var k = 0; k < count; k++)
         {

@@ -27,7 +27,8 @@ internal sealed class WindowBeats
     // A window whose beats differ in turn repeats no better now and then; the fronts tell the rest.
     private const double LeastPairedPeriodicity = 0.5;
 
-    // Any wave of one harmonic is like another once both are stretched to the same length.
+    // Beats that repeat so well are of one length; any wave of one harmonic is like another once both are stretched to the same length.
+    private const double LeastRhythm = 0.8;
     private const double LeastThirdWaveOfStretched = 0.3;
 
     private readonly SignalDesign design;
@@ -134,7 +135,7 @@ internal sealed class WindowBeats
         var (agreement, height) = (shape.Agreement, shape.Height);
         var wave = WaveShape.Of(finder.Course, noise.Infrared * design.Kernel.SlopeNoiseGain, design.BinRateHz);
         var third = isKnown && wave.FrontSteepness >= design.Options.SureFrontSteepness ? double.NaN : ThirdWave.ShareOf(finder.Course.Volumes, finder.Rises);
-        if (!(third < LeastThirdWaveOfStretched) && rhythm.Irregularity > Rhythm.LateAbove)
+        if (!(third < LeastThirdWaveOfStretched) && finder.Periodicity < LeastRhythm)
         {
             agreement = double.MaxNumber(agreement, stretched.AgreementOf(finder.Course.Volumes, finder.Rises));
         }
@@ -174,7 +175,8 @@ internal sealed class WindowBeats
             isKnown || double.IsNaN(period) || third < design.Options.SteadinessThirdWaveShare ? double.NaN : UnsteadyShare(bins, window, room, fit, removed, (period, wave.FrontSteepness)),
             Perfusion.PercentOf(height, isPleth),
             wave.FrequencyHz,
-            finder.PeriodicityOfTwo);
+            finder.PeriodicityOfTwo,
+            finder.HasSecondWaves);
     }
 
     // Where the lights agree in a short window alone, infrared is asked for a longer time. While there is none, many turns tell as much.

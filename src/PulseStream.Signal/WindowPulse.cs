@@ -16,6 +16,7 @@ namespace PulseStream.Signal;
 /// <param name="PerfusionPercent">Median trough to peak of a beat over the mean light, percent; NaN without beats or light.</param>
 /// <param name="FrequencyHz">Root mean square frequency of the wave, Hz: a pulse's rate and more, for its harmonics.</param>
 /// <param name="PeriodicityOfTwo">Autocorrelation at twice the period; 0 where it is not known.</param>
+/// <param name="HasSecondWaves">Whether one second wave, and no more, was seen behind the front of each beat.</param>
 public readonly record struct WindowPulse(
     int BeatCount,
     double RatePerMinute,
@@ -31,4 +32,5 @@ public readonly record struct WindowPulse(
     double UnsteadyShare,
     double PerfusionPercent,
     double FrequencyHz,
-    double PeriodicityOfTwo = 0);
+    double PeriodicityOfTwo = 0,
+    bool HasSecondWaves = false);
