@@ -17,6 +17,9 @@ internal sealed class UnevenPairs(double binRateHz)
     private const double SameDelayShare = 0.1;
     private const double SameDelaySeconds = 0.08;
 
+    // A front so much less steep than the one before is a ripple.
+    private const double LeastFullShare = 0.2;
+
     // A beat without one, or with a ripple beside it, is seldom.
     private const double MissedCost = 0.3;
     private const double RippleCost = 0.5;
@@ -31,6 +34,10 @@ internal sealed class UnevenPairs(double binRateHz)
     // taken out; of two fronts that have nothing to do with each other, the steepness differs by as much as beats do.
     private const double MostOfSpread = 0.25;
     private const double MostSteepnessSpread = 0.18;
+
+    // Where they keep so well to their delay, an early beat's may be another share of it.
+    private const double SureOfSpread = 0.12;
+    private const double SureSteepnessSpread = 0.3;
 
     // Later than this behind a front, as a share of the interval, comes the next one's beat.
     private const double LatestShare = 0.47;
@@ -84,10 +91,17 @@ internal sealed class UnevenPairs(double binRateHz)
             sorted[k] = delays[k] / intervals[k];
         }
 
-        return (isKnown || spread >= LeastSpread)
+        var left = Math.Min(Deviation(sorted), Deviation(delays) / interval);
+        var differ = Deviation(shares) / Mean(shares);
+        if (isKnown)
+        {
+            return Mean(sorted) < LatestShare && left < MostOfSpread * Math.Max(2 * spread, LeastSpread) && differ < 2 * MostSteepnessSpread;
+        }
+
+        return spread >= LeastSpread
             && Mean(sorted) < LatestShare
-            && Math.Min(Deviation(sorted), Deviation(delays) / interval) < MostOfSpread * (isKnown ? Math.Max(2 * spread, LeastSpread) : spread)
-            && Deviation(shares) < (isKnown ? 2 : 1) * MostSteepnessSpread * Mean(shares);
+            && left < MostOfSpread * spread
+            && differ < (left < SureOfSpread * spread ? SureSteepnessSpread : MostSteepnessSpread);
     }
 
     // Of three fronts in a row, the one in the middle is the weaker of the first's beat in every second place.
@@ -117,10 +131,11 @@ internal sealed class UnevenPairs(double binRateHz)
             (scores[k], formers[k]) = (0, -1);
             for (var gap = 1; gap <= 3 && gap <= k; gap++)
             {
-                var gain = gap == 1 ? -MissedCost
+                var gain = slopes[(int)rises[k]] < LeastFullShare * slopes[(int)rises[k - gap]] ? double.NegativeInfinity
+                    : gap == 1 ? -MissedCost
                     : Fits(slopes, rises, k - gap, Second(slopes, rises, k - gap, k), k, usual) ? (gap == 2 ? 1 : 1 - RippleCost)
                     : double.NegativeInfinity;
-                if (scores[k - gap] + gain > scores[k] || (gap == 1 && k > 2))
+                if (scores[k - gap] + gain > scores[k] || (gap == 1 && k > 2 && gain > double.NegativeInfinity))
                 {
                     (scores[k], formers[k]) = (scores[k - gap] + gain, k - gap);
                 }
