@@ -54,7 +54,7 @@ internal sealed class PairFinder(double binRateHz)
             return false;
         }
 
-        var (mean, deviation) = MeanAndDeviation(slopeShares.AsSpan(0, count));
+        var (mean, deviation) = Spread.Of(slopeShares.AsSpan(0, count));
         var contrast = (1 - mean) * Math.Sqrt(count) / deviation;
         var delay = Median(delays);
         if (CountNear(delay) < SameShare * periods)
@@ -178,22 +178,5 @@ internal sealed class PairFinder(double binRateHz)
         }
 
         return deviationsPerMedian * Median(delays) / median;
-    }
-
-    private static (double Mean, double Deviation) MeanAndDeviation(ReadOnlySpan<double> values)
-    {
-        var mean = 0.0;
-        foreach (var value in values)
-        {
-            mean += value / values.Length;
-        }
-
-        var sum = 0.0;
-        foreach (var value in values)
-        {
-            sum += (value - mean) * (value - mean);
-        }
-
-        return (mean, Math.Sqrt(sum / (values.Length - 1)));
     }
 }

@@ -23,6 +23,9 @@ internal sealed class UnevenPairs(double binRateHz)
     // A beat without one, or with a ripple beside it, is seldom.
     private const double MissedCost = 0.3;
     private const double RippleCost = 0.5;
+
+    // The first full front lies among so many rises.
+    private const int MostBeforeFirst = 3;
     private const int LeastPairs = 4;
     private const int LeastKnownPairs = 3;
     private const double LeastPairedShare = 0.6;
@@ -48,7 +51,7 @@ internal sealed class UnevenPairs(double binRateHz)
     private readonly double[] intervals = new double[MostRises];
     private readonly double[] scores = new double[MostRises];
     private readonly int[] formers = new int[MostRises];
-    private readonly double[] sorted = new double[MostRises];
+    private readonly double[] delayShares = new double[MostRises];
     private int count;
 
     /// <summary>Whether a rise, by its number, is a second wave.</summary>
@@ -80,28 +83,28 @@ internal sealed class UnevenPairs(double binRateHz)
         return AreSecondWaves(isKnown);
     }
 
-    // What is left of the spread of the delays once they are a share of their intervals, or a time, whichever fits better.
     private bool AreSecondWaves(bool isKnown)
     {
-        var interval = Mean(intervals);
+        var (interval, deviation) = Spread.Of(intervals.AsSpan(0, count));
         IntervalSeconds = interval / binRateHz;
-        var spread = Deviation(intervals) / interval;
         for (var k = 0; k < count; k++)
         {
-            sorted[k] = delays[k] / intervals[k];
+            delayShares[k] = delays[k] / intervals[k];
         }
 
-        var left = Math.Min(Deviation(sorted), Deviation(delays) / interval);
-        var differ = Deviation(shares) / Mean(shares);
-        if (isKnown)
-        {
-            return Mean(sorted) < LatestShare && left < MostOfSpread * Math.Max(2 * spread, LeastSpread) && differ < 2 * MostSteepnessSpread;
-        }
-
-        return spread >= LeastSpread
-            && Mean(sorted) < LatestShare
-            && left < MostOfSpread * spread
-            && differ < (left < SureOfSpread * spread ? SureSteepnessSpread : MostSteepnessSpread);
+        // What is left of the spread of the delays once they are a share of their intervals, or a time, whichever fits better.
+        var (delayShare, byShare) = Spread.Of(delayShares.AsSpan(0, count));
+        var byTime = Spread.Of(delays.AsSpan(0, count)).Deviation / interval;
+        var spread = deviation / interval;
+        var left = Math.Min(byShare, byTime);
+        var (steepness, steepnessSpread) = Spread.Of(shares.AsSpan(0, count));
+        var differ = steepnessSpread / steepness;
+        return delayShare < LatestShare
+            && (isKnown
+                ? left < MostOfSpread * Math.Max(2 * spread, LeastSpread) && differ < 2 * MostSteepnessSpread
+                : spread >= LeastSpread
+                    && left < MostOfSpread * spread
+                    && differ < (left < SureOfSpread * spread ? SureSteepnessSpread : MostSteepnessSpread));
     }
 
     // Of three fronts in a row, the one in the middle is the weaker of the first's beat in every second place.
@@ -114,30 +117,28 @@ internal sealed class UnevenPairs(double binRateHz)
             if (share < SteepestShare)
             {
                 shares[count] = share;
-                intervals[count] = (rises[k + 1] - rises[k]) / (rises[k + 2] - rises[k]);
+                delayShares[count] = (rises[k + 1] - rises[k]) / (rises[k + 2] - rises[k]);
                 delays[count++] = rises[k + 1] - rises[k];
             }
         }
 
-        usual = count < LeastPairs ? default : new(Median(shares), Median(intervals), Median(delays));
+        usual = count < LeastPairs ? default : new(Median(shares), Median(delayShares), Median(delays));
         return count >= LeastPairs;
     }
 
+    // The row of full fronts behind most of which a second wave is found; the number of its last.
     private int Walk(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, in Usual usual)
     {
         var last = 0;
         for (var k = 0; k < rises.Length; k++)
         {
-            (scores[k], formers[k]) = (0, -1);
-            for (var gap = 1; gap <= 3 && gap <= k; gap++)
+            (scores[k], formers[k]) = k < MostBeforeFirst ? (0, -1) : (double.NegativeInfinity, -1);
+            for (var former = Math.Max(0, k - 3); former < k; former++)
             {
-                var gain = slopes[(int)rises[k]] < LeastFullShare * slopes[(int)rises[k - gap]] ? double.NegativeInfinity
-                    : gap == 1 ? -MissedCost
-                    : Fits(slopes, rises, k - gap, Second(slopes, rises, k - gap, k), k, usual) ? (gap == 2 ? 1 : 1 - RippleCost)
-                    : double.NegativeInfinity;
-                if (scores[k - gap] + gain > scores[k] || (gap == 1 && k > 2 && gain > double.NegativeInfinity))
+                var score = scores[former] + GainOf(slopes, rises, former, k, usual);
+                if (score > scores[k])
                 {
-                    (scores[k], formers[k]) = (scores[k - gap] + gain, k - gap);
+                    (scores[k], formers[k]) = (score, former);
                 }
             }
 
@@ -145,6 +146,20 @@ internal sealed class UnevenPairs(double binRateHz)
         }
 
         return last;
+    }
+
+    private double GainOf(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, int former, int next, in Usual usual)
+    {
+        if (slopes[(int)rises[next]] < LeastFullShare * slopes[(int)rises[former]])
+        {
+            return double.NegativeInfinity;
+        }
+
+        var waves = next - former - 1;
+        return waves == 0 ? -MissedCost
+            : !Fits(slopes, rises, former, Second(slopes, rises, former, next), next, usual) ? double.NegativeInfinity
+            : waves == 1 ? 1
+            : 1 - RippleCost;
     }
 
     private void Mark(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, in Usual usual, int last, out int beats)
@@ -182,7 +197,7 @@ internal sealed class UnevenPairs(double binRateHz)
         {
             var delay = rises[k] - rises[last];
             isSecond[k] = IsLike(slopes[(int)rises[k]] / slopes[(int)rises[last]], usual)
-                && (Math.Abs(delay - usual.Delay) < SameDelaySeconds * binRateHz || delay < usual.Delay);
+                && delay < usual.Delay + (SameDelaySeconds * binRateHz);
         }
     }
 
@@ -213,29 +228,6 @@ internal sealed class UnevenPairs(double binRateHz)
     {
         Array.Sort(values, 0, count);
         return values[(count - 1) / 2];
-    }
-
-    private double Mean(double[] values)
-    {
-        var sum = 0.0;
-        foreach (var value in values.AsSpan(0, count))
-        {
-            sum += value;
-        }
-
-        return sum / count;
-    }
-
-    private double Deviation(double[] values)
-    {
-        var mean = Mean(values);
-        var sum = 0.0;
-        foreach (var value in values.AsSpan(0, count))
-        {
-            sum += (value - mean) * (value - mean);
-        }
-
-        return Math.Sqrt(sum / (count - 1));
     }
 
     private readonly record struct Usual(double Share, double DelayShare, double Delay);
