@@ -85,6 +85,20 @@ public sealed class PairCourseTests
         Assert.False(course.IsEvenKnown);
     }
 
+    [Fact]
+    public void SecondWavesWithoutARhythmAreKnownOnceSeenThreeTimes()
+    {
+        var course = new PairCourse();
+        course.Take(PairKind.None, false, isUneven: true);
+        course.Take(PairKind.None, false, isUneven: false);
+        course.Take(PairKind.None, false, isUneven: true);
+        Assert.False(course.IsUnevenKnown);
+        course.Take(PairKind.None, false, isUneven: true);
+        Assert.True(course.IsUnevenKnown);
+        course.Restart();
+        Assert.False(course.IsUnevenKnown);
+    }
+
     private static PairCourse After(PairKind kind, int windows)
     {
         var course = new PairCourse();
