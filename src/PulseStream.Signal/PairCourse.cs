@@ -23,6 +23,7 @@ internal sealed class PairCourse
     private const int LeastKnown = 4;
     private readonly PairKind[] kinds = new PairKind[Kept];
     private readonly bool[] areEven = new bool[Newer];
+    private readonly bool[] areAsLikelyBeats = new bool[Newer];
     private int next;
 
     /// <summary>Whether second waves came at half the period.</summary>
@@ -31,18 +32,26 @@ internal sealed class PairCourse
     /// <summary>Whether pairs were seen in most of the last windows.</summary>
     public bool IsKnown => Newer - CountOf(PairKind.None, 1) >= LeastKnown;
 
+    /// <summary>Whether second waves were as likely beats in windows that share beats with this one.</summary>
+    public bool WereAsLikelyBeats => areAsLikelyBeats.AsSpan().Count(true) >= LeastUnsure;
+
     /// <summary>Forgets all.</summary>
     public void Restart()
     {
         kinds.AsSpan().Clear();
         areEven.AsSpan().Clear();
+        areAsLikelyBeats.AsSpan().Clear();
     }
 
     /// <summary>Takes the verdict on the newest window.</summary>
-    public void Take(PairKind kind, bool isEven)
+    /// <param name="kind">What it is.</param>
+    /// <param name="isEven">Whether second waves come at half the period.</param>
+    /// <param name="isAsLikelyBeats">Whether second waves are as likely beats.</param>
+    public void Take(PairKind kind, bool isEven, bool isAsLikelyBeats)
     {
         kinds[next] = kind;
         areEven[next % Newer] = isEven;
+        areAsLikelyBeats[next % Newer] = isAsLikelyBeats;
         next = (next + 1) % Kept;
     }
 

@@ -15,6 +15,9 @@ internal sealed class PairJudge(Repetition repetition, double binRateHz)
     /// <summary>Whether waves that are no beats now may have been some.</summary>
     public bool IsDoubtful { get; private set; }
 
+    /// <summary>Whether what passes for second waves in this window may be beats.</summary>
+    public bool AreAsLikelyBeats { get; private set; }
+
     /// <summary>Whether second waves come half a period behind the fronts, so that the window seems to repeat with both.</summary>
     public bool AreEven { get; private set; }
 
@@ -41,6 +44,7 @@ internal sealed class PairJudge(Repetition repetition, double binRateHz)
     {
         Own = PairKind.None;
         IsDoubtful = false;
+        AreAsLikelyBeats = false;
         AreEven = false;
         slow = default;
     }
@@ -60,6 +64,7 @@ internal sealed class PairJudge(Repetition repetition, double binRateHz)
         if (repetition.Periodicity >= least && finder.TryFind(slopes, rises, repetition.PeriodSeconds, out var found))
         {
             Own = PairVerdict.Of(found);
+            AreAsLikelyBeats = Own == PairKind.SecondWave && EarlyOrSecond.AreAsLikelyBeats(found);
         }
 
         if (Own == PairKind.None)
@@ -76,8 +81,8 @@ internal sealed class PairJudge(Repetition repetition, double binRateHz)
         IsDoubtful = kind switch
         {
             PairKind.Either => true,
-            PairKind.SecondWave => before is { IsDoubtful: true },
-            PairKind.None => before is { WasUnsure: true },
+            PairKind.SecondWave => AreAsLikelyBeats || before is { IsDoubtful: true } or { WereAsLikelyBeats: true },
+            PairKind.None => before is { WasUnsure: true } or { WereAsLikelyBeats: true },
             _ => false,
         };
         return kind;

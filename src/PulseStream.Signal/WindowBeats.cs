@@ -117,7 +117,7 @@ internal sealed class WindowBeats
             }
         }
 
-        pairs.Take(finder.OwnPairs, finder.AreEven);
+        pairs.Take(finder.OwnPairs, finder.AreEven, finder.AreAsLikelyBeats);
         if (ArePairsOther())
         {
             votes.Restart();
