@@ -28,6 +28,9 @@ internal static class EarlyOrSecond
     private const double SteepShare = 0.4;
     private const double SteepestShare = 0.7;
 
+    // A vessel that has emptied further than this has drawn nothing out: long fronts are then those of slow beats.
+    private const double FilledShare = 0.3;
+
     // What rises from the upper half of the beat before does so in a vessel that empties slowly and draws all waves out: a narrow one
     // has not crossed it. Nearer to the crest, second waves of most fingers rise, and the crest hides how broad they are.
     private const double SlowVesselFootShare = 0.45;
@@ -35,23 +38,40 @@ internal static class EarlyOrSecond
     private const double HighFootShare = 0.65;
     private const double CrestFootShare = 0.85;
 
+    // What rises from the foot of the full beats behind a front that takes less than a tenth of the time is no part of the beat before;
+    // nor is what comes so many widths of it later, twice as late as second waves do.
+    private const double LatestSecondShare = 0.56;
+    private const double EmptyFootShare = 0.05;
+    private const double QuickFrontShare = 0.098;
+    private const double FarBehindFronts = 6.3;
+
     /// <summary>Whether they are.</summary>
     /// <param name="pairs">Pairs with the period of the window.</param>
     public static bool AreAsLikelyBeats(in RisePairs pairs)
     {
-        var breadth = pairs.SecondFrontSeconds / pairs.FrontSeconds;
-        var fronts = pairs.DelaySeconds / pairs.FrontSeconds;
         return pairs.PeriodSeconds >= ShortestPeriodSeconds
             && pairs.DelayShare >= SoonestShare
-            && pairs.DelayShare < LatestShare
+            && pairs.DelayShare < LatestSecondShare
             && pairs.SlopeShare >= LeastShare
+            && (IsOfNoOther(pairs) || IsAsShort(pairs));
+    }
+
+    private static bool IsOfNoOther(in RisePairs pairs) =>
+        (pairs.FootShare < EmptyFootShare && pairs.FrontSeconds < QuickFrontShare * pairs.PeriodSeconds)
+        || pairs.DelaySeconds > FarBehindFronts * pairs.FrontSeconds;
+
+    private static bool IsAsShort(in RisePairs pairs)
+    {
+        var breadth = pairs.SecondFrontSeconds / pairs.FrontSeconds;
+        var fronts = pairs.DelaySeconds / pairs.FrontSeconds;
+        return pairs.DelayShare < LatestShare
             && breadth < NoBroader
             && fronts > SoonestFronts
             && (IsSteep(pairs, fronts) || IsUnbent(pairs, breadth));
     }
 
     private static bool IsSteep(in RisePairs pairs, double fronts) =>
-        pairs.SlopeShare >= SteepestShare || (pairs.SlopeShare >= SteepShare && fronts > BeyondSecondWaveFronts);
+        pairs.SlopeShare >= SteepestShare || (pairs.SlopeShare >= SteepShare && fronts > BeyondSecondWaveFronts && pairs.FootShare >= FilledShare);
 
     private static bool IsUnbent(in RisePairs pairs, double breadth) =>
         pairs.FootShare < CrestFootShare && pairs.FootShare >= (breadth < NarrowBreadth ? SlowVesselFootShare : HighFootShare);
