@@ -80,7 +80,7 @@ internal sealed class BeatFinder
     /// <summary>Whether second waves come half a period behind the fronts, so that the window seems to repeat with both.</summary>
     public bool AreEven => judge.AreEven;
 
-    /// <summary>Whether what passes for second waves in this window may be beats.</summary>
+    /// <summary>Whether what passes for second waves in this window may be beats, or the other way round.</summary>
     public bool AreAsLikelyBeats => judge.AreAsLikelyBeats;
 
     /// <summary>The period with which the window repeats, s; NaN where it does not.</summary>

@@ -7,6 +7,9 @@ namespace PulseStream.Signal;
 /// </summary>
 internal static class EarlyOrSecond
 {
+    /// <summary>How much better a window repeats with two periods than with one where its beats may be two waves in turn.</summary>
+    public const double LeastGain = 0.005;
+
     // Every second beat early, at more than 126 a minute, is hardly a rhythm.
     private const double ShortestPeriodSeconds = 0.95;
 
@@ -45,16 +48,34 @@ internal static class EarlyOrSecond
     private const double QuickFrontShare = 0.098;
     private const double FarBehindFronts = 6.3;
 
+    // Breathing makes two periods repeat worse than one; what repeats better alternates. No slower beat has two waves as far apart as
+    // that, a faster one hardly so late a wave; the heights of beats differ by less in turn, and two fronts that take a tenth of the
+    // time from full one to full one are long.
+    private const double LongestEvenPeriodSeconds = 1.6;
+    private const double SoonestEvenShare = 0.45;
+    private const double LargestEvenHeight = 0.9;
+    private const double LeastEvenContrast = 3.5;
+    private const double LongEvenFrontShare = 0.1;
+
     /// <summary>Whether they are.</summary>
     /// <param name="pairs">Pairs with the period of the window.</param>
-    public static bool AreAsLikelyBeats(in RisePairs pairs)
-    {
-        return pairs.PeriodSeconds >= ShortestPeriodSeconds
-            && pairs.DelayShare >= SoonestShare
-            && pairs.DelayShare < LatestSecondShare
-            && pairs.SlopeShare >= LeastShare
-            && (IsOfNoOther(pairs) || IsAsShort(pairs));
-    }
+    public static bool AreAsLikelyBeats(in RisePairs pairs) =>
+        pairs.PeriodSeconds >= ShortestPeriodSeconds
+        && pairs.DelayShare >= SoonestShare
+        && pairs.DelayShare < LatestSecondShare
+        && pairs.SlopeShare >= LeastShare
+        && (IsOfNoOther(pairs) || IsAsShort(pairs));
+
+    /// <summary>Whether beats that come evenly may be the two waves of half as many.</summary>
+    /// <param name="pairs">Pairs with twice the period of the window.</param>
+    public static bool AreEvenAsLikely(in RisePairs pairs) =>
+        pairs.PeriodSeconds >= ShortestPeriodSeconds
+        && pairs.PeriodSeconds < LongestEvenPeriodSeconds
+        && pairs.DelayShare > SoonestEvenShare
+        && pairs.DelayShare < LatestSecondShare
+        && pairs.SlopeShare * pairs.SecondFrontSeconds < LargestEvenHeight * pairs.FrontSeconds
+        && pairs.Contrast > LeastEvenContrast
+        && pairs.FrontSeconds >= LongEvenFrontShare * pairs.PeriodSeconds;
 
     private static bool IsOfNoOther(in RisePairs pairs) =>
         (pairs.FootShare < EmptyFootShare && pairs.FrontSeconds < QuickFrontShare * pairs.PeriodSeconds)

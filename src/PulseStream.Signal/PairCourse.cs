@@ -47,7 +47,7 @@ internal sealed class PairCourse
     /// <param name="kind">What it is.</param>
     /// <param name="isEven">Whether second waves come at half the period.</param>
     /// <param name="isAsLikelyBeats">Whether second waves are as likely beats.</param>
-    public void Take(PairKind kind, bool isEven, bool isAsLikelyBeats)
+    public void Take(PairKind kind, bool isEven, bool isAsLikelyBeats = false)
     {
         kinds[next] = kind;
         areEven[next % Newer] = isEven;

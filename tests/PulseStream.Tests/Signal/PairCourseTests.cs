@@ -17,6 +17,22 @@ public sealed class PairCourseTests
         Assert.Equal("Either", course.Settle(PairKind.EarlyBeat).ToString());
     }
 
+    // One window may take a second wave for a beat, two that share their beats hardly by chance; eight seconds later none of them is left.
+    [Theory]
+    [InlineData(1, 0, false)]
+    [InlineData(2, 0, true)]
+    [InlineData(2, 8, false)]
+    public void SecondWavesThatWereAsLikelyBeatsStayInDoubt(int likely, int since, bool were)
+    {
+        var course = After(PairKind.SecondWave, 8);
+        for (var k = 0; k < likely + since; k++)
+        {
+            course.Take(PairKind.SecondWave, false, k < likely);
+        }
+
+        Assert.Equal(were, course.WereAsLikelyBeats);
+    }
+
     [Fact]
     public void AWindowWithoutPairsHasNone() => Assert.Equal("None", After(PairKind.SecondWave, 8).Settle(PairKind.None).ToString());
 
