@@ -20,23 +20,26 @@ internal static class EarlyOrSecond
     // No broader than the front of the full beat, as well as eight seconds tell.
     private const double NoBroader = 0.97;
 
+    // A heart throws for 0.3 s at most where it beats twice in such a time (Weissler, Circulation 1968;37:149), and steeply for half of that.
+    private const double LongestFrontSeconds = 0.155;
+
     // A heart cannot throw again before it has thrown, which its front shows, and has filled, which takes as long and a half; the
     // two bells that beats are drawn with (Tang, Sci Rep 2020;10:13883) are 2.0 widths apart, and hardly ever 2.6.
     private const double SoonestFronts = 2.35;
     private const double BeyondSecondWaveFronts = 2.6;
 
     // A usual second wave reaches a seventh of the front's steepness, those of fingers in open recordings up to 0.17 where they are
-    // not broader. More than 0.4 behind the time of a second wave, or 0.7 at any time, is rare in one.
+    // not broader. More than 0.45 behind the time of a second wave, or 0.7 at any time, is rare in one.
     private const double LeastShare = 0.17;
-    private const double SteepShare = 0.4;
+    private const double SteepShare = 0.45;
     private const double SteepestShare = 0.7;
 
     // A vessel that has emptied further than this has drawn nothing out: long fronts are then those of slow beats.
     private const double FilledShare = 0.3;
 
-    // What rises from the upper half of the beat before does so in a vessel that empties slowly and draws all waves out: a narrow one
+    // What rises from the middle of the beat before, or higher, does so in a vessel that empties slowly and draws all waves out: a narrow one
     // has not crossed it. Nearer to the crest, second waves of most fingers rise, and the crest hides how broad they are.
-    private const double SlowVesselFootShare = 0.45;
+    private const double SlowVesselFootShare = 0.48;
     private const double NarrowBreadth = 0.8;
     private const double HighFootShare = 0.65;
     private const double CrestFootShare = 0.85;
@@ -87,6 +90,7 @@ internal static class EarlyOrSecond
         var fronts = pairs.DelaySeconds / pairs.FrontSeconds;
         return pairs.DelayShare < LatestShare
             && breadth < NoBroader
+            && pairs.FrontSeconds < LongestFrontSeconds
             && fronts > SoonestFronts
             && (IsSteep(pairs, fronts) || IsUnbent(pairs, breadth));
     }
