@@ -89,6 +89,9 @@ internal sealed class BeatFinder
     /// <summary>Whether each front has a second wave behind it without the window's repeating.</summary>
     public bool AreUneven => judge.AreUneven;
 
+    /// <summary>Whether what passes for second waves in this window may be beats, or the other way round.</summary>
+    public bool AreAsLikelyBeats => judge.AreAsLikelyBeats;
+
     /// <summary>The period with which the window repeats, s; NaN where it does not.</summary>
     public double PeriodSeconds => judge.PeriodSeconds;
 

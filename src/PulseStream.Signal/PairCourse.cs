@@ -27,6 +27,7 @@ internal sealed class PairCourse
     private readonly PairKind[] kinds = new PairKind[Kept];
     private readonly bool[] areEven = new bool[Newer];
     private readonly bool[] areUneven = new bool[Newer];
+    private readonly bool[] areAsLikelyBeats = new bool[Newer];
     private int next;
 
     /// <summary>Whether second waves came at half the period.</summary>
@@ -38,20 +39,29 @@ internal sealed class PairCourse
     /// <summary>Whether pairs were seen in most of the last windows.</summary>
     public bool IsKnown => Newer - CountOf(PairKind.None, 1) >= LeastKnown;
 
+    /// <summary>Whether second waves were as likely beats in windows that share beats with this one.</summary>
+    public bool WereAsLikelyBeats => areAsLikelyBeats.AsSpan().Count(true) >= LeastUnsure;
+
     /// <summary>Forgets all.</summary>
     public void Restart()
     {
         kinds.AsSpan().Clear();
         areEven.AsSpan().Clear();
         areUneven.AsSpan().Clear();
+        areAsLikelyBeats.AsSpan().Clear();
     }
 
     /// <summary>Takes the verdict on the newest window.</summary>
-    public void Take(PairKind kind, bool isEven, bool isUneven)
+    /// <param name="kind">What it is.</param>
+    /// <param name="isEven">Whether second waves come at half the period.</param>
+    /// <param name="isUneven">Whether they come without a rhythm.</param>
+    /// <param name="isAsLikelyBeats">Whether second waves are as likely beats.</param>
+    public void Take(PairKind kind, bool isEven, bool isUneven = false, bool isAsLikelyBeats = false)
     {
         kinds[next] = kind;
         areEven[next % Newer] = isEven;
         areUneven[next % Newer] = isUneven;
+        areAsLikelyBeats[next % Newer] = isAsLikelyBeats;
         next = (next + 1) % Kept;
     }
 

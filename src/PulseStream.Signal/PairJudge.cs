@@ -17,6 +17,9 @@ internal sealed class PairJudge(Repetition repetition, double binRateHz)
     /// <summary>Whether waves that are no beats now may have been some.</summary>
     public bool IsDoubtful { get; private set; }
 
+    /// <summary>Whether what passes for second waves in this window may be beats, or the other way round.</summary>
+    public bool AreAsLikelyBeats { get; private set; }
+
     /// <summary>Whether second waves come half a period behind the fronts, so that the window seems to repeat with both.</summary>
     public bool AreEven { get; private set; }
 
@@ -49,6 +52,7 @@ internal sealed class PairJudge(Repetition repetition, double binRateHz)
     {
         Own = PairKind.None;
         IsDoubtful = false;
+        AreAsLikelyBeats = false;
         AreEven = false;
         AreUneven = false;
         slow = default;
@@ -70,6 +74,7 @@ internal sealed class PairJudge(Repetition repetition, double binRateHz)
         if (repetition.Periodicity >= least && finder.TryFind(slopes, rises, repetition.PeriodSeconds, out var found))
         {
             Own = PairVerdict.Of(found);
+            AreAsLikelyBeats = Own == PairKind.SecondWave && EarlyOrSecond.AreAsLikelyBeats(found);
         }
 
         if (Own == PairKind.None)
@@ -91,8 +96,8 @@ internal sealed class PairJudge(Repetition repetition, double binRateHz)
         IsDoubtful = kind switch
         {
             PairKind.Either => true,
-            PairKind.SecondWave => before is { IsDoubtful: true },
-            PairKind.None => before is { WasUnsure: true },
+            PairKind.SecondWave => AreAsLikelyBeats || before is { IsDoubtful: true } or { WereAsLikelyBeats: true },
+            PairKind.None => AreAsLikelyBeats || before is { WasUnsure: true } or { WereAsLikelyBeats: true },
             _ => false,
         };
         return kind;
@@ -100,13 +105,20 @@ internal sealed class PairJudge(Repetition repetition, double binRateHz)
 
     private void JudgeEven(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, double least, bool isKnown)
     {
-        if (repetition.PeriodicityOfTwo >= least
-            && PairVerdict.MayBeEven(repetition.PeriodicityOfTwo - repetition.Periodicity, isKnown)
-            && finder.TryFind(slopes, rises, 2 * repetition.PeriodSeconds, out var found)
-            && PairVerdict.IsEvenSecondWave(found, isKnown))
+        var gain = repetition.PeriodicityOfTwo - repetition.Periodicity;
+        if (!(repetition.PeriodicityOfTwo >= least && (isKnown || gain >= EarlyOrSecond.LeastGain) && finder.TryFind(slopes, rises, 2 * repetition.PeriodSeconds, out var found)))
+        {
+            return;
+        }
+
+        if (PairVerdict.MayBeEven(gain, isKnown) && PairVerdict.IsEvenSecondWave(found, isKnown))
         {
             Own = PairKind.SecondWave;
             AreEven = true;
+        }
+        else
+        {
+            AreAsLikelyBeats = EarlyOrSecond.AreEvenAsLikely(found);
         }
     }
 

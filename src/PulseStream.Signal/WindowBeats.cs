@@ -123,7 +123,7 @@ internal sealed class WindowBeats
             }
         }
 
-        pairs.Take(finder.OwnPairs, finder.AreEven, finder.AreUneven);
+        pairs.Take(finder.OwnPairs, finder.AreEven, finder.AreUneven, finder.AreAsLikelyBeats);
         if (ArePairsOther())
         {
             votes.Restart();
@@ -290,6 +290,7 @@ internal sealed class WindowBeats
         || (HasMovement(fit) && TwoWaves.AreTwo(rhythm, finder.PeriodSeconds))
         || (finder.Pairs != PairKind.EarlyBeat && AreTwoWaves(rhythm))
         || (hasRed && finder.IsUndecided && !finder.RepeatsWell && rhythm.Irregularity > Rhythm.LateAbove)
+        || (hasRed && finder.Pairs != PairKind.EarlyBeat && UncountedWaves.AreIn(finder.Course.Slopes[..^1], finder.Rises, design.BinRateHz))
         || (hasRed && votes.DifferBehind(Math.Max(end - (design.Options.AveragingSeconds * design.BinRateHz), train.SoundFrom), bins.Gaps));
 
     private bool HasMovement(in RatioFit fit) => fit.IsSeparated || (hasRed && fit.Disagreement > design.Options.CoherentDisagreement);

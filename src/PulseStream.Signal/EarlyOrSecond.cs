@@ -1,0 +1,103 @@
+namespace PulseStream.Signal;
+
+/// <summary>
+/// Whether weaker fronts that pass for second waves are as likely beats of their own: twice as many of them then, and no shape
+/// tells which. The arteries that throw a wave back, and those it has to cross, draw it out; a heart throws beat after beat
+/// with fronts as short as each other, or shorter where it had less time to fill.
+/// </summary>
+internal static class EarlyOrSecond
+{
+    /// <summary>How much better a window repeats with two periods than with one where its beats may be two waves in turn.</summary>
+    public const double LeastGain = 0.005;
+
+    // Every second beat early, at more than 126 a minute, is hardly a rhythm.
+    private const double ShortestPeriodSeconds = 0.95;
+
+    // Sooner no heart has filled again; later than in the middle no beat is early.
+    private const double SoonestShare = 0.27;
+    private const double LatestShare = 0.45;
+
+    // No broader than the front of the full beat, as well as eight seconds tell.
+    private const double NoBroader = 0.97;
+
+    // A heart throws for 0.3 s at most where it beats twice in such a time (Weissler, Circulation 1968;37:149), and steeply for half of that.
+    private const double LongestFrontSeconds = 0.155;
+
+    // A heart cannot throw again before it has thrown, which its front shows, and has filled, which takes as long and a half; the
+    // two bells that beats are drawn with (Tang, Sci Rep 2020;10:13883) are 2.0 widths apart, and hardly ever 2.6.
+    private const double SoonestFronts = 2.35;
+    private const double BeyondSecondWaveFronts = 2.6;
+
+    // A usual second wave reaches a seventh of the front's steepness, those of fingers in open recordings up to 0.17 where they are
+    // not broader. More than 0.45 behind the time of a second wave, or 0.7 at any time, is rare in one.
+    private const double LeastShare = 0.17;
+    private const double SteepShare = 0.45;
+    private const double SteepestShare = 0.7;
+
+    // A vessel that has emptied further than this has drawn nothing out: long fronts are then those of slow beats.
+    private const double FilledShare = 0.3;
+
+    // What rises from the middle of the beat before, or higher, does so in a vessel that empties slowly and draws all waves out: a narrow one
+    // has not crossed it. Nearer to the crest, second waves of most fingers rise, and the crest hides how broad they are.
+    private const double SlowVesselFootShare = 0.48;
+    private const double NarrowBreadth = 0.8;
+    private const double HighFootShare = 0.65;
+    private const double CrestFootShare = 0.85;
+
+    // What rises from the foot of the full beats behind a front that takes less than a tenth of the time is no part of the beat before;
+    // nor is what comes so many widths of it later, twice as late as second waves do.
+    private const double LatestSecondShare = 0.56;
+    private const double EmptyFootShare = 0.05;
+    private const double QuickFrontShare = 0.098;
+    private const double FarBehindFronts = 6.3;
+
+    // Breathing makes two periods repeat worse than one; what repeats better alternates. No slower beat has two waves as far apart as
+    // that, a faster one hardly so late a wave; the heights of beats differ by less in turn, and two fronts that take a tenth of the
+    // time from full one to full one are long.
+    private const double LongestEvenPeriodSeconds = 1.6;
+    private const double SoonestEvenShare = 0.45;
+    private const double LargestEvenHeight = 0.9;
+    private const double LeastEvenContrast = 3.5;
+    private const double LongEvenFrontShare = 0.1;
+
+    /// <summary>Whether they are.</summary>
+    /// <param name="pairs">Pairs with the period of the window.</param>
+    public static bool AreAsLikelyBeats(in RisePairs pairs) =>
+        pairs.PeriodSeconds >= ShortestPeriodSeconds
+        && pairs.DelayShare >= SoonestShare
+        && pairs.DelayShare < LatestSecondShare
+        && pairs.SlopeShare >= LeastShare
+        && (IsOfNoOther(pairs) || IsAsShort(pairs));
+
+    /// <summary>Whether beats that come evenly may be the two waves of half as many.</summary>
+    /// <param name="pairs">Pairs with twice the period of the window.</param>
+    public static bool AreEvenAsLikely(in RisePairs pairs) =>
+        pairs.PeriodSeconds >= ShortestPeriodSeconds
+        && pairs.PeriodSeconds < LongestEvenPeriodSeconds
+        && pairs.DelayShare > SoonestEvenShare
+        && pairs.DelayShare < LatestSecondShare
+        && pairs.SlopeShare * pairs.SecondFrontSeconds < LargestEvenHeight * pairs.FrontSeconds
+        && pairs.Contrast > LeastEvenContrast
+        && pairs.FrontSeconds >= LongEvenFrontShare * pairs.PeriodSeconds;
+
+    private static bool IsOfNoOther(in RisePairs pairs) =>
+        (pairs.FootShare < EmptyFootShare && pairs.FrontSeconds < QuickFrontShare * pairs.PeriodSeconds)
+        || pairs.DelaySeconds > FarBehindFronts * pairs.FrontSeconds;
+
+    private static bool IsAsShort(in RisePairs pairs)
+    {
+        var breadth = pairs.SecondFrontSeconds / pairs.FrontSeconds;
+        var fronts = pairs.DelaySeconds / pairs.FrontSeconds;
+        return pairs.DelayShare < LatestShare
+            && breadth < NoBroader
+            && pairs.FrontSeconds < LongestFrontSeconds
+            && fronts > SoonestFronts
+            && (IsSteep(pairs, fronts) || IsUnbent(pairs, breadth));
+    }
+
+    private static bool IsSteep(in RisePairs pairs, double fronts) =>
+        pairs.SlopeShare >= SteepestShare || (pairs.SlopeShare >= SteepShare && fronts > BeyondSecondWaveFronts && pairs.FootShare >= FilledShare);
+
+    private static bool IsUnbent(in RisePairs pairs, double breadth) =>
+        pairs.FootShare < CrestFootShare && pairs.FootShare >= (breadth < NarrowBreadth ? SlowVesselFootShare : HighFootShare);
+}

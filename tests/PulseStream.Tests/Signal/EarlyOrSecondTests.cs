@@ -1,0 +1,71 @@
+using PulseStream.Signal;
+using Xunit;
+
+namespace PulseStream.Tests.Signal;
+
+/// <summary>Weaker fronts that nobody can call second waves, though they may be.</summary>
+public sealed class EarlyOrSecondTests
+{
+    // An early beat behind each full one, three quarters of the usual 0.48 s after it, on a vessel that has half emptied by then and
+    // draws the fronts out to an eighth of the period.
+    private static readonly RisePairs SlowVessel = new(0.96, 0.36, 0.51, 0.58, 0.122, 0.102, 0.05, 30);
+
+    [Fact]
+    public void AsShortAndHalfAsSteepMayBeABeat() => Assert.True(EarlyOrSecond.AreAsLikelyBeats(SlowVessel));
+
+    // Waves broaden on their way (dispersion and reflection at many places: Nichols, O'Rourke, McDonald's Blood Flow in Arteries).
+    [Fact]
+    public void WhatIsBroaderIsASecondWave() => Assert.False(EarlyOrSecond.AreAsLikelyBeats(SlowVessel with { SecondFrontSeconds = 0.125 }));
+
+    // The two bells of Tang (Sci Rep 2020;10:13883): the second 2.0 widths of the front behind it.
+    [Fact]
+    public void WhatFollowsBeforeAHeartCanFillIsASecondWave() => Assert.False(EarlyOrSecond.AreAsLikelyBeats(SlowVessel with { FrontSeconds = 0.16, SecondFrontSeconds = 0.14 }));
+
+    // At more than 126 beats a minute hardly every second one comes early.
+    [Fact]
+    public void SoFastNoneIsEarly() => Assert.False(EarlyOrSecond.AreAsLikelyBeats(new(0.8, 0.3, 0.51, 0.58, 0.1, 0.085, 0.05, 30)));
+
+    // A vessel that empties at once draws nothing out: a front of an eighth of the period is that of one slow beat.
+    [Fact]
+    public void ALongFrontOfAQuickVesselIsThatOfOneBeat() => Assert.False(EarlyOrSecond.AreAsLikelyBeats(SlowVessel with { FootShare = 0.2 }));
+
+    // No second wave is nearly as steep as its beat and as short.
+    [Fact]
+    public void NearlyAsSteepMayBeABeatFromWhereverItRises() => Assert.True(EarlyOrSecond.AreAsLikelyBeats(SlowVessel with { SlopeShare = 0.8, FootShare = 0.2 }));
+
+    // Weak, but narrow although it rises from the middle of the beat before.
+    [Theory]
+    [InlineData(0.6, 0.09, true)]
+    [InlineData(0.6, 0.11, false)]
+    [InlineData(0.7, 0.11, true)]
+    [InlineData(0.4, 0.09, false)]
+    [InlineData(0.9, 0.09, false)]
+    public void ANarrowFrontHighOnTheFlankHasNotCrossedTheVessel(double foot, double secondSeconds, bool mayBe) =>
+        Assert.Equal(mayBe, EarlyOrSecond.AreAsLikelyBeats(SlowVessel with { SlopeShare = 0.23, FootShare = foot, SecondFrontSeconds = secondSeconds }));
+
+    // The dicrotic waves of fingers at 46 and at 64 a minute in Hoffman et al., npj Digital Medicine 2022;5:146: steepness below a sixth.
+    [Theory]
+    [InlineData(1.3, 0.333, 0.14, 0.83, 0.109, 0.075)]
+    [InlineData(0.94, 0.3, 0.15, 1, 0.098, 0.095)]
+    public void TheSecondWavesOfFingersAreNone(double period, double delay, double slope, double foot, double front, double second) =>
+        Assert.False(EarlyOrSecond.AreAsLikelyBeats(new(period, delay, slope, foot, front, second, 0.1, 60)));
+
+    // From the foot, behind a front that takes a sixteenth of the time: nothing of the beat before is left.
+    [Theory]
+    [InlineData(0.075, 0, true)]
+    [InlineData(0.095, 0.2, false)]
+    public void WhatRisesFromTheFootMayBeABeatThoughItIsBroader(double front, double foot, bool mayBe) =>
+        Assert.Equal(mayBe, EarlyOrSecond.AreAsLikelyBeats(new(1.2, 0.55, 0.45, foot, front, 1.18 * front, 0.05, 30)));
+
+    // Seven widths of the front behind it nothing of its beat is left to come.
+    [Fact]
+    public void WhatComesFarBehindAQuickFrontMayBeABeat() => Assert.True(EarlyOrSecond.AreAsLikelyBeats(new(1, 0.55, 0.25, 0.16, 0.0775, 0.073, 0.15, 30)));
+
+    [Theory]
+    [InlineData(0.86, 4.2, 0.11, true)]
+    [InlineData(0.95, 4.2, 0.11, false)]
+    [InlineData(0.86, 2, 0.11, false)]
+    [InlineData(0.86, 4.2, 0.08, false)]
+    public void EvenBeatsThatDifferInTurnMayBeTwoWavesOfHalfAsMany(double slope, double contrast, double frontShare, bool mayBe) =>
+        Assert.Equal(mayBe, EarlyOrSecond.AreEvenAsLikely(new(1.43, 0.72, slope, 0.1, 1.43 * frontShare, 1.41 * frontShare, 0.05, contrast)));
+}
