@@ -52,6 +52,11 @@ internal sealed class SecondJudge
     {
         sinceDisturbance = sinceDisturbance == int.MaxValue ? sinceDisturbance : sinceDisturbance + 1;
         calm.See(second);
+        if (former.IsAsBefore(second))
+        {
+            liveness.Trust();
+        }
+
         liveness.See(second, form.IsIn(second));
         presence.See(second);
         var sound = ReasonsOf(second);
@@ -71,6 +76,7 @@ internal sealed class SecondJudge
 
         if (reasons != Reasons.None)
         {
+            liveness.Doubt();
             return new UnusableSecond(second.SecondIndex, received.WithEndStop(second, handled.With(second, reasons, presence)), PerfusionOf(second));
         }
 
@@ -230,6 +236,7 @@ internal sealed class SecondJudge
         return likeness >= least
             && (pulse.FrequencyHz <= options.FastestWaveHz || form.IsFastByOvertones(pulse))
             && !(60 / pulse.PeriodSeconds > options.FastestPulsePerMinute)
+            && (hasRhythm || !hasRed || IsKnownHere(second) || IsFormerFinger(second) || form.HasFrontOrOvertones(pulse))
             && !(hasRed && (liveness.IsLacking(second) || IsBesideItsLike(second)))
             && (form.IsIn(second) || (hasRhythm && form.HasNoBack(second) && calm.IsSame(second)));
     }
