@@ -26,18 +26,11 @@ internal sealed class FormerFinger(JudgeOptions options)
         logRed = Math.Log(second.Light.RedCounts);
     }
 
-    /// <summary>Whether a pulse is as the last that was believed: its height where nothing was taken away from it, its R and period, as bright in both lights.</summary>
-    public bool IsAsBefore(in SignalSecond second) =>
-        (second.Fit.Lines > 0 || Math.Abs(Math.Log(second.Fit.PulseSize) - logHeight) < options.SameHeight) && IsInItsLight(second);
-
     /// <summary>Whether the finger is back: its height, R and period, as bright in both lights.</summary>
     public bool IsBack(in SignalSecond second) =>
         second.Fit.Lines == 0
         && Math.Abs(Math.Log(second.Fit.PulseSize) - logHeight) < options.SameHeight
-        && IsInItsLight(second);
-
-    private bool IsInItsLight(in SignalSecond second) =>
-        Math.Abs(second.Fit.Ratio - ratio) < options.SeparatedJump
+        && Math.Abs(second.Fit.Ratio - ratio) < options.SeparatedJump
         && Math.Abs(Math.Log(second.Pulse.PeriodSeconds / periodSeconds)) < options.SamePeriod
         && Math.Abs(Math.Log(second.Light.InfraredCounts) - logInfrared) < options.LeakRise
         && Math.Abs(Math.Log(second.Light.RedCounts) - logRed) < options.LeakRise;

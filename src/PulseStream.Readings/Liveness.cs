@@ -17,18 +17,16 @@ internal sealed class Liveness(JudgeOptions options)
     /// <summary>Whether what pulses has shown that it is alive; it is not asked again as long as it goes on.</summary>
     public bool IsShown => isShown && !isDoubted;
 
-    /// <summary>A second was refused: what pulses from now on may be something else, until it is seen to be as it was.</summary>
+    /// <summary>A second was refused: what pulses from now on may be something else, until it is seen to come at the rate that it had.</summary>
     public void Doubt() => isDoubted = true;
 
-    /// <summary>What pulses is as it was before it was doubted.</summary>
+    /// <summary>What pulses comes at the rate that it had before it was doubted: a heart keeps its rate while its finger is moved, what takes its place has one of its own.</summary>
     public void Trust() => isDoubted = false;
 
     /// <summary>Another finger may come, or what came has another R: it has to show it anew.</summary>
     public void Forget()
     {
-        isShown = false;
-        breathingSeconds = 0;
-        livelySeconds = 0;
+        ForgetLife();
         swingingSeconds = 0;
     }
 
@@ -58,12 +56,12 @@ internal sealed class Liveness(JudgeOptions options)
     /// <summary>Takes in a believed second.</summary>
     public void Remember(in SignalSecond second)
     {
-        if (isDoubted)
+        if (isDoubted && isShown && !IsPart(second))
         {
-            Forget();
-            isDoubted = false;
+            ForgetLife();
         }
 
+        isDoubted &= IsPart(second);
         breathingSeconds = Math.Max(0, breathingSeconds + (Breathes(second) ? 1 : -1));
         livelySeconds = HasThirdWave(second) && IsUnsteady(second) ? livelySeconds + 1 : livelySeconds;
         isShown |= livelySeconds >= limits.ProvingLifeSeconds || breathingSeconds >= limits.ProvingBreathSeconds;
@@ -72,11 +70,7 @@ internal sealed class Liveness(JudgeOptions options)
     /// <summary>Something that swings in the clip: a wave of two harmonics at most, or of a steady rate and shape, and nothing that breathes beside it.</summary>
     /// <remarks>A breath is longer than a short window, in which a third harmonic is not well known either.</remarks>
     public bool IsLacking(in SignalSecond second) =>
-        (second.Fit.Lines == 0 && !second.Fit.IsSeparated && IsTooRound(second.Pulse))
-        || LacksLife(second);
-
-    private bool LacksLife(in SignalSecond second) =>
-        !(second.Fit.IsSeparated ? isShown : IsShown)
+        !(IsPart(second) ? isShown : IsShown)
         && (HasLostFirstWave(second)
             || IsUntold(second)
             || Swings(second)
@@ -85,6 +79,14 @@ internal sealed class Liveness(JudgeOptions options)
     /// <summary>Whether there is more of a third harmonic than of the first in a wave that nothing was taken away from: its beats were found at another rate than its own.</summary>
     public bool HasLostFirstWave(in SignalSecond second) =>
         second.Pulse.ThirdWaveShare > limits.MostThirdWaveShare && second.Fit.Lines == 0 && !second.Fit.IsWithoutFirstWave;
+
+    // What was seen of life was of something else.
+    private void ForgetLife()
+    {
+        isShown = false;
+        breathingSeconds = 0;
+        livelySeconds = 0;
+    }
 
     // Neither a period nor beats enough to know their harmonics: nothing in it is known of a heart.
     private bool IsUntold(in SignalSecond second) =>
@@ -161,9 +163,13 @@ internal sealed class Liveness(JudgeOptions options)
     private bool IsTooRound(in WindowPulse pulse) =>
         pulse.Periodicity >= options.LeastPeriodicity
         && Math.Abs(Math.Log(pulse.PeriodSeconds * pulse.RatePerMinute / 60)) < options.LargestRateMiss
+        && !(pulse.BreathingShare >= limits.LeastBreathingShareBesideRound * LeakOfSlow(pulse))
         && pulse.ThirdWaveShare < Math.Min(limits.MostThirdWaveShareAsked, ThirdWaveOfBell(4 * Math.PI * limits.BluntestBeatSeconds / pulse.PeriodSeconds));
 
     private static double ThirdWaveOfBell(double turns) => Math.Exp(-turns * turns);
+
+    // What a line or a movement was taken away from has left some of its rate and form with them: it was believed for the known pulse's sake.
+    private static bool IsPart(in SignalSecond second) => second.Fit.IsSeparated || second.Fit.Lines > 0;
 
     private bool IsWhole(in SignalSecond second) => second.Fit.WindowSeconds >= options.SettlingSeconds;
 

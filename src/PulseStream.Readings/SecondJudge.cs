@@ -52,7 +52,7 @@ internal sealed class SecondJudge
     {
         sinceDisturbance = sinceDisturbance == int.MaxValue ? sinceDisturbance : sinceDisturbance + 1;
         calm.See(second);
-        if (former.IsAsBefore(second))
+        if (calm.HasSamePeriod(second))
         {
             liveness.Trust();
         }
