@@ -19,7 +19,7 @@ public sealed record LivenessOptions
     public double SureSwingPeriodSeconds { get; init; } = 0.5;
 
     /// <summary>
-    /// Half a standard width, s, of the bluntest beat: a bell of 0.22 s at half its height. Systole takes a quarter to a third of a second at any rate
+    /// Standard deviation, s, of the bluntest beat: a bell of 0.22 s at half its height. Systole takes a quarter to a third of a second at any rate
     /// and all of its upstroke falls within (0.1 to 0.25 s, common practice), so a slow pulse shows more of the same front in its third harmonic. Such
     /// bells have exp(−(4πσ/T)²) of their first wave in their third one; less is a swing.
     /// </summary>

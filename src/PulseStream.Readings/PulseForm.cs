@@ -21,11 +21,6 @@ internal sealed class PulseForm(JudgeOptions options, Liveness liveness)
             || besideLines.LeavesPulse(second);
     }
 
-    /// <summary>Whether a wave has what a crest alone does not tell: where nothing repeats, what shakes by chance and is bent has crests, but neither a front nor overtones.</summary>
-    /// <param name="pulse">The beats of a window.</param>
-    public bool HasFrontOrOvertones(in WindowPulse pulse) =>
-        pulse.FrontSteepness >= limits.LeastFrontSteepness || pulse.ThirdWaveShare >= limits.LeastThirdWaveShare;
-
     /// <summary>Whether a line was taken away at the rate of the wave itself.</summary>
     /// <param name="second">The second.</param>
     public bool IsBesideItsLike(in SignalSecond second) => !besideLines.LeavesFirstWave(second);

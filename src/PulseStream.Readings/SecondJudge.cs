@@ -236,7 +236,6 @@ internal sealed class SecondJudge
         return likeness >= least
             && (pulse.FrequencyHz <= options.FastestWaveHz || form.IsFastByOvertones(pulse))
             && !(60 / pulse.PeriodSeconds > options.FastestPulsePerMinute)
-            && (hasRhythm || !hasRed || IsKnownHere(second) || IsFormerFinger(second) || form.HasFrontOrOvertones(pulse))
             && !(hasRed && (liveness.IsLacking(second) || IsBesideItsLike(second)))
             && (form.IsIn(second) || (hasRhythm && form.HasNoBack(second) && calm.IsSame(second)));
     }

@@ -130,22 +130,6 @@ public sealed class TremblingThingTests
         Assert.Equal(isIn, form.HasNoBack(dip));
     }
 
-    // Chance shaking that is bent has crests, but no front.
-    [Theory]
-    [InlineData(0.2, 0.05, true)]
-    [InlineData(0.1, 0.12, true)]
-    [InlineData(0.1, 0.05, false)]
-    public void WithoutARhythmACrestAloneIsNoPulse(double front, double third, bool isBelieved)
-    {
-        var judge = new SecondJudge(CalibrationCurve.TextbookLine, new(), hasRed: true);
-        var second = At(0.8, third, 1, periodicity: 0.5);
-        second = second with { Pulse = second.Pulse with { FrontSteepness = front, Crest = 0.8 } };
-        for (var k = 0; k < 10; k++)
-        {
-            Assert.Equal(isBelieved && k >= 2, judge.Judge(second with { SecondIndex = 10 + k }).IsUsable);
-        }
-    }
-
     private static readonly Finger Nothing = new() { RateHz = 60, PerfusionPercent = 0, BreathingPercent = 0, NoisePercent = 0.001 };
 
     private static void Show(Liveness liveness)
