@@ -80,6 +80,10 @@ public sealed class FingerReader
         {
             signal.ForgetPulse();
         }
+        else if (!second.IsUsable)
+        {
+            signal.DoubtPulse();
+        }
 
         keeper.Take(second, judge.HasFinger, observer);
     }

@@ -36,6 +36,9 @@ public sealed record FormOptions
     /// <summary>Skewness of blood volume that a wave has at least which breathes: vessels that stay full between two waves have a little less than none.</summary>
     public double LeastCrestBesideBreathing { get; init; } = -0.3;
 
+    /// <summary>Skewness of blood volume below which a wave is one short dip, whatever its front: vessels fill within a beat and run off, and are not full all the time but for a moment. Pulses keep −0.6 and more.</summary>
+    public double LeastCrestOfAny { get; init; } = -0.8;
+
     /// <summary>Skewness of the slope below which a short hump is as steep behind as in front.</summary>
     public double ShortFront { get; init; } = 0.3;
 

@@ -6,21 +6,27 @@ namespace PulseStream.Readings;
 internal sealed class Liveness(JudgeOptions options)
 {
     private readonly LivenessOptions limits = options.Liveness;
+    private bool isShown;
+    private bool isDoubted;
     private int breathingSeconds;
     private int livelySeconds;
     private int swingingSeconds;
     private double swingingPeriod;
     private double swingingRatio;
 
-    /// <summary>Whether what pulses has shown that it is alive; it is not asked again.</summary>
-    public bool IsShown { get; private set; }
+    /// <summary>Whether what pulses has shown that it is alive; it is not asked again as long as it goes on.</summary>
+    public bool IsShown => isShown && !isDoubted;
+
+    /// <summary>A second was refused: what pulses from now on may be something else, until it is seen to come at the rate that it had.</summary>
+    public void Doubt() => isDoubted = true;
+
+    /// <summary>What pulses comes at the rate that it had before it was doubted: a heart keeps its rate while its finger is moved, what takes its place has one of its own.</summary>
+    public void Trust() => isDoubted = false;
 
     /// <summary>Another finger may come, or what came has another R: it has to show it anew.</summary>
     public void Forget()
     {
-        IsShown = false;
-        breathingSeconds = 0;
-        livelySeconds = 0;
+        ForgetLife();
         swingingSeconds = 0;
     }
 
@@ -39,6 +45,7 @@ internal sealed class Liveness(JudgeOptions options)
             swingingSeconds = IsSwingAsBefore(second) ? Math.Min(swingingSeconds + 1, limits.LongestSwingSeconds) : 1;
             swingingPeriod = second.Pulse.PeriodSeconds;
             swingingRatio = second.Fit.Ratio;
+            livelySeconds = Math.Max(0, livelySeconds - 1);
         }
         else if (ShowsLife(second))
         {
@@ -49,15 +56,21 @@ internal sealed class Liveness(JudgeOptions options)
     /// <summary>Takes in a believed second.</summary>
     public void Remember(in SignalSecond second)
     {
+        if (isDoubted && isShown && !IsPart(second))
+        {
+            ForgetLife();
+        }
+
+        isDoubted &= IsPart(second);
         breathingSeconds = Math.Max(0, breathingSeconds + (Breathes(second) ? 1 : -1));
         livelySeconds = HasThirdWave(second) && IsUnsteady(second) ? livelySeconds + 1 : livelySeconds;
-        IsShown |= livelySeconds >= limits.ProvingLifeSeconds || breathingSeconds >= limits.ProvingBreathSeconds;
+        isShown |= livelySeconds >= limits.ProvingLifeSeconds || breathingSeconds >= limits.ProvingBreathSeconds;
     }
 
     /// <summary>Something that swings in the clip: a wave of two harmonics at most, or of a steady rate and shape, and nothing that breathes beside it.</summary>
     /// <remarks>A breath is longer than a short window, in which a third harmonic is not well known either.</remarks>
     public bool IsLacking(in SignalSecond second) =>
-        !IsShown
+        !(IsPart(second) ? isShown : IsShown)
         && (HasLostFirstWave(second)
             || IsUntold(second)
             || Swings(second)
@@ -66,6 +79,14 @@ internal sealed class Liveness(JudgeOptions options)
     /// <summary>Whether there is more of a third harmonic than of the first in a wave that nothing was taken away from: its beats were found at another rate than its own. The two waves of a beat, four tenths of it apart, do the same to its first harmonic.</summary>
     public bool HasLostFirstWave(in SignalSecond second) =>
         second.Pulse.ThirdWaveShare > limits.MostThirdWaveShare && !second.Pulse.HasSecondWaves && second.Fit.Lines == 0 && !second.Fit.IsWithoutFirstWave;
+
+    // What was seen of life was of something else.
+    private void ForgetLife()
+    {
+        isShown = false;
+        breathingSeconds = 0;
+        livelySeconds = 0;
+    }
 
     // Neither a period nor beats enough to know their harmonics: nothing in it is known of a heart.
     private bool IsUntold(in SignalSecond second) =>
@@ -85,6 +106,7 @@ internal sealed class Liveness(JudgeOptions options)
     {
         var pulse = second.Pulse;
         return IsSteady(second)
+            || IsTooRound(pulse)
             || (!IsWhole(second)
                 ? pulse.ThirdWaveShare < LeftBySmoothing(pulse) * limits.UnsureThirdWaveShare
                 : pulse.ThirdWaveShare < LeftBySmoothing(pulse) * limits.SwingingThirdWaveShare && pulse.BreathingShare < LeastBreathingOf(pulse));
@@ -126,14 +148,28 @@ internal sealed class Liveness(JudgeOptions options)
 
     private bool HasThirdWave(in SignalSecond second) =>
         !HasLostFirstWave(second)
+        && !IsTooRound(second.Pulse)
         && !double.IsNaN(second.Pulse.ThirdWaveShare)
         && (second.Pulse.ThirdWaveShare >= options.Form.LeastThirdWaveShareBesideBreathing
             || (IsWhole(second) && second.Pulse.ThirdWaveShare >= limits.UnsureThirdWaveShare));
 
     private bool Breathes(in SignalSecond second) =>
         IsWhole(second)
+        && !IsTooRound(second.Pulse)
         && second.Pulse.BreathingShare >= limits.LeastBreathingShareBesideSwing * LeakOfSlow(second.Pulse)
         && !(second.Pulse.PeriodSeconds > limits.SlowSwingPeriodSeconds && second.Pulse.UnsteadyShare < LeastUnsteadyShareOf(second));
+
+    // The slower a pulse, the more of its front is in its third harmonic. Where more or fewer waves were counted than repeat, it is not the beats'.
+    private bool IsTooRound(in WindowPulse pulse) =>
+        pulse.Periodicity >= options.LeastPeriodicity
+        && Math.Abs(Math.Log(pulse.PeriodSeconds * pulse.RatePerMinute / 60)) < options.LargestRateMiss
+        && !(pulse.BreathingShare >= limits.LeastBreathingShareBesideRound * LeakOfSlow(pulse))
+        && pulse.ThirdWaveShare < Math.Min(limits.MostThirdWaveShareAsked, ThirdWaveOfBell(4 * Math.PI * limits.BluntestBeatSeconds / pulse.PeriodSeconds));
+
+    private static double ThirdWaveOfBell(double turns) => Math.Exp(-turns * turns);
+
+    // What a line or a movement was taken away from has left some of its rate and form with them: it was believed for the known pulse's sake.
+    private static bool IsPart(in SignalSecond second) => second.Fit.IsSeparated || second.Fit.Lines > 0;
 
     private bool IsWhole(in SignalSecond second) => second.Fit.WindowSeconds >= options.SettlingSeconds;
 

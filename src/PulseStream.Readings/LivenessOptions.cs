@@ -18,6 +18,19 @@ public sealed record LivenessOptions
     /// <summary>Period, s, above which a third harmonic is far below the edge of the smoothing, and no pulse has less than 0.01: 120 beats a minute.</summary>
     public double SureSwingPeriodSeconds { get; init; } = 0.5;
 
+    /// <summary>
+    /// Standard deviation, s, of the bluntest beat: a bell of 0.22 s at half its height. Systole takes a quarter to a third of a second at any rate
+    /// and all of its upstroke falls within (0.1 to 0.25 s, common practice), so a slow pulse shows more of the same front in its third harmonic. Such
+    /// bells have exp(−(4πσ/T)²) of their first wave in their third one; less is a swing.
+    /// </summary>
+    public double BluntestBeatSeconds { get; init; } = 0.095;
+
+    /// <summary>Third harmonic over the first that is asked for at most: a second wave may take four fifths of it away, bends by a quarter of a sine whose height and rate waver leave up to 0.03.</summary>
+    public double MostThirdWaveShareAsked { get; init; } = 0.04;
+
+    /// <summary>Breathing over such a swing, root mean squares, from which it is a finger's none the less: drift and a wave whose height wavers look like a breath of up to an eighth of it, twice that is a breath.</summary>
+    public double LeastBreathingShareBesideRound { get; init; } = 0.25;
+
     /// <summary>Period, s, below which a pulse's third harmonic lies beyond the edge of the smoothing, and half as much of it tells it from a swing: 180 beats a minute.</summary>
     public double RapidSwingPeriodSeconds { get; init; } = 1.0 / 3;
 

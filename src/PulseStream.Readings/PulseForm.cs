@@ -14,6 +14,7 @@ internal sealed class PulseForm(JudgeOptions options, Liveness liveness)
     {
         var pulse = second.Pulse;
         return (!IsTooShort(pulse)
+                && !IsDip(pulse)
                 && (pulse.FrontSteepness >= limits.LeastFrontSteepness
                     || (pulse.Crest >= limits.LeastCrest && pulse.FrontSteepness >= LeastFrontBesideCrestOf(pulse))
                     || (besideLines.LeavesFirstWave(second) && !liveness.HasLostFirstWave(second) && HasOvertones(second))))
@@ -40,7 +41,7 @@ internal sealed class PulseForm(JudgeOptions options, Liveness liveness)
     public bool HasNoBack(in SignalSecond second) =>
         second.Fit.IsRoomLight
         || second.Fit.IsPureLine
-        || (!IsTooShort(second.Pulse) && second.Pulse.FrontSteepness >= (IsSlow(second.Pulse, options) ? limits.LeastFrontBesideSecondWave : limits.LeastFrontBesideCrest));
+        || (!IsTooShort(second.Pulse) && !IsDip(second.Pulse) && second.Pulse.FrontSteepness >= (IsSlow(second.Pulse, options) ? limits.LeastFrontBesideSecondWave : limits.LeastFrontBesideCrest));
 
     /// <summary>Whether there are beats: a pulse too weak for its noise still repeats, or its beats are alike; drift and noise do neither.</summary>
     /// <param name="pulse">The beats of a window.</param>
@@ -78,6 +79,8 @@ internal sealed class PulseForm(JudgeOptions options, Liveness liveness)
         && pulse.Crest >= limits.ShortCrest
         && pulse.FrequencyHz > limits.ShortWaveHz
         && pulse.FrequencyHz * pulse.PeriodSeconds > limits.ShortWaveHarmonic;
+
+    private bool IsDip(in WindowPulse pulse) => pulse.Crest < limits.LeastCrestOfAny;
 
     // A strong second wave makes a fast pulse nearly round; what has some of a third harmonic and breathes is none the less alive.
     private bool IsBlunt(in WindowPulse pulse) =>

@@ -52,6 +52,11 @@ internal sealed class SecondJudge
     {
         sinceDisturbance = sinceDisturbance == int.MaxValue ? sinceDisturbance : sinceDisturbance + 1;
         calm.See(second);
+        if (calm.HasSamePeriod(second))
+        {
+            liveness.Trust();
+        }
+
         liveness.See(second, form.IsIn(second));
         presence.See(second);
         var sound = ReasonsOf(second);
@@ -71,6 +76,7 @@ internal sealed class SecondJudge
 
         if (reasons != Reasons.None)
         {
+            liveness.Doubt();
             return new UnusableSecond(second.SecondIndex, received.WithEndStop(second, handled.With(second, reasons, presence)), PerfusionOf(second));
         }
 

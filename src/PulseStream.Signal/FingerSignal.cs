@@ -101,6 +101,9 @@ public sealed class FingerSignal
     /// <param name="isProven">Whether the pulse is a living finger's for sure, so that nobody has to ask again whether it is one.</param>
     public void LearnPulse(bool isProven) => analysis.Learn(isProven);
 
+    /// <summary>The second told last was refused: whether what pulses from now on is that pulse has to be asked again.</summary>
+    public void DoubtPulse() => analysis.DoubtPulse();
+
     /// <summary>The finger has left: its pulse says nothing of the next.</summary>
     public void ForgetPulse() => analysis.ForgetPulse();
 

@@ -42,6 +42,9 @@ internal sealed class WindowAnalysis
         calm.IsProven = isProven;
     }
 
+    /// <summary>What pulses may be something else.</summary>
+    public void DoubtPulse() => calm.IsProven = false;
+
     /// <summary>The finger has left.</summary>
     public void ForgetPulse() => calm.Forget();
 
