@@ -86,8 +86,8 @@ internal sealed class BeatFinder
     /// <summary>Whether one second wave, and no more, comes behind each front.</summary>
     public bool HasSecondWaves { get; private set; }
 
-    /// <summary>Whether each front has a second wave behind it without the window's repeating.</summary>
-    public bool AreUneven => judge.AreUneven;
+    /// <summary>Whether each front has a second wave behind it without the window's repeating, as far as it shows by itself.</summary>
+    public bool AreSurelyUneven => judge.AreSurelyUneven;
 
     /// <summary>Whether what passes for second waves in this window may be beats, or the other way round.</summary>
     public bool AreAsLikelyBeats => judge.AreAsLikelyBeats;

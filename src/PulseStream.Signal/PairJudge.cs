@@ -41,7 +41,10 @@ internal sealed class PairJudge(Repetition repetition, double binRateHz)
     /// <summary>Autocorrelation at twice that period; 0 where it is not known.</summary>
     public double PeriodicityOfTwo => AreOfAnotherPeriod ? 0 : repetition.PeriodicityOfTwo;
 
-    /// <summary>Whether each front has a second wave behind it without the window's repeating.</summary>
+    /// <summary>Whether each front has a second wave behind it without the window's repeating, as far as it shows by itself.</summary>
+    public bool AreSurelyUneven { get; private set; }
+
+    /// <summary>The same in the light of the windows before.</summary>
     public bool AreUneven { get; private set; }
 
     /// <summary>Whether a rise, by its number, is the weaker one of a pair.</summary>
@@ -55,6 +58,7 @@ internal sealed class PairJudge(Repetition repetition, double binRateHz)
         AreAsLikelyBeats = false;
         AreEven = false;
         AreUneven = false;
+        AreSurelyUneven = false;
         slow = default;
         unevenSeconds = 0;
     }
@@ -70,8 +74,13 @@ internal sealed class PairJudge(Repetition repetition, double binRateHz)
     /// <returns>What they are, in the light of the windows before.</returns>
     public PairKind Judge(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, bool repeatsWell, PairCourse? before)
     {
+        if (before is { IsUnevenKnown: true })
+        {
+            JudgeUneven(slopes, rises, before);
+        }
+
         var least = before is { IsKnown: true } ? KnownPeriodicity : PairedPeriodicity;
-        if (repetition.Periodicity >= least && finder.TryFind(slopes, rises, repetition.PeriodSeconds, out var found))
+        if (Own == PairKind.None && repetition.Periodicity >= least && finder.TryFind(slopes, rises, repetition.PeriodSeconds, out var found))
         {
             Own = PairVerdict.Of(found);
             AreAsLikelyBeats = Own == PairKind.SecondWave && EarlyOrSecond.AreAsLikelyBeats(found);
@@ -87,7 +96,7 @@ internal sealed class PairJudge(Repetition repetition, double binRateHz)
             JudgeSlow(slopes, rises, least);
         }
 
-        if (Own == PairKind.None && before is not null)
+        if (Own == PairKind.None && before is { IsUnevenKnown: false })
         {
             JudgeUneven(slopes, rises, before);
         }
@@ -124,10 +133,12 @@ internal sealed class PairJudge(Repetition repetition, double binRateHz)
 
     private void JudgeUneven(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, PairCourse before)
     {
-        AreUneven = uneven.TryFind(slopes, rises, before.IsUnevenKnown);
-        if (AreUneven && before.IsUnevenKnown)
+        var isFound = uneven.TryFind(slopes, rises, before.IsUnevenKnown);
+        AreSurelyUneven = uneven.AreSure;
+        if (isFound && before.IsUnevenKnown)
         {
             Own = PairKind.SecondWave;
+            AreUneven = true;
             unevenSeconds = uneven.IntervalSeconds;
         }
     }

@@ -8,8 +8,9 @@ internal sealed class UnevenPairs(double binRateHz)
 {
     private const int MostRises = 64;
 
-    // A second wave as steep as this is told from a beat by nothing.
+    // A second wave as steep as this is told from a beat by nothing; one that is less steep than that is told by its steepness alone.
     private const double SteepestShare = 0.85;
+    private const double LeastShare = 0.3;
 
     // Of their medians, shares of steepness differ by no more than this factor either way, and delays by so much of an interval
     // or by so long.
@@ -57,6 +58,9 @@ internal sealed class UnevenPairs(double binRateHz)
     /// <summary>Whether a rise, by its number, is a second wave.</summary>
     public bool IsSecond(int k) => isSecond[k];
 
+    /// <summary>Whether they would be found in this window alone.</summary>
+    public bool AreSure { get; private set; }
+
     /// <summary>Mean interval of the beats that have one, s.</summary>
     public double IntervalSeconds { get; private set; }
 
@@ -67,6 +71,7 @@ internal sealed class UnevenPairs(double binRateHz)
     /// <returns>Whether most beats have one.</returns>
     public bool TryFind(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, bool isKnown)
     {
+        AreSure = false;
         isSecond.AsSpan().Clear();
         if (!TryGuess(slopes, rises, out var usual))
         {
@@ -99,12 +104,13 @@ internal sealed class UnevenPairs(double binRateHz)
         var left = Math.Min(byShare, byTime);
         var (steepness, steepnessSpread) = Spread.Of(shares.AsSpan(0, count));
         var differ = steepnessSpread / steepness;
-        return delayShare < LatestShare
-            && (isKnown
-                ? left < MostOfSpread * Math.Max(2 * spread, LeastSpread) && differ < 2 * MostSteepnessSpread
-                : spread >= LeastSpread
-                    && left < MostOfSpread * spread
-                    && differ < (left < SureOfSpread * spread ? SureSteepnessSpread : MostSteepnessSpread));
+        AreSure = spread >= LeastSpread
+            && left < MostOfSpread * spread
+            && differ < (left < SureOfSpread * spread ? SureSteepnessSpread : MostSteepnessSpread)
+            && count >= LeastPairs;
+        var mayBe = AreSure || (isKnown && left < MostOfSpread * Math.Max(2 * spread, LeastSpread) && differ < 2 * MostSteepnessSpread);
+        AreSure &= delayShare < LatestShare && steepness > LeastShare;
+        return mayBe && delayShare < LatestShare && steepness > LeastShare;
     }
 
     // Of three fronts in a row, the one in the middle is the weaker of the first's beat in every second place.

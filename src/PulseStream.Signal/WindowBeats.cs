@@ -123,7 +123,7 @@ internal sealed class WindowBeats
             }
         }
 
-        pairs.Take(finder.OwnPairs, finder.AreEven, finder.AreUneven, finder.AreAsLikelyBeats);
+        pairs.Take(finder.OwnPairs, finder.AreEven, finder.AreSurelyUneven, finder.AreAsLikelyBeats);
         if (ArePairsOther())
         {
             votes.Restart();
