@@ -206,7 +206,11 @@ internal sealed class BeatFinder
         var slopes = Course.Slopes;
         var waves = allCount;
         var secondCount = Pairs == PairKind.None ? 0 : TakeSeconds();
-        if (!(Pairs == PairKind.SecondWave && judge.AreUneven))
+        if (Pairs == PairKind.SecondWave && judge.AreUneven)
+        {
+            weak.Dismiss();
+        }
+        else
         {
             allCount = weak.Drop(slopes[..^1], kept.AsSpan(0, allCount), UsualIntervalSeconds);
         }

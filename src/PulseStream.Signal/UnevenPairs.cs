@@ -25,6 +25,9 @@ internal sealed class UnevenPairs(double binRateHz)
     private const double MissedCost = 0.3;
     private const double RippleCost = 0.5;
 
+    // The newest beat may last so much longer than all before it, and its second wave come as much later.
+    private const double LongerBeat = 1.2;
+
     // The first full front lies among so many rises.
     private const int MostBeforeFirst = 3;
     private const int LeastPairs = 4;
@@ -188,23 +191,36 @@ internal sealed class UnevenPairs(double binRateHz)
             next = full;
         }
 
-        MarkEnds(slopes, rises, usual, next, last);
+        MarkEnds(slopes, rises, next, last);
     }
 
-    // The second wave of a beat whose front lies before the window, and that of one whose next lies behind it.
-    private void MarkEnds(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, in Usual usual, int first, int last)
+    // The second wave of a beat whose front lies before the window, and that of one whose next lies behind it: the window's ends
+    // take some of their steepness, and how long the newest beat lasts is not known.
+    private void MarkEnds(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, int first, int last)
     {
         for (var k = 0; k < first; k++)
         {
-            isSecond[k] = IsLike(slopes[(int)rises[k]] / slopes[(int)rises[first]], usual);
+            isSecond[k] = slopes[(int)rises[k]] < SteepestShare * slopes[(int)rises[first]];
         }
 
+        var latest = count > 0 ? LongerBeat * Max(delays) : 0;
+        var full = last;
         for (var k = last + 1; k < rises.Length; k++)
         {
-            var delay = rises[k] - rises[last];
-            isSecond[k] = IsLike(slopes[(int)rises[k]] / slopes[(int)rises[last]], usual)
-                && delay < usual.Delay + (SameDelaySeconds * binRateHz);
+            isSecond[k] = slopes[(int)rises[k]] < SteepestShare * slopes[(int)rises[full]] && rises[k] - rises[full] < latest;
+            full = isSecond[k] ? full : k;
         }
+    }
+
+    private double Max(double[] values)
+    {
+        var max = values[0];
+        foreach (var value in values.AsSpan(1, count - 1))
+        {
+            max = Math.Max(max, value);
+        }
+
+        return max;
     }
 
     private static bool IsLike(double share, in Usual usual) =>

@@ -96,6 +96,13 @@ internal sealed class WeakRises(double binRateHz)
     /// <summary>Whether what was dropped last may be an early beat of which too little is seen yet.</summary>
     public bool IsUndecided { get; private set; }
 
+    /// <summary>What is known by other means has nothing that is doubtful.</summary>
+    public void Dismiss()
+    {
+        IsDoubtful = false;
+        IsUndecided = false;
+    }
+
     /// <summary>Drops what is no beat; the count of what is left at the start of <paramref name="rises"/>.</summary>
     /// <param name="slopes">Slope of the blood volume, a value a bin.</param>
     /// <param name="rises">Bins of the steepest rises, in order; 64 at most.</param>
@@ -107,8 +114,7 @@ internal sealed class WeakRises(double binRateHz)
         soonestEarly = Math.Min(soonest, SoonestShare * interval * binRateHz);
         latestShare = SecondWaveShare * interval * binRateHz;
         MarkStrong(slopes, rises);
-        IsDoubtful = false;
-        IsUndecided = false;
+        Dismiss();
         var left = 0;
         var before = -1;
         var early = -1;
