@@ -88,6 +88,10 @@ internal sealed class Liveness(JudgeOptions options)
         livelySeconds = 0;
     }
 
+    /// <summary>Share of a third harmonic that the smoothing leaves, and of what a swing shows of one: of more than three beats a second less than half.</summary>
+    /// <param name="pulse">The beats of a window.</param>
+    public double LeftBySmoothing(in WindowPulse pulse) => pulse.PeriodSeconds < limits.RapidSwingPeriodSeconds ? 0.5 : 1;
+
     // Neither a period nor beats enough to know their harmonics: nothing in it is known of a heart.
     private bool IsUntold(in SignalSecond second) =>
         IsWhole(second) && double.IsNaN(second.Pulse.PeriodSeconds) && double.IsNaN(second.Pulse.ThirdWaveShare);
@@ -172,9 +176,6 @@ internal sealed class Liveness(JudgeOptions options)
     private static bool IsPart(in SignalSecond second) => second.Fit.IsSeparated || second.Fit.Lines > 0;
 
     private bool IsWhole(in SignalSecond second) => second.Fit.WindowSeconds >= options.SettlingSeconds;
-
-    // Of more than three beats a second the smoothing leaves less than half of a third harmonic, and of what a swing shows of one.
-    private double LeftBySmoothing(in WindowPulse pulse) => pulse.PeriodSeconds < limits.RapidSwingPeriodSeconds ? 0.5 : 1;
 
     // Below this rate the smoothing leaves every pulse a third harmonic.
     private bool IsSwing(in WindowPulse pulse) =>

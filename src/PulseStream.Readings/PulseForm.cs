@@ -63,7 +63,7 @@ internal sealed class PulseForm(JudgeOptions options, Liveness liveness)
         var pulse = second.Pulse;
         return (second.Fit.Lines > 0 || IsUpright(pulse))
             && ((IsBlunt(pulse) && RepeatsWell(pulse) && pulse.Agreement >= limits.LeastThirdWaveAgreement)
-                || (pulse.ThirdWaveShare >= limits.LeastThirdWaveShareOfAlike && pulse.Agreement >= limits.LeastAgreementOfAlike));
+                || (pulse.ThirdWaveShare >= liveness.LeftBySmoothing(pulse) * limits.LeastThirdWaveShareOfAlike && pulse.Agreement >= limits.LeastAgreementOfAlike));
     }
 
     // A wave that falls far faster than it rises is no blood's, whatever its overtones; one that is up for as long as down has to

@@ -29,7 +29,7 @@ internal sealed class WindowBeats
 
     // Beats that repeat so well are of one length; any wave of one harmonic is like another once both are stretched to the same length.
     private const double LeastRhythm = 0.8;
-    private const double LeastThirdWaveOfStretched = 0.3;
+    private const double LeastThirdWaveOfStretched = 0.15;
 
     private readonly SignalDesign design;
     private readonly bool hasRed;
