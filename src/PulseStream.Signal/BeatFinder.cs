@@ -86,7 +86,10 @@ internal sealed class BeatFinder
     /// <summary>Whether one second wave, and no more, comes behind each front.</summary>
     public bool HasSecondWaves { get; private set; }
 
-    /// <summary>Whether each front has a second wave behind it without the window's repeating, as far as it shows by itself.</summary>
+    /// <summary>Whether each front has a second wave behind it without the window's repeating.</summary>
+    public bool AreUneven => judge.AreUneven;
+
+    /// <summary>The same, as far as the window shows it by itself.</summary>
     public bool AreSurelyUneven => judge.AreSurelyUneven;
 
     /// <summary>Whether what passes for second waves in this window may be beats, or the other way round.</summary>

@@ -63,7 +63,7 @@ internal sealed class PairFinder(double binRateHz)
         }
 
         pairs = new(bins / periods / binRateHz, delay / binRateHz, Median(slopeShares), Median(footShares), Median(fronts) / binRateHz, Median(secondFronts) / binRateHz, RobustScatter(), contrast);
-        MarkSecond(slopes, rises, pairs);
+        MarkSecond(slopes, rises, pairs, period);
         return true;
     }
 
@@ -140,25 +140,42 @@ internal sealed class PairFinder(double binRateHz)
         return near;
     }
 
-    // Behind a full front, or where it would be behind one that lies before the window.
-    private void MarkSecond(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, in RisePairs pairs)
+    // Behind a full front, after the usual time or the usual share of its interval, or where it would be behind one that lies before the window.
+    private void MarkSecond(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, in RisePairs pairs, double period)
     {
         var nearest = SameDelaySeconds * binRateHz;
         var delay = pairs.DelaySeconds * binRateHz;
         var rest = (pairs.PeriodSeconds - pairs.DelaySeconds) * binRateHz;
         var ripple = RippleShare * pairs.SlopeShare;
+        var latest = (LongestShare * delay) + nearest;
         var first = isFull.AsSpan(0, rises.Length).IndexOf(true);
         for (var k = 0; k < rises.Length; k++)
         {
             var own = slopes[(int)rises[k]];
             isSecond[k] = k < first && Math.Abs(rises[first] - rises[k] - rest) <= nearest && own >= ripple * slopes[(int)rises[first]];
-            for (var j = k - 1; j >= 0 && rises[k] - rises[j] <= delay + nearest; j--)
+            for (var j = k - 1; j >= 0 && rises[k] - rises[j] <= latest; j--)
             {
-                isSecond[k] |= isFull[j] && rises[k] - rises[j] >= delay - nearest && own >= ripple * slopes[(int)rises[j]];
+                var after = rises[k] - rises[j];
+                isSecond[k] |= isFull[j]
+                    && own >= ripple * slopes[(int)rises[j]]
+                    && (Math.Abs(after - delay) <= nearest || Math.Abs(after - (pairs.DelayShare * IntervalFrom(rises, j, period, after / pairs.DelayShare))) <= nearest);
             }
 
             isSecond[k] &= !isFull[k];
         }
+    }
+
+    // To the next full front, where it is no more than breathing makes of a period; that of the newest is not known and may be what fits.
+    private double IntervalFrom(ReadOnlySpan<double> rises, int full, double period, double fitting)
+    {
+        var next = full + 1;
+        while (next < rises.Length && !isFull[next])
+        {
+            next++;
+        }
+
+        var interval = next < rises.Length ? rises[next] - rises[full] : fitting;
+        return interval > ShortestShare * period && interval < LongestShare * period ? interval : period;
     }
 
     private double Median(double[] values)

@@ -46,6 +46,7 @@ internal sealed class WindowBeats
     private double lastSize = double.NaN;
     private double irregularitySoFar;
     private PairKind lastPairs;
+    private bool wereUneven;
 
     public WindowBeats(WindowRoom room, bool hasRed, bool isPleth)
     {
@@ -77,6 +78,7 @@ internal sealed class WindowBeats
         pairs.Restart();
         irregularitySoFar = 0;
         lastPairs = PairKind.None;
+        wereUneven = false;
     }
 
     /// <summary>A second without a window tells no beats and teaches nothing.</summary>
@@ -157,6 +159,7 @@ internal sealed class WindowBeats
 
         irregularitySoFar = rhythm.Irregularity;
         lastPairs = finder.Pairs == PairKind.None ? lastPairs : finder.Pairs;
+        wereUneven = finder.AreUneven;
         teller.Tell(bins, window, isPleth);
         return new(
             count,
@@ -270,7 +273,7 @@ internal sealed class WindowBeats
     }
 
     // What was counted before by another verdict on the same waves is counted anew.
-    private bool ArePairsOther() => finder.Pairs != PairKind.None && finder.Pairs != lastPairs;
+    private bool ArePairsOther() => (finder.Pairs != PairKind.None && finder.Pairs != lastPairs) || (finder.AreUneven && !wereUneven);
 
     private void Vote(double end, int length, in RatioFit fit)
     {
