@@ -80,6 +80,10 @@ internal sealed class Liveness(JudgeOptions options)
     public bool HasLostFirstWave(in SignalSecond second) =>
         second.Pulse.ThirdWaveShare > limits.MostThirdWaveShare && !second.Pulse.HasSecondWaves && second.Fit.Lines == 0 && !second.Fit.IsWithoutFirstWave;
 
+    /// <summary>Share of a third harmonic that the smoothing leaves, and of what a swing shows of one: of more than three beats a second less than half.</summary>
+    /// <param name="pulse">The beats of a window.</param>
+    public double LeftBySmoothing(in WindowPulse pulse) => pulse.PeriodSeconds < limits.RapidSwingPeriodSeconds ? 0.5 : 1;
+
     // What was seen of life was of something else.
     private void ForgetLife()
     {
@@ -87,10 +91,6 @@ internal sealed class Liveness(JudgeOptions options)
         breathingSeconds = 0;
         livelySeconds = 0;
     }
-
-    /// <summary>Share of a third harmonic that the smoothing leaves, and of what a swing shows of one: of more than three beats a second less than half.</summary>
-    /// <param name="pulse">The beats of a window.</param>
-    public double LeftBySmoothing(in WindowPulse pulse) => pulse.PeriodSeconds < limits.RapidSwingPeriodSeconds ? 0.5 : 1;
 
     // Neither a period nor beats enough to know their harmonics: nothing in it is known of a heart.
     private bool IsUntold(in SignalSecond second) =>
