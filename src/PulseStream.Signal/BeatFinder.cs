@@ -49,7 +49,7 @@ internal sealed class BeatFinder
         newestEdge = 1 + (int)(NewestEdgeSeconds * binRateHz);
         repetition = new(design);
         weak = new(design.BinRateHz);
-        judge = new(repetition, design.BinRateHz);
+        judge = new(repetition, design);
         Course = new(design.LongestWindowBins);
     }
 

@@ -1,13 +1,13 @@
 namespace PulseStream.Signal;
 
 /// <summary>Judges what comes in turn with the fronts of a window, by the period with which it repeats, by twice that, or by one that is slower than any pulse's.</summary>
-internal sealed class PairJudge(Repetition repetition, double binRateHz)
+internal sealed class PairJudge(Repetition repetition, SignalDesign design)
 {
     // Pairs are told from chance where the window repeats with them well, or those before did.
     private const double PairedPeriodicity = 0.72;
     private const double KnownPeriodicity = 0.5;
-    private readonly PairFinder finder = new(binRateHz);
-    private readonly UnevenPairs uneven = new(binRateHz);
+    private readonly PairFinder finder = new(design.BinRateHz);
+    private readonly UnevenPairs uneven = new(design.BinRateHz, design.Options.LeastUnevenSpread);
     private (double PeriodSeconds, double Periodicity) slow;
     private double unevenSeconds;
 

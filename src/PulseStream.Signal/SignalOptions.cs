@@ -140,4 +140,10 @@ public sealed record SignalOptions
 
     /// <summary>Logarithm of how much likelier each beat has to make a window before a pulse in a movement is one for sure: the best of the ten-odd places that each may have by its pace is likelier by as much by chance.</summary>
     public double LeastBeatLikelihood { get; init; } = 2;
+
+    /// <summary>Spread of the intervals over their mean from which second waves are looked for by what they keep to; with less the window repeats, and its period tells more.</summary>
+    public double LeastUnevenSpread { get; init; } = 0.07;
+
+    /// <summary>Third harmonic over the first from which beats are compared once they are stretched to one length: stretched so, any wave of one harmonic is like another.</summary>
+    public double LeastThirdWaveOfStretched { get; init; } = 0.15;
 }

@@ -4,7 +4,7 @@ namespace PulseStream.Signal;
 /// Finds the second waves of a heart that keeps no rhythm: a weaker front behind each full one, of the same share of its
 /// steepness, after the same share of its interval or after the same time. Beats that come as they like keep to neither.
 /// </summary>
-internal sealed class UnevenPairs(double binRateHz)
+internal sealed class UnevenPairs(double binRateHz, double leastSpread)
 {
     private const int MostRises = 64;
 
@@ -34,9 +34,6 @@ internal sealed class UnevenPairs(double binRateHz)
     private const int LeastKnownPairs = 3;
     private const double LeastPairedShare = 0.6;
 
-    // Intervals that differ by less are breathing's: the window then repeats.
-    private const double LeastSpread = 0.07;
-
     // Of two intervals that have nothing to do with each other, the first differs by half of what their sum does, once a share of it is
     // taken out; of two fronts that have nothing to do with each other, the steepness differs by as much as beats do.
     private const double MostOfSpread = 0.25;
@@ -46,6 +43,9 @@ internal sealed class UnevenPairs(double binRateHz)
     private const double SureOfSpread = 0.12;
     private const double SureSteepnessSpread = 0.3;
 
+    // From a full front back to its foot, as a share of the interval.
+    private const double FootReachShare = 0.3;
+
     // Later than this behind a front, as a share of the interval, comes the next one's beat.
     private const double LatestShare = 0.47;
 
@@ -53,6 +53,9 @@ internal sealed class UnevenPairs(double binRateHz)
     private readonly double[] shares = new double[MostRises];
     private readonly double[] delays = new double[MostRises];
     private readonly double[] intervals = new double[MostRises];
+    private readonly double[] fronts = new double[MostRises];
+    private readonly double[] secondFronts = new double[MostRises];
+    private readonly double[] feet = new double[MostRises];
     private readonly double[] scores = new double[MostRises];
     private readonly int[] formers = new int[MostRises];
     private readonly double[] delayShares = new double[MostRises];
@@ -107,13 +110,23 @@ internal sealed class UnevenPairs(double binRateHz)
         var left = Math.Min(byShare, byTime);
         var (steepness, steepnessSpread) = Spread.Of(shares.AsSpan(0, count));
         var differ = steepnessSpread / steepness;
-        AreSure = spread >= LeastSpread
+        if (!(delayShare < LatestShare && steepness > LeastShare && HaveTheirShape(delayShare, steepness, differ)))
+        {
+            return false;
+        }
+
+        AreSure = count >= LeastPairs
+            && spread >= leastSpread
             && left < MostOfSpread * spread
-            && differ < (left < SureOfSpread * spread ? SureSteepnessSpread : MostSteepnessSpread)
-            && count >= LeastPairs;
-        var mayBe = AreSure || (isKnown && left < MostOfSpread * Math.Max(2 * spread, LeastSpread) && differ < 2 * MostSteepnessSpread);
-        AreSure &= delayShare < LatestShare && steepness > LeastShare;
-        return mayBe && delayShare < LatestShare && steepness > LeastShare;
+            && differ < (left < SureOfSpread * spread ? SureSteepnessSpread : MostSteepnessSpread);
+        return AreSure || (isKnown && left < MostOfSpread * Math.Max(2 * spread, leastSpread) && differ < 2 * MostSteepnessSpread);
+    }
+
+    // Two beats of a heart that flutters, a strong one and a weak one in turn, keep to each other for a window now and then.
+    private bool HaveTheirShape(double delayShare, double steepness, double differ)
+    {
+        var pairs = new RisePairs(IntervalSeconds, delayShare * IntervalSeconds, steepness, Median(feet), Median(fronts) / binRateHz, Median(secondFronts) / binRateHz, differ, double.PositiveInfinity);
+        return PairVerdict.Of(pairs) == PairKind.SecondWave && !EarlyOrSecond.AreAsLikelyBeats(pairs);
     }
 
     // Of three fronts in a row, the one in the middle is the weaker of the first's beat in every second place.
@@ -185,6 +198,9 @@ internal sealed class UnevenPairs(double binRateHz)
                 isSecond.AsSpan((full + 1)..next).Fill(true);
                 shares[count] = slopes[(int)rises[second]] / slopes[(int)rises[full]];
                 delays[count] = rises[second] - rises[full];
+                fronts[count] = FrontWidth.BinsOf(slopes, rises[full]);
+                secondFronts[count] = FrontWidth.BinsOf(slopes, rises[second]);
+                feet[count] = RiseFoot.ShareOf(slopes, rises[full], rises[second], rises[next], FootReachShare * (rises[next] - rises[full]));
                 intervals[count++] = rises[next] - rises[full];
             }
 

@@ -27,9 +27,8 @@ internal sealed class WindowBeats
     // A window whose beats differ in turn repeats no better now and then; the fronts tell the rest.
     private const double LeastPairedPeriodicity = 0.5;
 
-    // Beats that repeat so well are of one length; any wave of one harmonic is like another once both are stretched to the same length.
+    // Beats that repeat so well are of one length.
     private const double LeastRhythm = 0.8;
-    private const double LeastThirdWaveOfStretched = 0.15;
 
     private readonly SignalDesign design;
     private readonly bool hasRed;
@@ -137,7 +136,7 @@ internal sealed class WindowBeats
         var (agreement, height) = (shape.Agreement, shape.Height);
         var wave = WaveShape.Of(finder.Course, noise.Infrared * design.Kernel.SlopeNoiseGain, design.BinRateHz);
         var third = isKnown && wave.FrontSteepness >= design.Options.SureFrontSteepness ? double.NaN : ThirdWave.ShareOf(finder.Course.Volumes, finder.Rises);
-        if (!(third < LeastThirdWaveOfStretched) && finder.Periodicity < LeastRhythm)
+        if (!(third < design.Options.LeastThirdWaveOfStretched) && finder.Periodicity < LeastRhythm)
         {
             agreement = double.MaxNumber(agreement, stretched.AgreementOf(finder.Course.Volumes, finder.Rises));
         }

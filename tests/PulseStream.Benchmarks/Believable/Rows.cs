@@ -27,6 +27,14 @@ internal static class Rows
         IrregularityPercent = Between(r, 20, 40),
     });
 
+    public static StreamRow IrregularWaves { get; } = new("irregular rhythm, second waves nearly as high as the first", r => QuietFinger(r) with
+    {
+        Rhythm = Rhythm.Irregular,
+        Pulse = Track.Constant(Between(r, 45, 110)),
+        IrregularityPercent = Between(r, 20, 40),
+        SecondWave = Between(r, 0.7, 0.9),
+    });
+
     public static StreamRow MildMotion { get; } = new("movement up to the pulse's size, from 20 s on", r => Moved(r, Between(r, 0.3, 1)));
 
     public static StreamRow StrongMotion { get; } = new("movement 1 to 20 times the pulse, from 20 s on", r => Moved(r, Math.Exp(Between(r, 0, 3))));
@@ -72,7 +80,7 @@ internal static class Rows
 
     public static IReadOnlyList<StreamRow> All { get; } =
     [
-        Quiet, Slow, Drifting, Low, Lowest, Irregular, MildMotion, StrongMotion, ShortMotion, Off, HalfOff, Slipping, Lifeless, Venous, Clipping, Flicker, LightStep,
+        Quiet, Slow, Drifting, Low, Lowest, Irregular, IrregularWaves, MildMotion, StrongMotion, ShortMotion, Off, HalfOff, Slipping, Lifeless, Venous, Clipping, Flicker, LightStep,
         Missing, Gaps, Falling, PulseSteps, Ectopic, Warming,
     ];
 

@@ -8,7 +8,7 @@ public sealed class UnevenPairsTests
 {
     private const double BinRateHz = 50;
     private static readonly int[] Uneven = [50, 38, 61, 44, 34, 56, 47, 40];
-    private readonly UnevenPairs pairs = new(BinRateHz);
+    private readonly UnevenPairs pairs = new(BinRateHz, new SignalOptions().LeastUnevenSpread);
     private readonly List<double> rises = [];
     private readonly double[] slopes = new double[450];
 
