@@ -51,6 +51,15 @@ public sealed record FormOptions
     /// <summary>The same as a multiple of the rate: what a fast pulse has of it for its rate alone is less.</summary>
     public double ShortWaveHarmonic { get; init; } = 1.7;
 
+    /// <summary>Skewness of blood volume from which a wave is a hump in a quarter of its beat at most: no pulse that rises no faster than it falls is that.</summary>
+    public double SurelyShortCrest { get; init; } = 1.2;
+
+    /// <summary>Skewness of the slope below which that has no front.</summary>
+    public double SurelyShortFront { get; init; } = 0.5;
+
+    /// <summary>Its root mean square frequency as a multiple of the rate, above which it is too short: a bell in a quarter of its beat has 1.4 and more.</summary>
+    public double SurelyShortHarmonic { get; init; } = 1.4;
+
     /// <summary>Root mean square frequency over the rate up to which a fast wave is a fast pulse's: second waves as high as the first make 1.7 of it, shaking that is counted at half its rate has 2.</summary>
     public double MostHarmonicOfFast { get; init; } = 1.8;
 }

@@ -75,10 +75,12 @@ internal sealed class PulseForm(JudgeOptions options, Liveness liveness)
 
     // Blood that has no front does not come and go within so short a time.
     private bool IsTooShort(in WindowPulse pulse) =>
-        pulse.FrontSteepness < limits.ShortFront
-        && pulse.Crest >= limits.ShortCrest
-        && pulse.FrequencyHz > limits.ShortWaveHz
-        && pulse.FrequencyHz * pulse.PeriodSeconds > limits.ShortWaveHarmonic;
+        pulse.FrequencyHz > limits.ShortWaveHz
+        && (IsHump(pulse, limits.ShortFront, limits.ShortCrest, limits.ShortWaveHarmonic)
+            || IsHump(pulse, limits.SurelyShortFront, limits.SurelyShortCrest, limits.SurelyShortHarmonic));
+
+    private static bool IsHump(in WindowPulse pulse, double front, double crest, double harmonic) =>
+        pulse.FrontSteepness < front && pulse.Crest >= crest && pulse.FrequencyHz * pulse.PeriodSeconds > harmonic;
 
     private bool IsDip(in WindowPulse pulse) => pulse.Crest < limits.LeastCrestOfAny;
 

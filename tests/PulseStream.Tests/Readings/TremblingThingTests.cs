@@ -130,6 +130,19 @@ public sealed class TremblingThingTests
         Assert.Equal(isIn, form.HasNoBack(dip));
     }
 
+    // Something hard that is tapped: up for a quarter of the time, and as steep behind as in front.
+    [Theory]
+    [InlineData(0.4, 1.4, 2.9, false)]
+    [InlineData(0.6, 1.4, 2.9, true)]
+    [InlineData(0.4, 1.1, 2.9, true)]
+    [InlineData(0.4, 1.4, 2.5, true)]
+    public void AHumpInAQuarterOfItsBeatIsNoPulse(double front, double crest, double hz, bool isIn)
+    {
+        var second = At(0.58, third: 0.4, 1, 0.9);
+        var hump = second with { Pulse = second.Pulse with { FrontSteepness = front, Crest = crest, FrequencyHz = hz } };
+        Assert.Equal(isIn, new PulseForm(new(), new(new())).IsIn(hump));
+    }
+
     private static readonly Finger Nothing = new() { RateHz = 60, PerfusionPercent = 0, BreathingPercent = 0, NoisePercent = 0.001 };
 
     private static void Show(Liveness liveness)
