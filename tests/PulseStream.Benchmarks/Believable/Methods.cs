@@ -20,8 +20,6 @@ internal static class Methods
         Signal("gaps bridged for two seconds instead of one", s => s with { BridgedGapSeconds = 1 }, Rows.Gaps, "usable %", f => f.UsablePercent),
         Signal("steady lines removed", s => s with { LineShare = Never }, Rows.Flicker, "usable %", f => f.GivenPercent),
         Signal("pulse told from movement", s => s with { LargestOtherHeight = -Never }, Rows.MildMotion, "given %", f => f.GivenPercent),
-        Signal("second waves told by what they keep to", s => s with { LeastUnevenSpread = Never }, Rows.IrregularWaves, "usable %", f => f.UsablePercent),
-        Signal("beats compared once stretched to one length", s => s with { LeastThirdWaveOfStretched = Never }, Rows.IrregularWaves, "usable %", f => f.UsablePercent),
         Judge("agreement of the lights", j => j with { LargestDisagreement = Never, UnprovenDisagreement = Never }, Rows.StrongMotion, "worst second, points", f => f.Worst),
         Judge("growth of the pulse", j => j with { LargestGrowth = Never }, Rows.Venous, "worst second, points", f => f.Worst),
         Judge("leaking light", j => j with { LeakRise = Never }, Rows.HalfOff, "seconds given of a finger half off, %", f => f.GivenPercent),
