@@ -45,6 +45,9 @@ internal static class PairVerdict
     private const double LongestFrontBesideNarrower = 0.12;
     private const double LatestNarrowerShare = 0.38;
 
+    // Second waves have been drawn with up to nine tenths of the first one's height; steeper than this they are hardly ever.
+    private const double SteepestWaveShare = 0.75;
+
     // So little is the usual second wave of a front that takes its time; behind a quick one it is nearly as broad as that.
     private const double QuickFrontShare = 0.09;
     private const double BreadthBehindQuickFront = 0.75;
@@ -113,7 +116,7 @@ internal static class PairVerdict
             return MayDiffer(pairs) && shape != PairKind.SecondWave ? PairKind.Either : unlikely;
         }
 
-        return shape == PairKind.SecondWave ? unlikely : isRapid || isSoon ? PairKind.Either : shape;
+        return shape == PairKind.SecondWave ? unlikely : isRapid || isSoon || MayBeAWave(pairs) ? PairKind.Either : shape;
     }
 
     /// <summary>Whether what follows at half the time may be the second wave of a beat that repeats with twice the window's period.</summary>
@@ -137,6 +140,10 @@ internal static class PairVerdict
                     && pairs.Contrast > LeastContrast
                     && pairs.SecondFrontSeconds < BroaderEvenFront * pairs.FrontSeconds);
     }
+
+    // While the aortic valve closes and the wave comes back, one as narrow as its front may be either, unless it is nearly a full beat.
+    private static bool MayBeAWave(in RisePairs pairs) =>
+        pairs.SlopeShare < SteepestWaveShare && pairs.DelaySeconds < ValveClosure.LatestWaveSeconds(pairs.PeriodSeconds);
 
     // The steeper of two waves of one beat may be the second.
     private static bool IsSooner(in RisePairs pairs, double seconds)
