@@ -1,3 +1,5 @@
+using PulseStream.Readings;
+using PulseStream.Signal;
 using Xunit;
 
 namespace PulseStream.Tests.Readings;
@@ -50,6 +52,33 @@ public sealed class TwoWavesWithoutRhythmTests
             var phase = beats - Math.Floor(beats);
             return Bell(phase, 0.17, 0.065) + (height * Bell(phase, 0.17 + delayShare, 0.09));
         }
+    }
+
+    // Three periods of a faster wave that are taken for one beat have more of the third harmonic as well.
+    [Theory]
+    [InlineData(true, false)]
+    [InlineData(false, true)]
+    public void SecondWavesExplainAFirstHarmonicThatIsLost(bool hasSecondWaves, bool isLost)
+    {
+        var liveness = new Liveness(new());
+        Assert.Equal(isLost, liveness.HasLostFirstWave(At(new WindowPulse(9, 60, 0, 0.01, 0.97, 1, 0.99, 0.3, 0.5, 1.1, 0.1, 0.2, 2, 2, HasSecondWaves: hasSecondWaves))));
+    }
+
+    // Of a wave of more than three beats a second the smoothing leaves half as much of a third harmonic.
+    [Theory]
+    [InlineData(0.3, 0.2, true)]
+    [InlineData(0.3, 0.1, false)]
+    [InlineData(0.4, 0.2, false)]
+    public void AFastPulseIsAskedForFewerOvertones(double period, double third, bool isIn)
+    {
+        var form = new PulseForm(new(), new(new()));
+        Assert.Equal(isIn, form.IsIn(At(new WindowPulse(24, 60 / period, 0, 0.03, 0.7, period, 0.92, 0.05, 0.2, third, 0.2, 0.2, 2, 4.9))));
+    }
+
+    private static SignalSecond At(in WindowPulse pulse)
+    {
+        var light = new SecondLight(0, 0, 80_000, 60_000, double.NaN, double.NaN, double.NaN, 0.005, 1e-4);
+        return new(20, light, new RatioFit(8, 0.6, 0.003, 0, 0.007, 1e-4, false, 0, 0, false, 0, default), pulse, false);
     }
 
     private static double[] BeatsOf(double perMinute, double spread, int seed)

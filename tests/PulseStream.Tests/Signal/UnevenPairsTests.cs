@@ -58,6 +58,14 @@ public sealed class UnevenPairsTests
         Assert.False(Find());
     }
 
+    // Strong and weak beats in turn, as a heart that flutters has them for a while: the weak ones rise from the foot, as short as the strong.
+    [Fact]
+    public void WhatRisesFromTheFootIsABeat()
+    {
+        Beat(Uneven, (_, interval) => 0.42 * interval, _ => 0.62, width: 3, falls: 0.6, frontWidth: 3);
+        Assert.False(Find());
+    }
+
     [Fact]
     public void ARippleBesideASecondWaveIsNoBeat()
     {
@@ -79,15 +87,18 @@ public sealed class UnevenPairsTests
 
     private bool Find(bool isKnown = false) => pairs.TryFind(slopes, rises.ToArray(), isKnown);
 
-    private void Beat(int[] intervals, Func<int, int, double> delay, Func<int, double> height)
+    private void Beat(int[] intervals, Func<int, int, double> delay, Func<int, double> height, double width = 8, double falls = 0, double frontWidth = 5)
     {
         var at = 20.0;
         for (var k = 0; k < intervals.Length; k++)
         {
-            Add(at, 1, 5);
+            Add(at, 1, frontWidth);
+            Bend(at + 9, -falls * frontWidth / 5, 8);
             if (!double.IsNaN(delay(k, intervals[k])))
             {
-                Add(at + Math.Round(delay(k, intervals[k])), height(k), 8);
+                var second = at + Math.Round(delay(k, intervals[k]));
+                Add(second, height(k), width);
+                Bend(second + 9, -falls * height(k) * frontWidth / 5, 8);
             }
 
             at += intervals[k];
@@ -99,6 +110,11 @@ public sealed class UnevenPairsTests
     private void Add(double at, double height, double width)
     {
         rises.Add(at);
+        Bend(at, height, width);
+    }
+
+    private void Bend(double at, double height, double width)
+    {
         for (var n = 0; n < slopes.Length; n++)
         {
             slopes[n] += height * Math.Exp(-0.5 * Math.Pow(2.355 * (n - at) / width, 2));
