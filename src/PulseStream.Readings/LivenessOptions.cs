@@ -28,8 +28,8 @@ public sealed record LivenessOptions
     /// <summary>Third harmonic over the first that is asked for at most: a second wave may take four fifths of it away, bends by a quarter of a sine whose height and rate waver leave up to 0.03.</summary>
     public double MostThirdWaveShareAsked { get; init; } = 0.04;
 
-    /// <summary>Breathing over such a swing, root mean squares, from which it is a finger's none the less: drift and a wave whose height wavers look like a breath of up to an eighth of it, twice that is a breath.</summary>
-    public double LeastBreathingShareBesideRound { get; init; } = 0.25;
+    /// <summary>Breathing over such a swing, root mean squares, from which it is a finger's none the less: drift and a wave whose height wavers look like a breath of up to an eighth of it.</summary>
+    public double LeastBreathingShareBesideRound { get; init; } = 0.15;
 
     /// <summary>Period, s, below which a pulse's third harmonic lies beyond the edge of the smoothing, and half as much of it tells it from a swing: 180 beats a minute.</summary>
     public double RapidSwingPeriodSeconds { get; init; } = 1.0 / 3;

@@ -166,7 +166,7 @@ public sealed class TremblingThingTests
     {
         var light = new SecondLight(0, 0, 80_000, 60_000, double.NaN, double.NaN, double.NaN, 0.005, 1e-4);
         var fit = new RatioFit(8, 0.6, 0.003, 0, 0.007, 1e-4, false, 0, 0, false, 0, default);
-        var pulse = new WindowPulse(8, 60 * beatsOfPeriod / period, 0, 0.01, periodicity, period, 0.99, 1, 0.5, third, 0.15, 0.2, 2, 2);
+        var pulse = new WindowPulse(8, 60 * beatsOfPeriod / period, 0, 0.01, periodicity, period, 0.99, 1, 0.5, third, 0.13, 0.2, 2, 2);
         return new(20, light, fit, pulse, false);
     }
 }
