@@ -212,11 +212,13 @@ public sealed class WaveTests
     }
 
     // No finger is made of two harmonics, but what breathes beside its wave is alive, once it was seen to for some seconds.
-    [Fact]
-    public void APulseOfTwoHarmonicsThatBreathesIsRead()
+    [Theory]
+    [InlineData(0.5)]
+    [InlineData(0.35)]
+    public void APulseOfTwoHarmonicsThatBreathesIsRead(double breathingPercent)
     {
         static double Blood(double t) => 0.5 + (0.35 * (Math.Sin(2 * Math.PI * 1.2 * t) + (0.4 * Math.Sin(4 * Math.PI * 1.2 * t))));
-        var heard = Heard.Of(100, new Finger { Blood = Blood, BreathingPercent = 0.5 }.Samples());
+        var heard = Heard.Of(100, new Finger { Blood = Blood, BreathingPercent = breathingPercent }.Samples());
         Assert.All(heard.Seconds.Where(s => s.SecondIndex >= StartSeconds + 3), s => Assert.True(s.IsUsable));
     }
 
