@@ -56,13 +56,13 @@ internal sealed class PairFinder(double binRateHz)
 
         var (mean, deviation) = Spread.Of(slopeShares.AsSpan(0, count));
         var contrast = (1 - mean) * Math.Sqrt(count) / deviation;
-        var delay = Median(delays);
+        var delay = Spread.MedianOf(delays.AsSpan(0, count));
         if (CountNear(delay) < SameShare * periods)
         {
             return false;
         }
 
-        pairs = new(bins / periods / binRateHz, delay / binRateHz, Median(slopeShares), Median(footShares), Median(fronts) / binRateHz, Median(secondFronts) / binRateHz, RobustScatter(), contrast);
+        pairs = new(bins / periods / binRateHz, delay / binRateHz, Spread.MedianOf(slopeShares.AsSpan(0, count)), Spread.MedianOf(footShares.AsSpan(0, count)), Spread.MedianOf(fronts.AsSpan(0, count)) / binRateHz, Spread.MedianOf(secondFronts.AsSpan(0, count)) / binRateHz, RobustScatter(), contrast);
         MarkSecond(slopes, rises, pairs, period);
         return true;
     }
@@ -178,22 +178,16 @@ internal sealed class PairFinder(double binRateHz)
         return interval > ShortestShare * period && interval < LongestShare * period ? interval : period;
     }
 
-    private double Median(double[] values)
-    {
-        Array.Sort(values, 0, count);
-        return values[(count - 1) / 2];
-    }
-
     // One pair at the window's end, bent with it, counts for no more than another.
     private double RobustScatter()
     {
         const double deviationsPerMedian = 1.48;
-        var median = Median(slopeShares);
+        var median = Spread.MedianOf(slopeShares.AsSpan(0, count));
         for (var k = 0; k < count; k++)
         {
             delays[k] = Math.Abs(slopeShares[k] - median);
         }
 
-        return deviationsPerMedian * Median(delays) / median;
+        return deviationsPerMedian * Spread.MedianOf(delays.AsSpan(0, count)) / median;
     }
 }

@@ -1,6 +1,6 @@
 namespace PulseStream.Signal;
 
-/// <summary>Mean and standard deviation of a few values.</summary>
+/// <summary>Mean, standard deviation and median of a few values.</summary>
 internal static class Spread
 {
     /// <summary>Both; the deviation is that of a sample.</summary>
@@ -20,5 +20,13 @@ internal static class Spread
         }
 
         return (mean, Math.Sqrt(sum / (values.Length - 1)));
+    }
+
+    /// <summary>The median, of an even number the lower one of the two in the middle; sorts the values.</summary>
+    /// <param name="values">One at least.</param>
+    public static double MedianOf(Span<double> values)
+    {
+        values.Sort();
+        return values[(values.Length - 1) / 2];
     }
 }

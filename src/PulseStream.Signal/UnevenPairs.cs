@@ -125,7 +125,7 @@ internal sealed class UnevenPairs(double binRateHz, double leastSpread)
     // Two beats of a heart that flutters, a strong one and a weak one in turn, keep to each other for a window now and then.
     private bool HaveTheirShape(double delayShare, double steepness, double differ)
     {
-        var pairs = new RisePairs(IntervalSeconds, delayShare * IntervalSeconds, steepness, Median(feet), Median(fronts) / binRateHz, Median(secondFronts) / binRateHz, differ, double.PositiveInfinity);
+        var pairs = new RisePairs(IntervalSeconds, delayShare * IntervalSeconds, steepness, Spread.MedianOf(feet.AsSpan(0, count)), Spread.MedianOf(fronts.AsSpan(0, count)) / binRateHz, Spread.MedianOf(secondFronts.AsSpan(0, count)) / binRateHz, differ, double.PositiveInfinity);
         return PairVerdict.Of(pairs) == PairKind.SecondWave && !EarlyOrSecond.AreAsLikelyBeats(pairs);
     }
 
@@ -144,7 +144,7 @@ internal sealed class UnevenPairs(double binRateHz, double leastSpread)
             }
         }
 
-        usual = count < LeastPairs ? default : new(Median(shares), Median(delayShares), Median(delays));
+        usual = count < LeastPairs ? default : new(Spread.MedianOf(shares.AsSpan(0, count)), Spread.MedianOf(delayShares.AsSpan(0, count)), Spread.MedianOf(delays.AsSpan(0, count)));
         return count >= LeastPairs;
     }
 
@@ -260,12 +260,6 @@ internal sealed class UnevenPairs(double binRateHz, double leastSpread)
         }
 
         return second;
-    }
-
-    private double Median(double[] values)
-    {
-        Array.Sort(values, 0, count);
-        return values[(count - 1) / 2];
     }
 
     private readonly record struct Usual(double Share, double DelayShare, double Delay);

@@ -35,7 +35,7 @@ internal sealed class WindowBeats
     private readonly bool isPleth;
     private readonly BeatFinder finder;
     private readonly BeatShape shape;
-    private readonly SteadyWave steady;
+    private readonly LifeSigns life;
     private readonly StretchedBeats stretched;
     private readonly BeatTrain train;
     private readonly BeatVotes votes;
@@ -54,7 +54,7 @@ internal sealed class WindowBeats
         this.isPleth = isPleth;
         finder = room.Finder;
         shape = room.Shape;
-        steady = room.Steady;
+        life = new(room);
         stretched = room.Stretched;
         train = new(design.BinRateHz);
         votes = new(design.BinRateHz);
@@ -173,45 +173,12 @@ internal sealed class WindowBeats
             wave.FrontSteepness,
             wave.Crest,
             third,
-            !isKnown && !double.IsNaN(third) ? BreathingShare(bins, fit, room) : double.NaN,
-            isKnown || double.IsNaN(period) || third < design.Options.SteadinessThirdWaveShare ? double.NaN : UnsteadyShare(bins, window, room, fit, removed, (period, wave.FrontSteepness)),
+            !isKnown && !double.IsNaN(third) ? life.BreathingShare(bins, fit, room) : double.NaN,
+            isKnown || double.IsNaN(period) || third < design.Options.SteadinessThirdWaveShare ? double.NaN : life.UnsteadyShare(bins, window, room, fit, removed, (period, wave.FrontSteepness)),
             Perfusion.PercentOf(height, isPleth),
             wave.FrequencyHz,
             finder.PeriodicityOfTwo,
             finder.HasSecondWaves);
-    }
-
-    // Where the lights agree in a short window alone, infrared is asked for a longer time. While there is none, many turns tell as much.
-    private double UnsteadyShare(SmoothedBins bins, ReadOnlySpan<double> window, Span<double> room, in RatioFit fit, SlowBasis removed, (double PeriodSeconds, double FrontSteepness) wave)
-    {
-        var isLong = fit.WindowSeconds >= design.Options.SteadinessWindowSeconds;
-        if (!isLong && bins.Count >= design.WindowBins(design.Options.SteadinessWindowSeconds))
-        {
-            var longer = design.SlowOf(design.Options.SteadinessWindowSeconds);
-            return steady.UnsteadyShare(WithLines(bins, longer, room), longer, wave.PeriodSeconds, wave.FrontSteepness);
-        }
-
-        return isLong || fit.WindowSeconds >= design.Options.SteadinessTurns * wave.PeriodSeconds
-            ? steady.UnsteadyShare(fit.Lines > 0 ? WithLines(bins, removed, room) : window, removed, wave.PeriodSeconds, wave.FrontSteepness)
-            : double.NaN;
-    }
-
-    // A line may have been a harmonic of the wave that reaches either light in another mixture.
-    private static ReadOnlySpan<double> WithLines(SmoothedBins bins, SlowBasis removed, Span<double> room)
-    {
-        var whole = room[..(2 * removed.Length)];
-        bins.CopyNewest(whole);
-        removed.Remove(whole);
-        return whole;
-    }
-
-    private double BreathingShare(SmoothedBins bins, in RatioFit fit, Span<double> room)
-    {
-        var basis = design.BaselineOf(fit.WindowSeconds);
-        var breathing = room[..(2 * basis.Length)];
-        bins.CopyNewest(breathing);
-        basis.Remove(breathing);
-        return Breathing.SizeIn(breathing, design.BinRateHz) / fit.PulseSize;
     }
 
     // Two lights that agree are not drowned: what rises in both is blood. One alone cannot tell, but noise adds beats to a
