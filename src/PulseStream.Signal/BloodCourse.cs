@@ -45,15 +45,18 @@ internal sealed class BloodCourse(int mostBins)
     {
         slopes[0] = 0;
         slopes[^1] = 0;
-        var n = 1;
-        for (; n + 2 < volumes.Length; n += 2)
+        var before = volumes[..^2];
+        var after = volumes[2..];
+        var own = slopes[1..^1];
+        var n = 0;
+        for (; n < own.Length - 1; n += 2)
         {
-            (TwoAt(volumes, n + 1) - TwoAt(volumes, n - 1)).StoreUnsafe(ref MemoryMarshal.GetReference(slopes), (nuint)n);
+            (TwoAt(after, n) - TwoAt(before, n)).StoreUnsafe(ref MemoryMarshal.GetReference(own), (nuint)n);
         }
 
-        for (; n + 1 < volumes.Length; n++)
+        for (; n < own.Length; n++)
         {
-            slopes[n] = volumes[n + 1] - volumes[n - 1];
+            own[n] = after[n] - before[n];
         }
     }
 

@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace PulseStream.Signal;
 
 /// <summary>How strongly the light breathes beside the pulse.</summary>
@@ -22,17 +24,22 @@ internal static class Breathing
 
     private static double PowerAt(double cyclesPerBin, ReadOnlySpan<double> pairs)
     {
-        double cosines = 0, sines = 0, weights = 0;
+        // Hann's weight is a cosine itself: turned from bin to bin, neither asks for one of its own.
         var length = pairs.Length / 2;
-        for (var n = 0; n < length; n++)
+        var half = Complex.FromPolarCoordinates(1, Math.PI / length);
+        var (hann, wave) = (half, Complex.One);
+        var (hannStep, waveStep) = (half * half, Complex.FromPolarCoordinates(1, 2 * Math.PI * cyclesPerBin));
+        var sum = Complex.Zero;
+        var weights = 0.0;
+        for (; pairs.Length > 1; pairs = pairs[2..])
         {
-            var weight = 0.5 - (0.5 * Math.Cos(2 * Math.PI * (n + 0.5) / length));
-            var (sine, cosine) = Math.SinCos(2 * Math.PI * cyclesPerBin * n);
-            cosines += weight * pairs[2 * n] * cosine;
-            sines += weight * pairs[2 * n] * sine;
+            var weight = 0.5 - (0.5 * hann.Real);
+            sum += weight * pairs[0] * wave;
             weights += weight;
+            hann *= hannStep;
+            wave *= waveStep;
         }
 
-        return 2 * ((cosines * cosines) + (sines * sines)) / (weights * weights);
+        return 2 * ((sum.Real * sum.Real) + (sum.Imaginary * sum.Imaginary)) / (weights * weights);
     }
 }

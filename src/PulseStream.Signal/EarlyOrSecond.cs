@@ -10,6 +10,9 @@ internal static class EarlyOrSecond
     /// <summary>How much better a window repeats with two periods than with one where its beats may be two waves in turn.</summary>
     public const double LeastGain = 0.005;
 
+    /// <summary>How clearly fronts of one size differ in turn where they may be two waves of one beat; <see cref="RisePairs.Contrast"/>.</summary>
+    public const double LeastEvenContrast = 3.5;
+
     // Every second beat early, at more than 126 a minute, is hardly a rhythm.
     private const double ShortestPeriodSeconds = 0.95;
 
@@ -57,7 +60,6 @@ internal static class EarlyOrSecond
     private const double LongestEvenPeriodSeconds = 1.6;
     private const double SoonestEvenShare = 0.45;
     private const double LargestEvenHeight = 0.9;
-    private const double LeastEvenContrast = 3.5;
     private const double LongEvenFrontShare = 0.1;
 
     /// <summary>Whether they are.</summary>

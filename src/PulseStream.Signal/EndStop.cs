@@ -38,13 +38,13 @@ internal sealed class EndStop
     /// <summary>Starts a new count; the edges are remembered.</summary>
     public void Restart() => Count = 0;
 
-    /// <summary>Judges a sample that is not within what has been seen, or is like the one before, in this light or in the other.</summary>
+    /// <summary>Judges a sample that is not within what has been seen, in this light or in the other.</summary>
+    /// <remarks>What repeats at an edge was at the edge from the first: a run within what has been seen need not be counted.</remarks>
     /// <param name="counts">The sample.</param>
     /// <param name="previous">The one before; NaN is none.</param>
-    /// <param name="isRunOver">Whether that one was not judged, being within what had been seen and unlike the one before it.</param>
-    public void Step(double counts, double previous, bool isRunOver)
+    public void Step(double counts, double previous)
     {
-        run = counts != previous ? 1 : isRunOver ? 2 : run + 1;
+        run = counts != previous ? 1 : run + 1;
         CountRuns(counts);
         if (counts >= fullScale || counts <= 0)
         {

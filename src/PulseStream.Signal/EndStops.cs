@@ -3,7 +3,7 @@ using PulseStream.Samples;
 
 namespace PulseStream.Signal;
 
-/// <summary>Counts the samples of both lights that stand at an end stop. Nearly every sample lies within what has been seen and is not the one before: that is asked of both at once.</summary>
+/// <summary>Counts the samples of both lights that stand at an end stop. Nearly every sample lies within what has been seen: that is asked of both at once.</summary>
 /// <param name="fullScaleCounts">The converter's largest count where told, else NaN.</param>
 /// <param name="rateHz">Sample rate.</param>
 /// <param name="hasRed">Whether the recording has two lights.</param>
@@ -14,7 +14,6 @@ internal sealed class EndStops(double fullScaleCounts, double rateHz, bool hasRe
     private Vector128<double> top = Vector128.Create(double.NegativeInfinity);
     private Vector128<double> bottom = Vector128.Create(double.PositiveInfinity);
     private Vector128<double> previous = Vector128.Create(double.NaN);
-    private bool isRunOver = true;
 
     /// <summary>Samples at an end stop since the last <see cref="Restart"/>, of the light that has more.</summary>
     public int Count => Math.Max(infrared.Count, red.Count);
@@ -24,22 +23,21 @@ internal sealed class EndStops(double fullScaleCounts, double rateHz, bool hasRe
     public void Step(ReadOnlySpan<Sample> received)
     {
         // What hardly ever changes stays in registers.
-        var (highest, lowest, before, isOver) = (top, bottom, previous, isRunOver);
+        var (highest, lowest, before) = (top, bottom, previous);
         foreach (ref readonly var sample in received)
         {
             var counts = Vector128.Create(sample.Infrared, hasRed ? sample.Red : sample.Infrared);
-            var isInner = Vector128.LessThan(counts, highest) & Vector128.GreaterThan(counts, lowest) & ~Vector128.Equals(counts, before);
-            var isPassed = isInner.ExtractMostSignificantBits() == 0b11;
-            if (!isPassed)
+            var isInner = Vector128.LessThan(counts, highest) & Vector128.GreaterThan(counts, lowest);
+            if (isInner.ExtractMostSignificantBits() != 0b11)
             {
-                StepAtEdge(counts, before, isOver);
+                StepAtEdge(counts, before);
                 (highest, lowest) = (top, bottom);
             }
 
-            (before, isOver) = (counts, isPassed);
+            before = counts;
         }
 
-        (previous, isRunOver) = (before, isOver);
+        previous = before;
     }
 
     /// <summary>Starts a new count; the edges are remembered.</summary>
@@ -49,10 +47,10 @@ internal sealed class EndStops(double fullScaleCounts, double rateHz, bool hasRe
         red.Restart();
     }
 
-    private void StepAtEdge(Vector128<double> counts, Vector128<double> before, bool isOver)
+    private void StepAtEdge(Vector128<double> counts, Vector128<double> before)
     {
-        infrared.Step(counts[0], before[0], isOver);
-        red.Step(counts[1], before[1], isOver);
+        infrared.Step(counts[0], before[0]);
+        red.Step(counts[1], before[1]);
         top = Vector128.Create(infrared.InnerTop, red.InnerTop);
         bottom = Vector128.Create(infrared.InnerBottom, red.InnerBottom);
     }

@@ -27,7 +27,9 @@ internal sealed class PairFinder(double binRateHz)
     private const double FootReachShare = 0.3;
     private readonly bool[] isFull = new bool[MostRises];
     private readonly bool[] isSecond = new bool[MostRises];
+    private readonly double[] steepness = new double[MostRises];
     private readonly double[] delays = new double[MostRises];
+    private readonly (int Full, int Second, int Next)[] numbers = new (int, int, int)[MostRises];
     private readonly double[] slopeShares = new double[MostRises];
     private readonly double[] footShares = new double[MostRises];
     private readonly double[] fronts = new double[MostRises];
@@ -42,13 +44,19 @@ internal sealed class PairFinder(double binRateHz)
     /// <param name="rises">Bins of the steepest rises, in order; 64 at most.</param>
     /// <param name="periodSeconds">The period to look for, s.</param>
     /// <param name="pairs">Their medians.</param>
+    /// <param name="leastContrast">Of pairs that alternate less nothing is asked.</param>
     /// <returns>Whether fronts come in pairs.</returns>
-    public bool TryFind(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, double periodSeconds, out RisePairs pairs)
+    public bool TryFind(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, double periodSeconds, out RisePairs pairs, double leastContrast = double.NegativeInfinity)
     {
         pairs = default;
         var period = periodSeconds * binRateHz;
-        MarkFull(slopes, rises, FullReachShare * period);
-        var (periods, bins) = Measure(slopes, rises, period);
+        for (var k = 0; k < rises.Length; k++)
+        {
+            steepness[k] = slopes[(int)rises[k]];
+        }
+
+        MarkFull(rises, FullReachShare * period);
+        var (periods, bins) = Measure(rises, period);
         if (count < (periodSeconds > Repetition.LongestPeriodSeconds ? LeastSlowPairs : LeastPairs))
         {
             return false;
@@ -57,34 +65,35 @@ internal sealed class PairFinder(double binRateHz)
         var (mean, deviation) = Spread.Of(slopeShares.AsSpan(0, count));
         var contrast = (1 - mean) * Math.Sqrt(count) / deviation;
         var delay = Spread.MedianOf(delays.AsSpan(0, count));
-        if (CountNear(delay) < SameShare * periods)
+        if (CountNear(delay) < SameShare * periods || contrast < leastContrast)
         {
             return false;
         }
 
+        MeasureShapes(slopes, rises, FootReachShare * period);
         pairs = new(bins / periods / binRateHz, delay / binRateHz, Spread.MedianOf(slopeShares.AsSpan(0, count)), Spread.MedianOf(footShares.AsSpan(0, count)), Spread.MedianOf(fronts.AsSpan(0, count)) / binRateHz, Spread.MedianOf(secondFronts.AsSpan(0, count)) / binRateHz, RobustScatter(), contrast);
-        MarkSecond(slopes, rises, pairs, period);
+        MarkSecond(rises, pairs, period);
         return true;
     }
 
-    private void MarkFull(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, double reach)
+    private void MarkFull(ReadOnlySpan<double> rises, double reach)
     {
         for (var k = 0; k < rises.Length; k++)
         {
             isFull[k] = true;
-            for (var j = k - 1; j >= 0 && rises[k] - rises[j] < reach; j--)
+            for (var j = k - 1; isFull[k] && j >= 0 && rises[k] - rises[j] < reach; j--)
             {
-                isFull[k] &= !(slopes[(int)rises[j]] > slopes[(int)rises[k]]);
+                isFull[k] &= !(steepness[j] > steepness[k]);
             }
 
-            for (var j = k + 1; j < rises.Length && rises[j] - rises[k] < reach; j++)
+            for (var j = k + 1; isFull[k] && j < rises.Length && rises[j] - rises[k] < reach; j++)
             {
-                isFull[k] &= !(slopes[(int)rises[j]] > slopes[(int)rises[k]]);
+                isFull[k] &= !(steepness[j] > steepness[k]);
             }
         }
     }
 
-    private (int Periods, double Bins) Measure(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, double period)
+    private (int Periods, double Bins) Measure(ReadOnlySpan<double> rises, double period)
     {
         count = 0;
         var last = -1;
@@ -102,7 +111,7 @@ internal sealed class PairFinder(double binRateHz)
             {
                 periods++;
                 bins += interval;
-                MeasurePair(slopes, rises, last, k, FootReachShare * period);
+                MeasurePair(rises, last, k);
             }
 
             last = k;
@@ -111,21 +120,30 @@ internal sealed class PairFinder(double binRateHz)
         return (periods, bins);
     }
 
-    private void MeasurePair(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, int full, int next, double footReach)
+    private void MeasurePair(ReadOnlySpan<double> rises, int full, int next)
     {
         var second = full + 1;
         for (var j = second + 1; j < next; j++)
         {
-            second = slopes[(int)rises[j]] > slopes[(int)rises[second]] ? j : second;
+            second = steepness[j] > steepness[second] ? j : second;
         }
 
         if (second < next)
         {
             delays[count] = rises[second] - rises[full];
-            slopeShares[count] = slopes[(int)rises[second]] / slopes[(int)rises[full]];
-            fronts[count] = FrontWidth.BinsOf(slopes, rises[full]);
-            secondFronts[count] = FrontWidth.BinsOf(slopes, rises[second]);
-            footShares[count++] = RiseFoot.ShareOf(slopes, rises[full], rises[second], rises[next], footReach);
+            slopeShares[count] = steepness[second] / steepness[full];
+            numbers[count++] = (full, second, next);
+        }
+    }
+
+    private void MeasureShapes(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, double footReach)
+    {
+        for (var k = 0; k < count; k++)
+        {
+            var (full, second, next) = numbers[k];
+            fronts[k] = FrontWidth.BinsOf(slopes, rises[full]);
+            secondFronts[k] = FrontWidth.BinsOf(slopes, rises[second]);
+            footShares[k] = RiseFoot.ShareOf(slopes, rises[full], rises[second], rises[next], footReach);
         }
     }
 
@@ -141,7 +159,7 @@ internal sealed class PairFinder(double binRateHz)
     }
 
     // Behind a full front, after the usual time or the usual share of its interval, or where it would be behind one that lies before the window.
-    private void MarkSecond(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, in RisePairs pairs, double period)
+    private void MarkSecond(ReadOnlySpan<double> rises, in RisePairs pairs, double period)
     {
         var nearest = SameDelaySeconds * binRateHz;
         var delay = pairs.DelaySeconds * binRateHz;
@@ -151,13 +169,13 @@ internal sealed class PairFinder(double binRateHz)
         var first = isFull.AsSpan(0, rises.Length).IndexOf(true);
         for (var k = 0; k < rises.Length; k++)
         {
-            var own = slopes[(int)rises[k]];
-            isSecond[k] = k < first && Math.Abs(rises[first] - rises[k] - rest) <= nearest && own >= ripple * slopes[(int)rises[first]];
+            var own = steepness[k];
+            isSecond[k] = k < first && Math.Abs(rises[first] - rises[k] - rest) <= nearest && own >= ripple * steepness[first];
             for (var j = k - 1; j >= 0 && rises[k] - rises[j] <= latest; j--)
             {
                 var after = rises[k] - rises[j];
                 isSecond[k] |= isFull[j]
-                    && own >= ripple * slopes[(int)rises[j]]
+                    && own >= ripple * steepness[j]
                     && (Math.Abs(after - delay) <= nearest || Math.Abs(after - (pairs.DelayShare * IntervalFrom(rises, j, period, after / pairs.DelayShare))) <= nearest);
             }
 

@@ -120,17 +120,17 @@ internal sealed class Repetition
         Vector128<double> a = default, b = default, c = default, d = default, e = default, f = default, g = default, h = default;
         var early = coarse.AsSpan(0, Math.Max(0, length - lag));
         var late = coarse.AsSpan(lag, early.Length + Together - 1);
-        for (var n = 0; n < early.Length; n++)
+        for (; !early.IsEmpty; early = early[1..], late = late[1..])
         {
-            var own = Vector128.Create(early[n]);
-            a = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, n), a);
-            b = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, n + 2), b);
-            c = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, n + 4), c);
-            d = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, n + 6), d);
-            e = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, n + 8), e);
-            f = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, n + 10), f);
-            g = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, n + 12), g);
-            h = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, n + 14), h);
+            var own = Vector128.Create(early[0]);
+            a = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, 0), a);
+            b = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, 2), b);
+            c = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, 4), c);
+            d = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, 6), d);
+            e = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, 8), e);
+            f = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, 10), f);
+            g = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, 12), g);
+            h = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, 14), h);
         }
 
         ReadOnlySpan<double> sums = [a[0], a[1], b[0], b[1], c[0], c[1], d[0], d[1], e[0], e[1], f[0], f[1], g[0], g[1], h[0], h[1]];

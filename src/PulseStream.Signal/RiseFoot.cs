@@ -11,33 +11,36 @@ internal static class RiseFoot
     /// <param name="reach">From a full front back to its foot, bins.</param>
     public static double ShareOf(ReadOnlySpan<double> slopes, double strong, double weak, double next, double reach)
     {
-        var n = Math.Max(0, (int)(strong - reach));
         var end = (int)next;
+        var start = Math.Clamp((int)(strong - reach), 0, end);
+        var front = Math.Clamp((int)Math.Ceiling(strong), start, end);
+        var rise = Math.Clamp((int)Math.Ceiling(weak), front, end);
+        var behind = Math.Clamp((int)weak + 1, rise, end);
         double volume = 0, footBefore = 0, peak = 0;
-        for (; n < end && n < strong; n++)
+        foreach (var slope in slopes[start..front])
         {
-            volume += slopes[n];
-            footBefore = Math.Min(footBefore, volume);
+            volume += slope;
+            footBefore = double.MinNative(footBefore, volume);
         }
 
         var low = volume;
-        for (; n < end && n < weak; n++)
+        foreach (var slope in slopes[front..rise])
         {
-            volume += slopes[n];
-            low = volume >= peak ? volume : Math.Min(low, volume);
-            peak = Math.Max(peak, volume);
+            volume += slope;
+            low = volume >= peak ? volume : double.MinNative(low, volume);
+            peak = double.MaxNative(peak, volume);
         }
 
-        for (; n < end && n <= weak; n++)
+        foreach (var slope in slopes[rise..behind])
         {
-            volume += slopes[n];
+            volume += slope;
         }
 
         var footBehind = volume;
-        for (; n < end; n++)
+        foreach (var slope in slopes[behind..end])
         {
-            volume += slopes[n];
-            footBehind = Math.Min(footBehind, volume);
+            volume += slope;
+            footBehind = double.MinNative(footBehind, volume);
         }
 
         var foot = 0.5 * (footBefore + footBehind);

@@ -46,10 +46,19 @@ internal static class UncountedWaves
         }
 
         var seen = shorts >= LeastIntervals ? SeenShare * shortSum / shorts : 0;
+        var longPlain = 0;
         for (var k = 1; k < rises.Length; k++)
         {
+            // Most windows are told by their first few beats.
+            if (seen == 0 && longPlain > (1 - MostShare) * longs)
+            {
+                return false;
+            }
+
             var isShort = (rises[k] - rises[k - 1]) * UnlikeShare < mean;
-            longWaved += !isShort && WavesBetween(slopes, rises[k - 1], own, rises[k] - own) > MostWavesOfABeat ? 1 : 0;
+            var isWaved = !isShort && WavesBetween(slopes, rises[k - 1], own, rises[k] - own) > MostWavesOfABeat;
+            longWaved += isWaved ? 1 : 0;
+            longPlain += isShort || isWaved ? 0 : 1;
             var hasWave = seen > 0 && WavesBetween(slopes, rises[k - 1], own, rises[k - 1] + seen) > 0;
             longOnes += !isShort && hasWave ? 1 : 0;
             shortWaved += isShort && hasWave ? 1 : 0;
@@ -64,11 +73,12 @@ internal static class UncountedWaves
     private static int WavesBetween(ReadOnlySpan<double> slopes, double front, double own, double to)
     {
         var least = RippleShare * slopes[(int)Math.Round(front)];
-        var end = Math.Min((int)to, slopes.Length - 2);
+        var start = (int)Math.Ceiling(front + own);
+        var end = Math.Min((int)to + 1, slopes.Length - 1);
         var count = 0;
-        for (var n = (int)Math.Ceiling(front + own); n <= end; n++)
+        for (var three = end > start ? slopes[(start - 1)..(end + 1)] : []; three.Length > 2; three = three[1..])
         {
-            count += slopes[n] >= least && slopes[n] > slopes[n + 1] && slopes[n] >= slopes[n - 1] ? 1 : 0;
+            count += three[1] >= least && three[1] > three[2] && three[1] >= three[0] ? 1 : 0;
         }
 
         return count;

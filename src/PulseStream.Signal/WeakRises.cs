@@ -142,11 +142,16 @@ internal sealed class WeakRises(double binRateHz)
         var last = double.NegativeInfinity;
         for (var k = 0; k < rises.Length; k++)
         {
-            var isLate = rises[k] - last >= LatestSecondWave(slopes, last) && !IsAtEnd(slopes, rises[k]);
-            isStrong[k] = steepness.Of(k) >= (isLate && !IsDrawnOut(slopes, last, rises[k], steepness.NormalAbout(k)) ? LateShare : StrongShare) * steepness.NormalAbout(k);
+            isStrong[k] = steepness.Of(k) >= StrongShare * steepness.NormalAbout(k) || IsLateBeat(slopes, last, rises[k], k);
             last = isStrong[k] ? rises[k] : last;
         }
     }
+
+    private bool IsLateBeat(ReadOnlySpan<double> slopes, double front, double rise, int k) =>
+        steepness.Of(k) >= LateShare * steepness.NormalAbout(k)
+        && rise - front >= LatestSecondWave(slopes, front)
+        && !IsAtEnd(slopes, rise)
+        && !IsDrawnOut(slopes, front, rise, steepness.NormalAbout(k));
 
     private double LatestSecondWave(ReadOnlySpan<double> slopes, double front)
     {
