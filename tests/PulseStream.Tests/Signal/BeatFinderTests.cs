@@ -1,0 +1,64 @@
+using PulseStream.Samples;
+using PulseStream.Signal;
+using Xunit;
+
+namespace PulseStream.Tests.Signal;
+
+/// <summary>What a window's beats are found to have behind their fronts.</summary>
+public sealed class BeatFinderTests
+{
+    private const double BinRateHz = 50;
+    private const int Length = 380;
+    private static readonly double[] Even = [.. Enumerable.Range(0, 8).Select(k => 0.3 + k)];
+    private static readonly double[] Uneven = [0.3, 1.3, 2.06, 3.28, 4.16, 4.84, 5.96, 6.9];
+    private readonly BeatFinder finder = new(new SignalDesign(new SampleRate(BinRateHz), new SignalOptions()));
+
+    [Fact]
+    public void OneSecondWaveBehindEachBeatShows()
+    {
+        finder.Find(Lights(Even, (0.35, 0.4)), double.NaN);
+        Assert.Equal(PairKind.SecondWave, finder.Pairs);
+        Assert.True(finder.HasSecondWaves);
+    }
+
+    // A faster wave, counted by every third of its turns.
+    [Fact]
+    public void TwoWavesBehindEachBeatAreNotOneSecondWave()
+    {
+        finder.Find(Lights(Even, (0.34, 0.5), (0.67, 0.2)), double.NaN);
+        Assert.Equal(PairKind.SecondWave, finder.Pairs);
+        Assert.False(finder.HasSecondWaves);
+    }
+
+    // The window before may be another stream's.
+    [Fact]
+    public void SecondWavesThatAreKnownWithoutARhythmLeaveNothingOfTheDoubtOfTheWindowBefore()
+    {
+        finder.Find(Lights(Even, (0.62, 0.12)), double.NaN);
+        Assert.True(finder.IsDoubtful);
+        var known = new PairCourse();
+        for (var window = 0; window < 4; window++)
+        {
+            known.Take(PairKind.SecondWave, isEven: false, isUneven: true);
+        }
+
+        finder.Find(Lights(Uneven, (0.36, 0.5)), double.NaN, known);
+        Assert.True(finder.AreUneven);
+        Assert.False(finder.IsDoubtful);
+    }
+
+    // Bells of 0.09 s, each with others behind it.
+    private static double[] Lights(double[] beats, params (double DelaySeconds, double Height)[] behind)
+    {
+        var lights = new double[2 * Length];
+        for (var n = 0; n < Length; n++)
+        {
+            var blood = beats.Sum(beat => Bell((n / BinRateHz) - beat) + behind.Sum(wave => wave.Height * Bell((n / BinRateHz) - beat - wave.DelaySeconds)));
+            lights[2 * n] = lights[(2 * n) + 1] = -blood;
+        }
+
+        return lights;
+    }
+
+    private static double Bell(double seconds) => Math.Exp(-0.5 * Math.Pow(seconds / 0.09, 2));
+}
