@@ -34,11 +34,9 @@ internal sealed class LifeSigns(WindowRoom room)
     /// <param name="spare">Room for another window.</param>
     public double BreathingShare(SmoothedBins bins, in RatioFit fit, Span<double> spare)
     {
-        var basis = design.BaselineOf(fit.WindowSeconds);
-        var breathing = spare[..(2 * basis.Length)];
-        bins.CopyNewest(breathing);
-        basis.Remove(breathing);
-        return Breathing.SizeIn(breathing, design.BinRateHz) / fit.PulseSize;
+        var window = spare[..(2 * design.WindowBins(fit.WindowSeconds))];
+        bins.CopyNewest(window);
+        return design.BreathingOf(fit.WindowSeconds).SizeIn(window) / fit.PulseSize;
     }
 
     // A line may have been a harmonic of the wave that reaches either light in another mixture.

@@ -8,7 +8,7 @@ public sealed class SignalDesign
     private const double InnerRateHz = 50;
     private readonly Lazy<SlowBasis>[][] slow;
     private readonly Lazy<SlowBasis>[] slowOfSlowPulse;
-    private readonly Lazy<SlowBasis>[] baseline;
+    private readonly Lazy<Breathing>[] breathing;
 
     /// <summary>Designs filters and bases.</summary>
     /// <param name="rate">Sample rate of the recording.</param>
@@ -23,7 +23,7 @@ public sealed class SignalDesign
         Curvature = new(Kernel, BinRateHz);
         slow = [Bases(options.SlowestPulseHz), Bases(options.SlowestFastPulseHz), Bases(options.SlowestRapidPulseHz)];
         slowOfSlowPulse = Bases(options.SlowestSlowPulseHz);
-        baseline = Bases(options.SlowestBreathingHz);
+        breathing = [.. Bases(options.SlowestBreathingHz).Select(basis => new Lazy<Breathing>(() => new(basis.Value, BinRateHz)))];
     }
 
     /// <summary>Sample rate of the recording.</summary>
@@ -46,7 +46,7 @@ public sealed class SignalDesign
 
     internal SlowBasis SlowOfSlowPulse(int windowSeconds) => slowOfSlowPulse[windowSeconds].Value;
 
-    internal SlowBasis BaselineOf(int windowSeconds) => baseline[windowSeconds].Value;
+    internal Breathing BreathingOf(int windowSeconds) => breathing[windowSeconds].Value;
 
     internal SlowBasis SlowOf(int windowSeconds, SlowEdge edge = SlowEdge.OfAnyPulse) => slow[(int)edge][windowSeconds].Value;
 

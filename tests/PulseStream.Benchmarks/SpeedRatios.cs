@@ -15,6 +15,7 @@ internal static class SpeedRatios
 {
     private const int Seconds = 3600;
     private const int Rounds = 5;
+    private const int MinuteSeconds = 60;
 
     // The first passes are compiled while they run.
     private const int WarmUpPasses = 10;
@@ -43,7 +44,7 @@ internal static class SpeedRatios
         Write(file, samples, hz);
         for (var pass = 0; pass < WarmUpPasses; pass++)
         {
-            Core(samples, hz);
+            Core([new(0, samples)], 1, hz);
         }
 
         for (var pass = 0; pass < WarmUpReplays; pass++)
@@ -51,31 +52,42 @@ internal static class SpeedRatios
             await Replay(file, "--archive", Path.Combine(folder, $"warm-up-{hz}-{pass}"));
         }
 
-        List<double> scipy = [], core = [], replay = [], archive = [];
+        var minute = TwoLightSignal.BlocksOf(TwoLightSignal.At(hz, MinuteSeconds), hz);
+        List<double> scipy = [], core = [], blocks = [], replay = [], archive = [];
         for (var round = 0; round < Rounds; round++)
         {
             scipy.Add(ScipyPipeline.SamplesPerSecond(Seconds, hz));
-            core.Add(samples.Length / Core(samples, hz));
+            core.Add(samples.Length / Core([new(0, samples)], 1, hz));
+            blocks.Add(samples.Length / Core(minute, Seconds / MinuteSeconds, hz));
             replay.Add(samples.Length / await Replay(file));
             archive.Add(samples.Length / await Replay(file, "--archive", Path.Combine(folder, $"archive-{hz}-{round}")));
         }
 
         Console.WriteLine($"{hz} Hz, {Seconds} s, median of {Rounds}:");
         Print("SciPy, the same stages", scipy, scipy);
-        Print("core", core, scipy);
+        Print("core, an hour in memory as SciPy has it", core, scipy);
+        Print("core, a minute again and again in blocks as a source hands them over", blocks, scipy);
         Print("replay of CSV", replay, scipy);
         Print("replay of CSV with archive", archive, scipy);
     }
 
-    private static double Core(Sample[] samples, int hz)
+    private static double Core(IReadOnlyList<SampleBlock> blocks, int times, int hz)
     {
         var header = TwoLightSignal.HeaderAt(hz);
         var options = new ReadingOptions();
         var room = new WindowRoom(new SignalDesign(header.Rate, options.Signal));
         var reader = new FingerReader(header, CalibrationCurve.TextbookLine, options, room);
         var nobody = new Nobody();
+        var length = blocks.Sum(block => (long)block.Samples.Length);
         var clock = Stopwatch.StartNew();
-        reader.Read(new SampleBlock(0, samples), nobody);
+        for (var time = 0; time < times; time++)
+        {
+            foreach (var block in blocks)
+            {
+                reader.Read(new((time * length) + block.FirstIndex, block.Samples), nobody);
+            }
+        }
+
         return nobody.Seconds == Seconds ? clock.Elapsed.TotalSeconds : throw new InvalidOperationException("Seconds are missing.");
     }
 
