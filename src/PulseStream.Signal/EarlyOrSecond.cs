@@ -76,13 +76,16 @@ internal static class EarlyOrSecond
 
     /// <summary>Whether they are.</summary>
     /// <param name="pairs">Pairs with the period of the window.</param>
-    public static bool AreAsLikelyBeats(in RisePairs pairs) =>
-        IsNarrowAndFar(pairs)
-        || (pairs.PeriodSeconds >= ShortestPeriodSeconds
-            && pairs.DelayShare >= SoonestOfPair
-            && pairs.DelayShare < LatestSecondShare
-            && pairs.SlopeShare >= LeastShare
-            && (IsOfNoOther(pairs) || (pairs.DelayShare >= SoonestShare && IsAsShort(pairs))));
+    public static bool AreAsLikelyBeats(in RisePairs pairs) => IsNarrowAndFar(pairs) || AreAsLikelyBeatsWithoutRhythm(pairs);
+
+    /// <summary>The same where the window does not repeat: fronts that keep to their delay behind beats that keep to none are second waves, however narrow they are.</summary>
+    /// <param name="pairs">Pairs with the mean interval of the beats.</param>
+    public static bool AreAsLikelyBeatsWithoutRhythm(in RisePairs pairs) =>
+        pairs.PeriodSeconds >= ShortestPeriodSeconds
+        && pairs.DelayShare >= SoonestOfPair
+        && pairs.DelayShare < LatestSecondShare
+        && pairs.SlopeShare >= LeastShare
+        && (IsOfNoOther(pairs) || (pairs.DelayShare >= SoonestShare && IsAsShort(pairs)));
 
     /// <summary>Whether beats that come evenly may be the two waves of half as many.</summary>
     /// <param name="pairs">Pairs with twice the period of the window.</param>

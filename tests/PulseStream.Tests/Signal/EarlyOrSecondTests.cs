@@ -65,6 +65,10 @@ public sealed class EarlyOrSecondTests
     public void ANarrowerFrontFarBehindALongOneMayBeABeat(double delay, double front, double second, double foot, bool mayBe) =>
         Assert.Equal(mayBe, EarlyOrSecond.AreAsLikelyBeats(new(1.09, delay, 0.4, foot, front, second, 0.08, 30)));
 
+    [Fact]
+    public void ANarrowFrontThatKeepsToItsDelayWithoutARhythmIsASecondWave() =>
+        Assert.False(EarlyOrSecond.AreAsLikelyBeatsWithoutRhythm(new(1.09, 0.42, 0.4, 0.2, 0.118, 0.104, 0.08, 30)));
+
     // Half an interval behind the beat before, with a pause that makes good for it: a quarter of the pair. Nothing of that beat is left.
     [Theory]
     [InlineData(0.25, true)]
