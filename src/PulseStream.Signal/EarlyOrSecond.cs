@@ -62,6 +62,9 @@ internal static class EarlyOrSecond
     private const double LatestOfPair = 0.46;
     private const double LeastBreadth = 0.55;
 
+    // A usual second wave, half as tall and as long again as the front, looks four fifths as broad as it where it rises from the middle of the fall.
+    private const double NarrowOfPair = 0.77;
+
     // The second waves of most fingers rise from above it.
     private const double HighestFootOfPair = 0.75;
 
@@ -76,7 +79,7 @@ internal static class EarlyOrSecond
 
     /// <summary>Whether they are.</summary>
     /// <param name="pairs">Pairs with the period of the window.</param>
-    public static bool AreAsLikelyBeats(in RisePairs pairs) => IsNarrowAndFar(pairs) || AreAsLikelyBeatsWithoutRhythm(pairs);
+    public static bool AreAsLikelyBeats(in RisePairs pairs) => IsNarrow(pairs) || AreAsLikelyBeatsWithoutRhythm(pairs);
 
     /// <summary>The same where the window does not repeat: fronts that keep to their delay behind beats that keep to none are second waves, however narrow they are.</summary>
     /// <param name="pairs">Pairs with the mean interval of the beats.</param>
@@ -98,8 +101,8 @@ internal static class EarlyOrSecond
         && pairs.Contrast > LeastEvenContrast
         && pairs.FrontSeconds >= LongEvenFrontShare * pairs.PeriodSeconds;
 
-    // Further behind the front than second waves usually are and steep for a shorter time than it, as no wave is that has travelled.
-    private static bool IsNarrowAndFar(in RisePairs pairs)
+    // Steep for a shorter time than the front, as hardly a wave is that has travelled, or from a vessel that has emptied since.
+    private static bool IsNarrow(in RisePairs pairs)
     {
         var breadth = pairs.SecondFrontSeconds / pairs.FrontSeconds;
         return pairs.PeriodSeconds >= ShortestPairSeconds
@@ -109,7 +112,7 @@ internal static class EarlyOrSecond
             && pairs.FrontSeconds < LongestFrontOfPair * pairs.PeriodSeconds
             && pairs.DelaySeconds > BeyondSecondWaveFronts * pairs.FrontSeconds
             && breadth >= LeastBreadth
-            && breadth < NoBroader;
+            && breadth < (pairs.FootShare < FilledShare ? NoBroader : NarrowOfPair);
     }
 
     private static bool IsOfNoOther(in RisePairs pairs) =>

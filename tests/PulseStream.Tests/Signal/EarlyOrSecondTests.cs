@@ -60,8 +60,10 @@ public sealed class EarlyOrSecondTests
     [InlineData(0.42, 0.14, 0.12, 0.2, false)]
     [InlineData(0.29, 0.118, 0.104, 0.2, false)]
     [InlineData(0.25, 0.09, 0.08, 0.2, false)]
-    [InlineData(0.28, 0.1, 0.09, 0.7, true)]
-    [InlineData(0.28, 0.1, 0.09, 0.8, false)]
+    [InlineData(0.42, 0.118, 0.104, 0.4, false)]
+    [InlineData(0.28, 0.1, 0.075, 0.7, true)]
+    [InlineData(0.28, 0.1, 0.09, 0.7, false)]
+    [InlineData(0.28, 0.1, 0.075, 0.8, false)]
     public void ANarrowerFrontFarBehindALongOneMayBeABeat(double delay, double front, double second, double foot, bool mayBe) =>
         Assert.Equal(mayBe, EarlyOrSecond.AreAsLikelyBeats(new(1.09, delay, 0.4, foot, front, second, 0.08, 30)));
 
