@@ -108,6 +108,7 @@ internal static class EarlyOrSecond
         return pairs.PeriodSeconds >= ShortestPairSeconds
             && pairs.DelayShare >= SoonestOfPair
             && pairs.DelayShare < LatestOfPair
+            && pairs.SlopeShare >= LeastShare
             && pairs.FootShare < HighestFootOfPair
             && pairs.FrontSeconds < LongestFrontOfPair * pairs.PeriodSeconds
             && pairs.DelaySeconds > BeyondSecondWaveFronts * pairs.FrontSeconds

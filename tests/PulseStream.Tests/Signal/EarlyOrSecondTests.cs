@@ -67,6 +67,13 @@ public sealed class EarlyOrSecondTests
     public void ANarrowerFrontFarBehindALongOneMayBeABeat(double delay, double front, double second, double foot, bool mayBe) =>
         Assert.Equal(mayBe, EarlyOrSecond.AreAsLikelyBeats(new(1.09, delay, 0.4, foot, front, second, 0.08, 30)));
 
+    // Those of fingers in open recordings (Hoffman et al.) reach up to 0.17 where they are no broader.
+    [Theory]
+    [InlineData(0.15, false)]
+    [InlineData(0.2, true)]
+    public void ANarrowFrontThatIsHardlySteepIsASecondWave(double slope, bool mayBe) =>
+        Assert.Equal(mayBe, EarlyOrSecond.AreAsLikelyBeats(new(1.3, 0.4, slope, 0.6, 0.11, 0.08, 0.08, 30)));
+
     [Fact]
     public void ANarrowFrontThatKeepsToItsDelayWithoutARhythmIsASecondWave() =>
         Assert.False(EarlyOrSecond.AreAsLikelyBeatsWithoutRhythm(new(1.09, 0.42, 0.4, 0.2, 0.118, 0.104, 0.08, 30)));
