@@ -54,6 +54,23 @@ internal static class EarlyOrSecond
     private const double QuickFrontShare = 0.098;
     private const double FarBehindFronts = 6.3;
 
+    // An early beat follows half an interval behind the beat before at the soonest, a quarter of a pair whose pause makes good for it, less
+    // what noise bends.
+    private const double SoonestOfPair = 0.245;
+
+    // Pairs hardly hold more than 145 beats a minute. Their fronts share the time of two beats, and take an eighth of it at most where a
+    // vessel draws them out. A beat that throws less blood is steep for a shorter time than a full one, but not for half of it.
+    private const double ShortestPairSeconds = 0.83;
+    private const double LongestFrontOfPair = 0.125;
+    private const double LatestOfPair = 0.46;
+    private const double LeastBreadth = 0.55;
+
+    // A usual second wave, half as tall and as long again as the front, looks four fifths as broad as it where it rises from the middle of the fall.
+    private const double NarrowOfPair = 0.77;
+
+    // The second waves of most fingers rise from above it.
+    private const double HighestFootOfPair = 0.75;
+
     // Breathing makes two periods repeat worse than one; what repeats better alternates. No slower beat has two waves as far apart as
     // that, a faster one hardly so late a wave; the heights of beats differ by less in turn, and two fronts that take a tenth of the
     // time from full one to full one are long.
@@ -64,12 +81,16 @@ internal static class EarlyOrSecond
 
     /// <summary>Whether they are.</summary>
     /// <param name="pairs">Pairs with the period of the window.</param>
-    public static bool AreAsLikelyBeats(in RisePairs pairs) =>
+    public static bool AreAsLikelyBeats(in RisePairs pairs) => IsNarrow(pairs) || AreAsLikelyBeatsWithoutRhythm(pairs);
+
+    /// <summary>The same where the window does not repeat: fronts that keep to their delay behind beats that keep to none are second waves, however narrow they are.</summary>
+    /// <param name="pairs">Pairs with the mean interval of the beats.</param>
+    public static bool AreAsLikelyBeatsWithoutRhythm(in RisePairs pairs) =>
         pairs.PeriodSeconds >= ShortestPeriodSeconds
-        && pairs.DelayShare >= SoonestShare
+        && pairs.DelayShare >= SoonestOfPair
         && pairs.DelayShare < LatestSecondShare
         && pairs.SlopeShare >= LeastShare
-        && (IsOfNoOther(pairs) || IsAsShort(pairs));
+        && (IsOfNoOther(pairs) || (pairs.DelayShare >= SoonestShare && IsAsShort(pairs)));
 
     /// <summary>Whether beats that come evenly may be the two waves of half as many.</summary>
     /// <param name="pairs">Pairs with twice the period of the window.</param>
@@ -81,6 +102,21 @@ internal static class EarlyOrSecond
         && pairs.SlopeShare * pairs.SecondFrontSeconds < LargestEvenHeight * pairs.FrontSeconds
         && pairs.Contrast > LeastEvenContrast
         && pairs.FrontSeconds >= LongEvenFrontShare * pairs.PeriodSeconds;
+
+    // Steep for a shorter time than the front, as hardly a wave is that has travelled, or from a vessel that has emptied since.
+    private static bool IsNarrow(in RisePairs pairs)
+    {
+        var breadth = pairs.SecondFrontSeconds / pairs.FrontSeconds;
+        return pairs.PeriodSeconds >= ShortestPairSeconds
+            && pairs.DelayShare >= SoonestOfPair
+            && pairs.DelayShare < LatestOfPair
+            && pairs.SlopeShare >= LeastShare
+            && pairs.FootShare < HighestFootOfPair
+            && pairs.FrontSeconds < LongestFrontOfPair * pairs.PeriodSeconds
+            && pairs.DelaySeconds > BeyondSecondWaveFronts * pairs.FrontSeconds
+            && breadth >= LeastBreadth
+            && breadth < (pairs.FootShare < FilledShare ? NoBroader : NarrowOfPair);
+    }
 
     private static bool IsOfNoOther(in RisePairs pairs) =>
         (pairs.FootShare < EmptyFootShare && pairs.FrontSeconds < QuickFrontShare * pairs.PeriodSeconds)

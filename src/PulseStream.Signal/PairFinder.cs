@@ -12,7 +12,7 @@ internal sealed class PairFinder(double binRateHz)
     private const double ShortestShare = 0.75;
     private const double LongestShare = 1.3;
 
-    // The weaker front comes at the same delay to within this, in so many of the periods.
+    // The weaker front comes at the same delay to within this, or at the same share of an interval that breathing stretches, in so many of the periods.
     private const double SameDelaySeconds = 0.06;
     private const double SameShare = 0.75;
     private const int LeastPairs = 3;
@@ -30,6 +30,7 @@ internal sealed class PairFinder(double binRateHz)
     private readonly double[] steepness = new double[MostRises];
     private readonly double[] delays = new double[MostRises];
     private readonly (int Full, int Second, int Next)[] numbers = new (int, int, int)[MostRises];
+    private readonly double[] delayShares = new double[MostRises];
     private readonly double[] slopeShares = new double[MostRises];
     private readonly double[] footShares = new double[MostRises];
     private readonly double[] fronts = new double[MostRises];
@@ -65,7 +66,10 @@ internal sealed class PairFinder(double binRateHz)
         var (mean, deviation) = Spread.Of(slopeShares.AsSpan(0, count));
         var contrast = (1 - mean) * Math.Sqrt(count) / deviation;
         var delay = Spread.MedianOf(delays.AsSpan(0, count));
-        if (CountNear(delay) < SameShare * periods || contrast < leastContrast)
+        var nearest = SameDelaySeconds * binRateHz;
+        var byTime = CountNear(delays, delay, nearest);
+        var byShare = CountNear(delayShares, Spread.MedianOf(delayShares.AsSpan(0, count)), nearest / period);
+        if (Math.Max(byTime, byShare) < SameShare * periods || contrast < leastContrast)
         {
             return false;
         }
@@ -131,6 +135,7 @@ internal sealed class PairFinder(double binRateHz)
         if (second < next)
         {
             delays[count] = rises[second] - rises[full];
+            delayShares[count] = delays[count] / (rises[next] - rises[full]);
             slopeShares[count] = steepness[second] / steepness[full];
             numbers[count++] = (full, second, next);
         }
@@ -147,12 +152,12 @@ internal sealed class PairFinder(double binRateHz)
         }
     }
 
-    private int CountNear(double delay)
+    private int CountNear(double[] values, double middle, double nearest)
     {
         var near = 0;
-        foreach (var other in delays.AsSpan(0, count))
+        foreach (var value in values.AsSpan(0, count))
         {
-            near += Math.Abs(other - delay) <= SameDelaySeconds * binRateHz ? 1 : 0;
+            near += Math.Abs(value - middle) <= nearest ? 1 : 0;
         }
 
         return near;

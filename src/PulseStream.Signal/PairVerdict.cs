@@ -59,6 +59,9 @@ internal static class PairVerdict
     private const double EmptyFootShare = 0.05;
     private const double HighestFootShare = 0.7;
 
+    // Behind a front that takes this much of the time, a broader one from the foot may be the second wave of a narrow beat, with time between both.
+    private const double LongFrontShare = 0.08;
+
     // Waves broaden on their way. In between, noise and the smoothing decide.
     private const double BroaderWave = 1.1;
     private const double NoBroaderWave = 0.95;
@@ -197,6 +200,11 @@ internal static class PairVerdict
     private static PairKind ByShape(in RisePairs pairs)
     {
         var breadth = pairs.SecondFrontSeconds / pairs.FrontSeconds;
+        if (pairs.FootShare < LowestFootShare && breadth >= BroaderWave && pairs.FrontSeconds >= LongFrontShare * pairs.PeriodSeconds)
+        {
+            return PairKind.Either;
+        }
+
         if (IsFromTheFoot(pairs))
         {
             return pairs.SlopeShare >= LeastShare ? PairKind.EarlyBeat : PairKind.Either;

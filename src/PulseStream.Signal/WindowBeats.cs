@@ -259,7 +259,8 @@ internal sealed class WindowBeats
         || (HasMovement(fit) && TwoWaves.AreTwo(rhythm, finder.PeriodSeconds))
         || (finder.Pairs != PairKind.EarlyBeat && AreTwoWaves(rhythm))
         || (hasRed && finder.IsUndecided && !finder.RepeatsWell && rhythm.Irregularity > Rhythm.LateAbove)
-        || (hasRed && finder.Pairs != PairKind.EarlyBeat && UncountedWaves.AreIn(finder.Course.Slopes[..^1], finder.Rises, design.BinRateHz))
+        || (hasRed && finder.Pairs == PairKind.None && TwiceAsLong.AreInTurn(finder.Rises))
+        || (hasRed && UncountedWaves.AreIn(finder.Course.Slopes[..^1], finder.Rises, design.BinRateHz))
         || (hasRed && votes.DifferBehind(Math.Max(end - (design.Options.AveragingSeconds * design.BinRateHz), train.SoundFrom), bins.Gaps));
 
     private bool HasMovement(in RatioFit fit) => fit.IsSeparated || (hasRed && fit.Disagreement > design.Options.CoherentDisagreement);

@@ -21,7 +21,7 @@ public sealed class EarlyOrSecondTests
     [Fact]
     public void WhatFollowsBeforeAHeartCanFillIsASecondWave() => Assert.False(EarlyOrSecond.AreAsLikelyBeats(SlowVessel with { FrontSeconds = 0.16, SecondFrontSeconds = 0.14 }));
 
-    // At more than 126 beats a minute hardly every second one comes early.
+    // At 150 beats a minute hardly every second one comes early.
     [Fact]
     public void SoFastNoneIsEarly() => Assert.False(EarlyOrSecond.AreAsLikelyBeats(new(0.8, 0.3, 0.51, 0.58, 0.1, 0.085, 0.05, 30)));
 
@@ -49,6 +49,41 @@ public sealed class EarlyOrSecondTests
     [InlineData(0.94, 0.3, 0.15, 1, 0.098, 0.095)]
     public void TheSecondWavesOfFingersAreNone(double period, double delay, double slope, double foot, double front, double second) =>
         Assert.False(EarlyOrSecond.AreAsLikelyBeats(new(period, delay, slope, foot, front, second, 0.1, 60)));
+
+    // Bells of one width, the second 0.64 of the usual 0.66 s behind the first and two thirds as tall, on a vessel that has emptied by then: the
+    // fall of the first narrows the rise of the second. A wave that has travelled is drawn out; one that is half as short was never a beat's, and
+    // a front that takes more than an eighth of the time is that of one beat.
+    [Theory]
+    [InlineData(0.42, 0.118, 0.104, 0.2, true)]
+    [InlineData(0.42, 0.118, 0.117, 0.2, false)]
+    [InlineData(0.42, 0.118, 0.06, 0.2, false)]
+    [InlineData(0.42, 0.14, 0.12, 0.2, false)]
+    [InlineData(0.29, 0.118, 0.104, 0.2, false)]
+    [InlineData(0.25, 0.09, 0.08, 0.2, false)]
+    [InlineData(0.42, 0.118, 0.104, 0.4, false)]
+    [InlineData(0.28, 0.1, 0.075, 0.7, true)]
+    [InlineData(0.28, 0.1, 0.09, 0.7, false)]
+    [InlineData(0.28, 0.1, 0.075, 0.8, false)]
+    public void ANarrowerFrontFarBehindALongOneMayBeABeat(double delay, double front, double second, double foot, bool mayBe) =>
+        Assert.Equal(mayBe, EarlyOrSecond.AreAsLikelyBeats(new(1.09, delay, 0.4, foot, front, second, 0.08, 30)));
+
+    // Those of fingers in open recordings (Hoffman et al.) reach up to 0.17 where they are no broader.
+    [Theory]
+    [InlineData(0.15, false)]
+    [InlineData(0.2, true)]
+    public void ANarrowFrontThatIsHardlySteepIsASecondWave(double slope, bool mayBe) =>
+        Assert.Equal(mayBe, EarlyOrSecond.AreAsLikelyBeats(new(1.3, 0.4, slope, 0.6, 0.11, 0.08, 0.08, 30)));
+
+    [Fact]
+    public void ANarrowFrontThatKeepsToItsDelayWithoutARhythmIsASecondWave() =>
+        Assert.False(EarlyOrSecond.AreAsLikelyBeatsWithoutRhythm(new(1.09, 0.42, 0.4, 0.2, 0.118, 0.104, 0.08, 30)));
+
+    // Half an interval behind the beat before, with a pause that makes good for it: a quarter of the pair. Nothing of that beat is left.
+    [Theory]
+    [InlineData(0.25, true)]
+    [InlineData(0.23, false)]
+    public void ABeatMayComeAtHalfOfAnInterval(double delayShare, bool mayBe) =>
+        Assert.Equal(mayBe, EarlyOrSecond.AreAsLikelyBeats(new(1.6, delayShare * 1.6, 0.57, 0.02, 0.08, 0.081, 0.03, 25)));
 
     // From the foot, behind a front that takes a sixteenth of the time: nothing of the beat before is left.
     [Theory]

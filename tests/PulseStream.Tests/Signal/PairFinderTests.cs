@@ -50,6 +50,26 @@ public sealed class PairFinderTests
         }
     }
 
+    // Breathing stretches intervals by a sixth either way, and the waves of each beat with them (respiratory sinus arrhythmia at rest: common practice).
+    [Theory]
+    [InlineData(0.4, 0.4, 0.4, true)]
+    [InlineData(0.4, 0.25, 0.55, false)]
+    public void WhatComesAtOneShareOfItsIntervalIsAPair(double shareOfShort, double shareOfUsual, double shareOfLong, bool areFound)
+    {
+        var slopes = new double[420];
+        List<double> rises = [];
+        var at = 20;
+        foreach (var interval in (int[])[62, 62, 74, 86, 86])
+        {
+            Add(slopes, rises, at, 1, 5);
+            Add(slopes, rises, at + (int)Math.Round(interval * (interval < 74 ? shareOfShort : interval > 74 ? shareOfLong : shareOfUsual)), 0.5, 5);
+            at += interval;
+        }
+
+        Add(slopes, rises, at, 1, 5);
+        Assert.Equal(areFound, new PairFinder(BinRateHz).TryFind(slopes, rises.ToArray(), 74 / BinRateHz, out _));
+    }
+
     [Fact]
     public void WhatComesAtNoDelayOfItsOwnIsNoPair() => Assert.False(Find(k => 12 + (5 * (k % 6)), out _, out _, out _));
 

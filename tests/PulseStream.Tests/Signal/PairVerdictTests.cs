@@ -27,6 +27,13 @@ public sealed class PairVerdictTests
     public void AFrontThatRisesFromTheFootIsABeatThoughItIsBroader() =>
         Assert.Equal(PairKind.EarlyBeat, PairVerdict.Of(Late with { SecondFrontSeconds = 0.11, FootShare = 0.02 }));
 
+    // Two bells, 0.38 of 1.5 s apart, the second a quarter broader: of 40 beats a minute as well as of 80.
+    [Theory]
+    [InlineData(0.13, "Either")]
+    [InlineData(0.09, "EarlyBeat")]
+    public void ABroaderFrontBehindALongOneMayBeASecondWaveThoughItRisesFromTheFoot(double front, string kind) =>
+        Assert.Equal(kind, PairVerdict.Of(new(1.5, 0.57, 0.69, 0.01, front, 1.25 * front, 0.05, 15)).ToString());
+
     // Waves broaden on their way (dispersion and reflection at many places: Nichols, O'Rourke, McDonald's Blood Flow in Arteries).
     [Fact]
     public void ABroaderFrontIsASecondWave() =>
