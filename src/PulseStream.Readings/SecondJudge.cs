@@ -243,13 +243,13 @@ internal sealed class SecondJudge
     // Of two waves at one rate, one of which was taken away as a line, either may be the movement, as long as no pulse is known.
     private bool IsBesideItsLike(in SignalSecond second) => !calm.IsKnown && !second.Fit.IsRoomLight && form.IsBesideItsLike(second);
 
-    // A finger keeps its R, or its height, rate and light, or has a third harmonic; what has none of these has taken its place until a
-    // finger is put on anew. One with the same front is asked once there are beats enough.
+    // A finger keeps its R, or has a third harmonic, or keeps its height, rate and light while nothing is taken away; what does none of
+    // these has taken its place until a finger is put on anew. One with the same front is asked once there are beats enough.
     private bool IsInFingersPlace(in SignalSecond second)
     {
         var third = second.Pulse.ThirdWaveShare;
         return calm.HasOtherRatio(second)
-            && !calm.IsSame(second)
+            && !(second.Fit.Lines == 0 && !second.Fit.IsSeparated && calm.IsSame(second))
             && (third < options.Form.LeastThirdWaveShareBesideBreathing || (double.IsNaN(third) && !calm.HasSameFront(second)));
     }
 
