@@ -177,7 +177,7 @@ internal sealed class CalmFinger
         }
 
         // Added light scales the pulse and leaves its rate alone.
-        leakCause = hasRed && (IsLeaking(second) || (second.Fit.Lines > 0 && light.HasRisenOver(second))) ? CauseOfLeak(second) : Reasons.None;
+        leakCause = hasRed && ((IsLeaking(second) && !(light.IsGradual(second) && seat.HasStayed(second))) || (second.Fit.Lines > 0 && light.HasRisenOver(second))) ? CauseOfLeak(second) : Reasons.None;
         if (leakCause != Reasons.None)
         {
             return leakCause;

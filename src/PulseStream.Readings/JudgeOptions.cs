@@ -88,6 +88,15 @@ public sealed record JudgeOptions
     /// <summary>The same before any second was believed: what has never been a pulse has to show it clearly once.</summary>
     public double LeastUnprovenLikeness { get; init; } = 1;
 
+    /// <summary>Seconds in a row over which likeness is averaged for a wave without rhythm that falls short of <see cref="LeastUnprovenLikeness"/>: the last window shares nothing with what was before the first.</summary>
+    public int LastingLikenessSeconds { get; init; } = 8;
+
+    /// <summary>Mean likeness over them from which they are one heart's beats. Shaking may reach it in a window; in windows that end within eight seconds it stays below 0.83, and half of irregular hearts are above 1.</summary>
+    public double LeastLastingLikeness { get; init; } = 0.88;
+
+    /// <summary>What a second counts for among them whose wave is no pulse's: as alike as beats are that nothing shapes.</summary>
+    public double LikenessOfNone { get; init; } = 0.5;
+
     /// <summary>Lower quartile of the beats' correlations below which no rate is told of an irregular rhythm: weak early beats and second waves cannot be told apart.</summary>
     public double LeastIrregularAgreement { get; init; } = 0.8;
 

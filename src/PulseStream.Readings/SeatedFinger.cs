@@ -40,6 +40,14 @@ internal sealed class SeatedFinger(JudgeOptions options, CalmLight light)
             && Math.Abs(LeakedRatio(second)) > options.LargestLeakedRatio;
     }
 
+    /// <summary>Whether R is where it was, to within chance, and the lights have moved against one another by no more than an interval holds: light that has come past has left R, or the finger's own has drifted.</summary>
+    /// <param name="second">A second whose pulse is sound in itself.</param>
+    public bool HasStayed(in SignalSecond second)
+    {
+        var (ratio, lights) = MovesOf(second);
+        return IsAlike(second, ratio) && second.Fit.Ratio * Math.Abs(lights) < options.LargestLeakedRatio;
+    }
+
     /// <summary>Takes over a believed second: where R is as it was, the light has drifted; where it has moved by more than the light, it is blood's.</summary>
     /// <param name="second">The second.</param>
     public void Remember(in SignalSecond second)

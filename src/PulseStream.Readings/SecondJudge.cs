@@ -19,6 +19,7 @@ internal sealed class SecondJudge
     private readonly DisagreementLimit disagreement;
     private readonly FormerFinger former;
     private readonly HandledFinger handled;
+    private readonly LastingLikeness lasting;
     private int sinceDisturbance = int.MaxValue;
     private int soundSeconds;
     private bool hasLeft;
@@ -37,6 +38,7 @@ internal sealed class SecondJudge
         rate = new(options, hasRed);
         former = new(options);
         handled = new(options.Jerk);
+        lasting = new(options, hasRed);
         received = new(options, presence);
         disagreement = new(options);
     }
@@ -231,14 +233,17 @@ internal sealed class SecondJudge
     {
         var pulse = second.Pulse;
         var hasRhythm = pulse.Periodicity >= options.LeastPeriodicity;
-        var likeness = AgreementOf(second) + (options.ShapeWeight * Math.Min(PulseForm.ShapeOf(pulse), options.MostShape));
-        var least = hasRhythm ? options.LeastLikeness : (IsKnownHere(second) && second.Fit.Lines == 0) || IsFormerFinger(second) ? options.LeastLikenessWithoutRhythm : options.LeastUnprovenLikeness;
-        return likeness >= least
-            && (pulse.FrequencyHz <= options.FastestWaveHz || form.IsFastByOvertones(pulse))
+        var likeness = lasting.Of(pulse, calm.IsSame(second));
+        var isWave = (pulse.FrequencyHz <= options.FastestWaveHz || form.IsFastByOvertones(pulse))
             && !(60 / pulse.PeriodSeconds > options.FastestPulsePerMinute)
             && !(hasRed && (liveness.IsLacking(second) || IsBesideItsLike(second)))
             && (form.IsIn(second) || (hasRhythm && form.HasNoBack(second) && calm.IsSame(second)));
+        lasting.See(second, isWave, likeness);
+        return isWave && likeness >= (hasRhythm ? options.LeastLikeness : LeastLikenessOf(second));
     }
+
+    private double LeastLikenessOf(in SignalSecond second) =>
+        (IsKnownHere(second) && second.Fit.Lines == 0) || IsFormerFinger(second) || lasting.IsShownIn(second) ? options.LeastLikenessWithoutRhythm : options.LeastUnprovenLikeness;
 
     // Of two waves at one rate, one of which was taken away as a line, either may be the movement, as long as no pulse is known.
     private bool IsBesideItsLike(in SignalSecond second) => !calm.IsKnown && !second.Fit.IsRoomLight && form.IsBesideItsLike(second);
@@ -253,10 +258,6 @@ internal sealed class SecondJudge
             && (third < options.Form.LeastThirdWaveShareBesideBreathing || (double.IsNaN(third) && !calm.HasSameFront(second)));
     }
 
-    // Second waves that were counted are unlike the beats: how well the known slow pulse repeats tells more.
-    private double AgreementOf(in SignalSecond second) =>
-        PulseForm.IsSlow(second.Pulse, options) && calm.IsSame(second) ? Math.Max(second.Pulse.Agreement, second.Pulse.Periodicity) : second.Pulse.Agreement;
-
     // What is let pass of a finger that was seen before is let pass in its own light alone.
     private bool IsKnownHere(in SignalSecond second) => calm.IsKnown && !presence.IsAway(second);
 
@@ -264,7 +265,7 @@ internal sealed class SecondJudge
 
     // Shaking that looks like a few beats by chance looks so for one second; a heart without rhythm goes on.
     private Reasons ChanceReason(in SignalSecond second) =>
-        hasRed && !IsKnownHere(second) && second.Pulse.Periodicity < options.LeastPeriodicity && soundSeconds < options.SoundSecondsWithoutRhythm && !IsFormerFinger(second)
+        hasRed && !IsKnownHere(second) && second.Pulse.Periodicity < options.LeastPeriodicity && soundSeconds < options.SoundSecondsWithoutRhythm && !lasting.IsShownIn(second) && !IsFormerFinger(second)
             ? Reasons.Settling | calm.LampBeside(second)
             : Reasons.None;
 

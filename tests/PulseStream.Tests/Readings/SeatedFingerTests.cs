@@ -127,6 +127,31 @@ public sealed class SeatedFingerTests
         Assert.Equal(isLeak, seat.HasLeaked(later));
     }
 
+    // Both lights drift by a tenth and R stays: what came past a finger would have to be alike in both, and leave R as well.
+    [Theory]
+    [InlineData(0.02, 0, true)]
+    [InlineData(-0.05, 0, true)]
+    [InlineData(0.02, -0.02, false)]
+    [InlineData(0.1, 0, false)]
+    public void AFingerWhoseRStaysWhileItsLightsMoveAlikeHasStayed(double lights, double ratio, bool hasStayed)
+    {
+        var light = new CalmLight(new());
+        var seat = new SeatedFinger(new(), light);
+        See(light, At(0, 0));
+        seat.Remember(At(0, 0));
+        var later = At(lights, ratio);
+        See(light, later);
+        Assert.Equal(hasStayed, seat.HasStayed(later));
+    }
+
+    // A cushion of tissue that yields: light comes and goes by a sixth over half a minute, three times the pulse, in both colours alike.
+    [Fact]
+    public void AFingerWhoseLightDriftsByFarMoreThanItsPulseIsRead()
+    {
+        var heard = Heard.Of(RateHz, new Finger { Seconds = 90, PulsePerMinute = 80, PerfusionPercent = 4, Spo2 = _ => Truth, Movement = t => (0.08 * Math.Cos(0.2 * t), 0.09 * Math.Cos(0.2 * t)) }.Samples());
+        Assert.All(heard.Seconds.Where(s => s.SecondIndex > 15), s => Assert.True(s.IsUsable, $"{s.SecondIndex}"));
+    }
+
     private static void See(CalmLight light, SignalSecond second)
     {
         for (var k = 0; k < 8; k++)
