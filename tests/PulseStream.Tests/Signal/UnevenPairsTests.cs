@@ -69,7 +69,7 @@ public sealed class UnevenPairsTests
     [Fact]
     public void BeatsOfGroupsAreNoSecondWaves()
     {
-        Beat([41, 61, 40, 60, 41, 60, 41], (k, _) => k % 2 == 0 ? 21 : 20, _ => 0.67, width: 5.5, falls: 0.8);
+        Beat([41, 61, 40, 60, 41, 60, 41], (k, _) => k % 2 == 0 ? 21 : 20, _ => 0.67, width: 5.5, falls: 0.4);
         Assert.False(Find());
     }
 
