@@ -78,6 +78,9 @@ internal static class EarlyOrSecond
     // before the first makes that one steeper, but not twice as steep.
     private const double LeastOfGroups = 0.55;
 
+    // Beats of one heart have fronts of one breadth, to a fifth; a wave that has travelled is drawn out.
+    private const double BroadestOfGroups = 1.2;
+
     // The pause that ends a group takes less than two of its intervals (Wenckebach periods: common practice): three beats take the time
     // of less than four, and each more than three eighths of two mean ones.
     private const double SoonestOfGroups = 0.375;
@@ -110,7 +113,8 @@ internal static class EarlyOrSecond
         && pairs.DelaySeconds >= ValveClosure.SoonestBeatSeconds(pairs.PeriodSeconds)
         && pairs.DelayShare >= SoonestOfGroups
         && pairs.SlopeShare >= LeastOfGroups
-        && pairs.FootShare < FilledShare;
+        && pairs.FootShare < FilledShare
+        && pairs.SecondFrontSeconds < BroadestOfGroups * pairs.FrontSeconds;
 
     /// <summary>Whether beats that come evenly may be the two waves of half as many.</summary>
     /// <param name="pairs">Pairs with twice the period of the window.</param>

@@ -115,8 +115,12 @@ public sealed class EarlyOrSecondTests
     [InlineData(0.85, 0.34, 0.67, 0.08, false)]
     [InlineData(1, 0.42, 0.47, 0.08, false)]
     [InlineData(1, 0.42, 0.67, 0.4, false)]
-    public void EverySecondBeatOfGroupsKeepsToTheOneBefore(double period, double delay, double slope, double foot, bool mayBe) =>
-        Assert.Equal(mayBe, EarlyOrSecond.AreOfGroups(new(period, delay, slope, foot, 0.11, 0.11, 0.06, double.PositiveInfinity)));
+    public void EverySecondBeatOfGroupsKeepsToTheOneBefore(double period, double delay, double slope, double foot, bool mayBe)
+    {
+        var pairs = new RisePairs(period, delay, slope, foot, 0.11, 0.11, 0.06, double.PositiveInfinity);
+        Assert.Equal(mayBe, EarlyOrSecond.AreOfGroups(pairs));
+        Assert.False(EarlyOrSecond.AreOfGroups(pairs with { SecondFrontSeconds = 0.15 }));
+    }
 
     [Theory]
     [InlineData(0.86, 4.2, 0.11, true)]
