@@ -71,6 +71,20 @@ internal static class EarlyOrSecond
     // The second waves of most fingers rise from above it.
     private const double HighestFootOfPair = 0.75;
 
+    // Every second beat at 150 a minute.
+    private const double ShortestOfGroupsSeconds = 0.8;
+
+    // The beats of a group follow when the heart can beat again, from where the blood of the one before has run off, and the pause
+    // before the first makes that one steeper, but not twice as steep.
+    private const double LeastOfGroups = 0.55;
+
+    // Beats of one heart have fronts of one breadth, to a fifth; a wave that has travelled is drawn out.
+    private const double BroadestOfGroups = 1.2;
+
+    // The pause that ends a group takes less than two of its intervals (Wenckebach periods: common practice): three beats take the time
+    // of less than four, and each more than three eighths of two mean ones.
+    private const double SoonestOfGroups = 0.375;
+
     // Breathing makes two periods repeat worse than one; what repeats better alternates. No slower beat has two waves as far apart as
     // that, a faster one hardly so late a wave; the heights of beats differ by less in turn, and two fronts that take a tenth of the
     // time from full one to full one are long.
@@ -81,7 +95,7 @@ internal static class EarlyOrSecond
 
     /// <summary>Whether they are.</summary>
     /// <param name="pairs">Pairs with the period of the window.</param>
-    public static bool AreAsLikelyBeats(in RisePairs pairs) => IsNarrow(pairs) || AreAsLikelyBeatsWithoutRhythm(pairs);
+    public static bool AreAsLikelyBeats(in RisePairs pairs) => IsNarrow(pairs) || IsFromAnEmptyVessel(pairs) || AreAsLikelyBeatsWithoutRhythm(pairs);
 
     /// <summary>The same where the window does not repeat: fronts that keep to their delay behind beats that keep to none are second waves, however narrow they are.</summary>
     /// <param name="pairs">Pairs with the mean interval of the beats.</param>
@@ -91,6 +105,16 @@ internal static class EarlyOrSecond
         && pairs.DelayShare < LatestSecondShare
         && pairs.SlopeShare >= LeastShare
         && (IsOfNoOther(pairs) || (pairs.DelayShare >= SoonestShare && IsAsShort(pairs)));
+
+    /// <summary>Whether fronts that keep to their delay behind beats that keep to none are those of a heart that beats in groups: its second and fourth beat keep to the one before as well.</summary>
+    /// <param name="pairs">Pairs with the mean interval of the full fronts.</param>
+    public static bool AreOfGroups(in RisePairs pairs) =>
+        pairs.PeriodSeconds >= ShortestOfGroupsSeconds
+        && pairs.DelaySeconds >= ValveClosure.SoonestBeatSeconds(pairs.PeriodSeconds)
+        && pairs.DelayShare >= SoonestOfGroups
+        && pairs.SlopeShare >= LeastOfGroups
+        && pairs.FootShare < FilledShare
+        && pairs.SecondFrontSeconds < BroadestOfGroups * pairs.FrontSeconds;
 
     /// <summary>Whether beats that come evenly may be the two waves of half as many.</summary>
     /// <param name="pairs">Pairs with twice the period of the window.</param>
@@ -117,6 +141,13 @@ internal static class EarlyOrSecond
             && breadth >= LeastBreadth
             && breadth < (pairs.FootShare < FilledShare ? NoBroader : NarrowOfPair);
     }
+
+    // However long the full front takes: behind the second wave's time, and steep, it is hardly a part of a beat that is over.
+    private static bool IsFromAnEmptyVessel(in RisePairs pairs) =>
+        pairs.FootShare < EmptyFootShare
+        && pairs.SlopeShare >= SteepShare
+        && pairs.DelayShare < LatestShare
+        && pairs.DelaySeconds > ValveClosure.LatestWaveSeconds(pairs.PeriodSeconds);
 
     private static bool IsOfNoOther(in RisePairs pairs) =>
         (pairs.FootShare < EmptyFootShare && pairs.FrontSeconds < QuickFrontShare * pairs.PeriodSeconds)

@@ -12,6 +12,9 @@ internal sealed class PairFinder(double binRateHz)
     private const double ShortestShare = 0.75;
     private const double LongestShare = 1.3;
 
+    // Where more of them differ from it than a pause after an early beat makes, fronts come in groups and the period is that of some within.
+    private const double LeastOfPeriodShare = 0.6;
+
     // The weaker front comes at the same delay to within this, or at the same share of an interval that breathing stretches, in so many of the periods.
     private const double SameDelaySeconds = 0.06;
     private const double SameShare = 0.75;
@@ -57,7 +60,7 @@ internal sealed class PairFinder(double binRateHz)
         }
 
         MarkFull(rises, FullReachShare * period);
-        var (periods, bins) = Measure(rises, period);
+        var (periods, bins, intervals) = Measure(rises, period);
         if (count < (periodSeconds > Repetition.LongestPeriodSeconds ? LeastSlowPairs : LeastPairs))
         {
             return false;
@@ -76,6 +79,11 @@ internal sealed class PairFinder(double binRateHz)
 
         MeasureShapes(slopes, rises, FootReachShare * period);
         pairs = new(bins / periods / binRateHz, delay / binRateHz, Spread.MedianOf(slopeShares.AsSpan(0, count)), Spread.MedianOf(footShares.AsSpan(0, count)), Spread.MedianOf(fronts.AsSpan(0, count)) / binRateHz, Spread.MedianOf(secondFronts.AsSpan(0, count)) / binRateHz, RobustScatter(), contrast);
+        if (periods < LeastOfPeriodShare * intervals && EarlyOrSecond.AreOfGroups(pairs))
+        {
+            return false;
+        }
+
         MarkSecond(rises, pairs, period);
         return true;
     }
@@ -97,12 +105,13 @@ internal sealed class PairFinder(double binRateHz)
         }
     }
 
-    private (int Periods, double Bins) Measure(ReadOnlySpan<double> rises, double period)
+    private (int Periods, double Bins, int Intervals) Measure(ReadOnlySpan<double> rises, double period)
     {
         count = 0;
         var last = -1;
         var periods = 0;
         var bins = 0.0;
+        var intervals = 0;
         for (var k = 0; k < rises.Length; k++)
         {
             if (!isFull[k])
@@ -110,6 +119,7 @@ internal sealed class PairFinder(double binRateHz)
                 continue;
             }
 
+            intervals += last >= 0 ? 1 : 0;
             var interval = last >= 0 ? rises[k] - rises[last] : 0;
             if (interval > ShortestShare * period && interval < LongestShare * period)
             {
@@ -121,7 +131,7 @@ internal sealed class PairFinder(double binRateHz)
             last = k;
         }
 
-        return (periods, bins);
+        return (periods, bins, intervals);
     }
 
     private void MeasurePair(ReadOnlySpan<double> rises, int full, int next)

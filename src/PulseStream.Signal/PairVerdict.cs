@@ -71,6 +71,11 @@ internal static class PairVerdict
     private const double UsualShare = 0.12;
     private const double LeastShare = 0.08;
 
+    // A vessel that broadens a wave takes its steepness. Once valves have closed and their wave is past, behind a front that was quick,
+    // nothing of the beat rises a third as steeply again from where two thirds of its blood have run off; second waves so late and so
+    // low reach a quarter.
+    private const double SteepBehindAll = 0.35;
+
     // Behind all second waves, and as far again as those scatter, a small wave with a quick front is a beat as well.
     private const double FarBehindSeconds = 0.1;
 
@@ -215,6 +220,12 @@ internal static class PairVerdict
             return pairs.FrontSeconds < QuickFrontShare * pairs.PeriodSeconds && breadth < BreadthBehindQuickFront ? PairKind.Either : PairKind.SecondWave;
         }
 
+        var late = pairs.DelaySeconds - ValveClosure.LatestWaveSeconds(pairs.PeriodSeconds);
+        if (late > 0 && pairs.SlopeShare >= SteepBehindAll && pairs.FootShare < LowFootOfNarrower && pairs.FrontSeconds < LongFrontShare * pairs.PeriodSeconds)
+        {
+            return PairKind.EarlyBeat;
+        }
+
         var isSteep = pairs.SlopeShare >= SteepestUsualShare;
         if (isSteep && (pairs.FootShare < LowestFootShare || breadth < NoBroaderWave))
         {
@@ -231,7 +242,6 @@ internal static class PairVerdict
             return PairKind.SecondWave;
         }
 
-        var late = pairs.DelaySeconds - ValveClosure.LatestWaveSeconds(pairs.PeriodSeconds);
         return late > (isSteep ? 0 : FarBehindSeconds) ? PairKind.EarlyBeat : PairKind.Either;
     }
 }

@@ -126,7 +126,7 @@ internal sealed class UnevenPairs(double binRateHz, double leastSpread)
     private bool HaveTheirShape(double delayShare, double steepness, double differ)
     {
         var pairs = new RisePairs(IntervalSeconds, delayShare * IntervalSeconds, steepness, Spread.MedianOf(feet.AsSpan(0, count)), Spread.MedianOf(fronts.AsSpan(0, count)) / binRateHz, Spread.MedianOf(secondFronts.AsSpan(0, count)) / binRateHz, differ, double.PositiveInfinity);
-        return PairVerdict.Of(pairs) == PairKind.SecondWave && !EarlyOrSecond.AreAsLikelyBeatsWithoutRhythm(pairs);
+        return PairVerdict.Of(pairs) == PairKind.SecondWave && !EarlyOrSecond.AreAsLikelyBeatsWithoutRhythm(pairs) && !EarlyOrSecond.AreOfGroups(pairs);
     }
 
     // Of three fronts in a row, the one in the middle is the weaker of the first's beat in every second place.

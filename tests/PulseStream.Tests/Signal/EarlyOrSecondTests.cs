@@ -96,6 +96,32 @@ public sealed class EarlyOrSecondTests
     [Fact]
     public void WhatComesFarBehindAQuickFrontMayBeABeat() => Assert.True(EarlyOrSecond.AreAsLikelyBeats(new(1, 0.55, 0.25, 0.16, 0.0775, 0.073, 0.15, 30)));
 
+    // The blood of the beat before has run off and the valves have closed, however long its front took: that of an old vessel has a shoulder.
+    [Theory]
+    [InlineData(0.54, 0.02, 0.55, true)]
+    [InlineData(0.54, 0.1, 0.55, false)]
+    [InlineData(0.54, 0.02, 0.35, false)]
+    [InlineData(0.43, 0.02, 0.55, false)]
+    [InlineData(0.7, 0.02, 0.55, false)]
+    public void WhatRisesFromTheFootBehindTheSecondWavesTimeMayBeABeat(double delay, double foot, double slope, bool mayBe) =>
+        Assert.Equal(mayBe, EarlyOrSecond.AreAsLikelyBeats(new(1.47, delay, slope, foot, 0.176, 0.091, 0.03, 18)));
+
+    // Four beats in the time of five (Wenckebach periods, 4:3: common practice): the second and the fourth two thirds as steep as the
+    // first and the third. Second waves of a slower heart are less steep, come sooner or rise from higher.
+    [Theory]
+    [InlineData(1, 0.42, 0.67, 0.08, true)]
+    [InlineData(0.7, 0.29, 0.67, 0.08, false)]
+    [InlineData(1.3, 0.45, 0.67, 0.08, false)]
+    [InlineData(0.85, 0.34, 0.67, 0.08, false)]
+    [InlineData(1, 0.42, 0.47, 0.08, false)]
+    [InlineData(1, 0.42, 0.67, 0.4, false)]
+    public void EverySecondBeatOfGroupsKeepsToTheOneBefore(double period, double delay, double slope, double foot, bool mayBe)
+    {
+        var pairs = new RisePairs(period, delay, slope, foot, 0.11, 0.11, 0.06, double.PositiveInfinity);
+        Assert.Equal(mayBe, EarlyOrSecond.AreOfGroups(pairs));
+        Assert.False(EarlyOrSecond.AreOfGroups(pairs with { SecondFrontSeconds = 0.15 }));
+    }
+
     [Theory]
     [InlineData(0.86, 4.2, 0.11, true)]
     [InlineData(0.95, 4.2, 0.11, false)]

@@ -73,6 +73,25 @@ public sealed class PairFinderTests
     [Fact]
     public void WhatComesAtNoDelayOfItsOwnIsNoPair() => Assert.False(Find(k => 12 + (5 * (k % 6)), out _, out _, out _));
 
+    // Four beats in the time of five (Wenckebach periods, 4:3: common practice): the period is that of two of them, but every second interval is another.
+    [Theory]
+    [InlineData(61, false)]
+    [InlineData(41, true)]
+    public void WhereEverySecondIntervalIsAnotherTheBeatsOfGroupsAreNoPairs(int other, bool areFound)
+    {
+        var slopes = new double[420];
+        List<double> rises = [];
+        for (var (at, k) = (20, 0); at < slopes.Length - 40; at += k++ % 2 == 0 ? 41 : other)
+        {
+            Add(slopes, rises, at, 1, 5);
+            Bend(slopes, at + 9, -0.8, 8);
+            Add(slopes, rises, at + 20, 0.67, 5);
+            Bend(slopes, at + 29, -0.5, 8);
+        }
+
+        Assert.Equal(areFound, new PairFinder(BinRateHz).TryFind(slopes, rises.ToArray(), 41 / BinRateHz, out _));
+    }
+
     private static bool Find(Func<int, int> delay, out RisePairs pairs, out PairFinder finder, out double[] rises)
     {
         var slopes = new double[420];
@@ -97,6 +116,11 @@ public sealed class PairFinderTests
         }
 
         rises.Add(at);
+        Bend(slopes, at, height, width);
+    }
+
+    private static void Bend(double[] slopes, int at, double height, double width)
+    {
         for (var n = 0; n < slopes.Length; n++)
         {
             slopes[n] += height * Math.Exp(-0.5 * Math.Pow(2.355 * (n - at) / width, 2));

@@ -39,6 +39,20 @@ public sealed class PairVerdictTests
     public void ABroaderFrontIsASecondWave() =>
         Assert.Equal(PairKind.SecondWave, PairVerdict.Of(Bigeminy with { SecondFrontSeconds = 0.12 }));
 
+    // Every second beat early, by ejections of half a sine into a vessel that empties by itself (windkessel: Frank 1899): the early one
+    // fills a vessel that is still half full and is an eighth broader. Second waves so late and so low are hardly a quarter as steep.
+    [Theory]
+    [InlineData(0.48, 0.26, 0.104, "EarlyBeat")]
+    [InlineData(0.28, 0.26, 0.104, "SecondWave")]
+    [InlineData(0.48, 0.4, 0.104, "SecondWave")]
+    [InlineData(0.48, 0.26, 0.115, "SecondWave")]
+    public void ABroaderFrontBehindAllWavesOfAQuickOneIsABeat(double slope, double foot, double front, string kind)
+    {
+        var pairs = new RisePairs(1.375, 0.547, slope, foot, front, 1.13 * front, 0.05, 35);
+        Assert.Equal(kind, PairVerdict.Of(pairs).ToString());
+        Assert.Equal(PairKind.SecondWave, PairVerdict.Of(pairs with { DelaySeconds = 0.42 }));
+    }
+
     [Fact]
     public void WhatIsNeitherIsNotTold() => Assert.Equal(PairKind.Either, PairVerdict.Of(Bigeminy with { SecondFrontSeconds = 0.087 }));
 

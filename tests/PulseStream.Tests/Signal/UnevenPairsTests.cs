@@ -65,6 +65,14 @@ public sealed class UnevenPairsTests
         Assert.False(Find());
     }
 
+    // Four beats in the time of five (Wenckebach periods, 4:3: common practice), the first after the pause the steepest: no two of them in turn are one.
+    [Fact]
+    public void BeatsOfGroupsAreNoSecondWaves()
+    {
+        Beat([41, 61, 40, 60, 41, 60, 41], (k, _) => k % 2 == 0 ? 21 : 20, _ => 0.67, width: 5.5, falls: 0.4);
+        Assert.False(Find());
+    }
+
     [Fact]
     public void ARippleBesideASecondWaveIsNoBeat()
     {
