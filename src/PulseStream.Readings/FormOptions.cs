@@ -68,4 +68,7 @@ public sealed record FormOptions
 
     /// <summary>Root mean square frequency over the rate up to which a fast wave is a fast pulse's: second waves as high as the first make 1.7 of it, shaking that is counted at half its rate has 2.</summary>
     public double MostHarmonicOfFast { get; init; } = 1.8;
+
+    /// <summary>Root mean square frequency over the rate up to which a wave is round: a triangle whose crest comes late makes 1.06 of it, a second harmonic of three tenths 1.12; two bumps a beat, each counted, have 1.25 and more.</summary>
+    public double MostHarmonicOfRound { get; init; } = 1.2;
 }

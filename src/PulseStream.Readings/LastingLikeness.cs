@@ -18,7 +18,7 @@ internal sealed class LastingLikeness(JudgeOptions options, bool hasRed)
     /// </param>
     public double Of(in WindowPulse pulse, bool isKnown)
     {
-        var doesRepeat = isKnown && (PulseForm.IsSlow(pulse, options) || pulse.Periodicity >= options.Form.LeastThirdWavePeriodicity);
+        var doesRepeat = isKnown && (PulseForm.IsSlow(pulse, options) || (PulseForm.IsRound(pulse, options) && pulse.Periodicity >= options.Form.LeastThirdWavePeriodicity));
         var agreement = doesRepeat ? Math.Max(pulse.Agreement, pulse.Periodicity) : pulse.Agreement;
         return agreement + (options.ShapeWeight * Math.Min(PulseForm.ShapeOf(pulse), options.MostShape));
     }

@@ -53,6 +53,12 @@ internal sealed class PulseForm(JudgeOptions options, Liveness liveness)
     /// <param name="options">The limits.</param>
     public static bool IsSlow(in WindowPulse pulse, JudgeOptions options) => pulse.PeriodSeconds > options.Liveness.SlowSwingPeriodSeconds;
 
+    /// <summary>Whether a wave has little beyond its first harmonic, as the beats were counted: two waves a beat, counted as one or as two, have more.</summary>
+    /// <param name="pulse">The beats of a window.</param>
+    /// <param name="options">The limits.</param>
+    public static bool IsRound(in WindowPulse pulse, JudgeOptions options) =>
+        pulse.FrequencyHz * 60 / pulse.RatePerMinute <= options.Form.MostHarmonicOfRound;
+
     // A late crest makes blood go as fast as it came, or faster: what is known to live and has overtones may do so.
     private double LeastFrontBesideCrestOf(in WindowPulse pulse) =>
         (liveness.IsShown && pulse.ThirdWaveShare >= limits.LeastThirdWaveShareBesideBreathing) || (IsSlow(pulse, options) && RepeatsWell(pulse))
@@ -66,13 +72,13 @@ internal sealed class PulseForm(JudgeOptions options, Liveness liveness)
     {
         var pulse = second.Pulse;
         return (second.Fit.Lines > 0 || IsUpright(pulse))
-            && ((IsBlunt(second) && RepeatsWell(pulse) && Math.Max(pulse.Agreement, pulse.Periodicity) >= limits.LeastThirdWaveAgreement)
+            && ((IsBlunt(second) && RepeatsWell(pulse) && (IsRound(pulse, options) ? Math.Max(pulse.Agreement, pulse.Periodicity) : pulse.Agreement) >= limits.LeastThirdWaveAgreement)
                 || (pulse.Agreement >= limits.LeastAgreementOfAlike && (pulse.ThirdWaveShare >= liveness.LeftBySmoothing(pulse) * limits.LeastThirdWaveShareOfAlike || IsBluntWithoutRhythm(second))));
     }
 
     // What shakes by chance breathes as little as it is alike, and is up for as long as down.
     private bool IsBluntWithoutRhythm(in SignalSecond second) =>
-        IsBlunt(second) && IsAlive(second) && (liveness.IsShown || second.Pulse.Crest >= options.Liveness.EvenCrest);
+        IsBlunt(second) && IsRound(second.Pulse, options) && IsAlive(second) && (liveness.IsShown || second.Pulse.Crest >= options.Liveness.EvenCrest);
 
     // A breath is longer than a short window, and is not looked for beside a known pulse.
     private bool IsAlive(in SignalSecond second) =>

@@ -26,12 +26,13 @@ public sealed class RoundPulseTests
     }
 
     [Theory]
-    [InlineData(0.8, 0.96, true)]
-    [InlineData(0.8, 0.94, false)]
-    [InlineData(0.96, 0.91, true)]
-    public void AWaveThatRepeatsIsAskedForNoLikenessOfItsBeats(double agreement, double periodicity, bool isIn)
+    [InlineData(0.8, 0.96, 1.1, true)]
+    [InlineData(0.8, 0.94, 1.1, false)]
+    [InlineData(0.96, 0.91, 1.1, true)]
+    [InlineData(0.8, 0.96, 1.3, false)]
+    public void ARoundWaveThatRepeatsIsAskedForNoLikenessOfItsBeats(double agreement, double periodicity, double harmonic, bool isIn)
     {
-        var round = Round(0.36) with { Agreement = agreement, Periodicity = periodicity };
+        var round = Round(0.36) with { Agreement = agreement, Periodicity = periodicity, FrequencyHz = harmonic / 0.36 };
         Assert.Equal(isIn, FormAfter(isShown: false).IsIn(At(round)));
     }
 
@@ -48,7 +49,7 @@ public sealed class RoundPulseTests
         Assert.Equal(isIn, FormAfter(isShown: false).IsIn(At(round, windowSeconds)));
     }
 
-    // No rhythm, and a little of a third harmonic.
+    // No rhythm, and a little of a third harmonic. Two waves a beat that were counted as beats are narrower.
     [Theory]
     [InlineData(0.93, 0.3, 0.2, 8, false, true)]
     [InlineData(0.85, 0.3, 0.2, 8, false, false)]
@@ -60,6 +61,7 @@ public sealed class RoundPulseTests
     {
         var round = Round(0.5) with { Agreement = agreement, Periodicity = 0.4, ThirdWaveShare = 0.11, BreathingShare = breathing, Crest = crest };
         Assert.Equal(isIn, FormAfter(isShown).IsIn(At(round, windowSeconds)));
+        Assert.False(FormAfter(isShown).IsIn(At(round with { FrequencyHz = 1.3 / 0.5 }, windowSeconds)));
     }
 
     // High for a short time, and as steep behind as no unknown wave may be.
@@ -77,12 +79,13 @@ public sealed class RoundPulseTests
 
     // Where its rises are is not well known.
     [Theory]
-    [InlineData(0.95, true, 0.95)]
-    [InlineData(0.85, true, 0.3)]
-    [InlineData(0.95, false, 0.3)]
-    public void AKnownPulseThatRepeatsIsAsAlikeAsItRepeats(double periodicity, bool isKnown, double likeness)
+    [InlineData(0.95, true, 1.1, 0.95)]
+    [InlineData(0.85, true, 1.1, 0.3)]
+    [InlineData(0.95, false, 1.1, 0.3)]
+    [InlineData(0.95, true, 1.3, 0.3)]
+    public void AKnownRoundPulseThatRepeatsIsAsAlikeAsItRepeats(double periodicity, bool isKnown, double harmonic, double likeness)
     {
-        var round = Round(0.36) with { Agreement = 0.3, Periodicity = periodicity, FrontSteepness = 0, Crest = 0, ThirdWaveShare = 0 };
+        var round = Round(0.36) with { Agreement = 0.3, Periodicity = periodicity, FrontSteepness = 0, Crest = 0, ThirdWaveShare = 0, FrequencyHz = harmonic / 0.36 };
         Assert.Equal(likeness, new LastingLikeness(new(), hasRed: true).Of(round, isKnown), 1e-9);
     }
 
@@ -140,7 +143,7 @@ public sealed class RoundPulseTests
     }
 
     // As steep behind as in front, beats that are alike, and no third harmonic to speak of.
-    private static WindowPulse Round(double period) => new(8, 60 / period, 0, 0.01, 0.95, period, 0.99, 0, 0.2, 0.03, 0.13, 0.2, 2, 2);
+    private static WindowPulse Round(double period) => new(8, 60 / period, 0, 0.01, 0.95, period, 0.99, 0, 0.2, 0.03, 0.13, 0.2, 2, 1.05 / period);
 
     private static SignalSecond At(WindowPulse pulse, int windowSeconds = 8)
     {
