@@ -21,13 +21,19 @@ public sealed record FormOptions
     /// <summary>The same where breathing is seen beside it: five times what a swing has.</summary>
     public double LeastThirdWaveShareBesideBreathing { get; init; } = 0.02;
 
+    /// <summary>
+    /// Period, s, below which a wave that is up for a shorter time than down and breathes clearly is asked for no third harmonic: of a round pulse's,
+    /// a hundredth, the smoothing takes some from 6.7 Hz on. Slower ones may be two equal bumps of a beat that lasts twice as long.
+    /// </summary>
+    public double LongestPeriodWithoutThirdWaveSeconds { get; init; } = 0.45;
+
     /// <summary>Autocorrelation that such a wave has at least.</summary>
     public double LeastThirdWavePeriodicity { get; init; } = 0.9;
 
-    /// <summary>Agreement of the beats that such a wave has at least.</summary>
+    /// <summary>Agreement of the beats, or autocorrelation, that such a wave has at least.</summary>
     public double LeastThirdWaveAgreement { get; init; } = 0.95;
 
-    /// <summary>Third harmonic over the first, as amplitudes, from which beats that are alike are a heart's without a rhythm too: what shakes by chance has such overtones in any phase, and no two of its waves alike.</summary>
+    /// <summary>Third harmonic over the first, as amplitudes, from which beats that are alike are a heart's without a rhythm too: what shakes by chance has such overtones in any phase, and no two of its waves alike. Beside a clear breath, or once life was shown, it need not be more than of a wave with a rhythm.</summary>
     public double LeastThirdWaveShareOfAlike { get; init; } = 0.3;
 
     /// <summary>Agreement of such beats at least.</summary>
@@ -62,4 +68,7 @@ public sealed record FormOptions
 
     /// <summary>Root mean square frequency over the rate up to which a fast wave is a fast pulse's: second waves as high as the first make 1.7 of it, shaking that is counted at half its rate has 2.</summary>
     public double MostHarmonicOfFast { get; init; } = 1.8;
+
+    /// <summary>Root mean square frequency over the rate up to which a wave is round: a triangle whose crest comes late makes 1.06 of it, a second harmonic of three tenths 1.12; two bumps a beat, each counted, have 1.25 and more.</summary>
+    public double MostHarmonicOfRound { get; init; } = 1.2;
 }

@@ -12,10 +12,14 @@ internal sealed class LastingLikeness(JudgeOptions options, bool hasRed)
 
     /// <summary>The beats' agreement, and what a front or a crest counts for beside it.</summary>
     /// <param name="pulse">The beats of a window.</param>
-    /// <param name="isKnown">Whether the pulse is the one believed before. Second waves that were counted are unlike the beats: how well a known slow pulse repeats tells more.</param>
+    /// <param name="isKnown">
+    /// Whether the pulse is the one believed before. Second waves that were counted are unlike the beats, and the rises of a round wave are not
+    /// placed well: how well a known pulse repeats tells more where it is slow or does so hardly changed.
+    /// </param>
     public double Of(in WindowPulse pulse, bool isKnown)
     {
-        var agreement = isKnown && PulseForm.IsSlow(pulse, options) ? Math.Max(pulse.Agreement, pulse.Periodicity) : pulse.Agreement;
+        var doesRepeat = isKnown && (PulseForm.IsSlow(pulse, options) || (PulseForm.IsRound(pulse, options) && pulse.Periodicity >= options.Form.LeastThirdWavePeriodicity));
+        var agreement = doesRepeat ? Math.Max(pulse.Agreement, pulse.Periodicity) : pulse.Agreement;
         return agreement + (options.ShapeWeight * Math.Min(PulseForm.ShapeOf(pulse), options.MostShape));
     }
 

@@ -80,6 +80,10 @@ internal sealed class Liveness(JudgeOptions options)
     public bool HasLostFirstWave(in SignalSecond second) =>
         second.Pulse.ThirdWaveShare > limits.MostThirdWaveShare && !second.Pulse.HasSecondWaves && second.Fit.Lines == 0 && !second.Fit.IsWithoutFirstWave;
 
+    /// <summary>Whether breathing is seen beside a wave by more than drift and a height that wavers look like it.</summary>
+    /// <param name="pulse">The beats of a window.</param>
+    public bool BreathesClearly(in WindowPulse pulse) => pulse.BreathingShare >= limits.LeastBreathingShareBesideRound * LeakOfSlow(pulse);
+
     /// <summary>Share of a third harmonic that the smoothing leaves, and of what a swing shows of one: of more than three beats a second less than half.</summary>
     /// <param name="pulse">The beats of a window.</param>
     public double LeftBySmoothing(in WindowPulse pulse) => pulse.PeriodSeconds < limits.RapidSwingPeriodSeconds ? 0.5 : 1;
@@ -167,7 +171,7 @@ internal sealed class Liveness(JudgeOptions options)
     private bool IsTooRound(in WindowPulse pulse) =>
         pulse.Periodicity >= options.LeastPeriodicity
         && Math.Abs(Math.Log(pulse.PeriodSeconds * pulse.RatePerMinute / 60)) < options.LargestRateMiss
-        && !(pulse.BreathingShare >= limits.LeastBreathingShareBesideRound * LeakOfSlow(pulse))
+        && !BreathesClearly(pulse)
         && pulse.ThirdWaveShare < Math.Min(limits.MostThirdWaveShareAsked, ThirdWaveOfBell(4 * Math.PI * limits.BluntestBeatSeconds / pulse.PeriodSeconds));
 
     private static double ThirdWaveOfBell(double turns) => Math.Exp(-turns * turns);

@@ -53,18 +53,36 @@ internal sealed class PulseForm(JudgeOptions options, Liveness liveness)
     /// <param name="options">The limits.</param>
     public static bool IsSlow(in WindowPulse pulse, JudgeOptions options) => pulse.PeriodSeconds > options.Liveness.SlowSwingPeriodSeconds;
 
+    /// <summary>Whether a wave has little beyond its first harmonic, as the beats were counted: two waves a beat, counted as one or as two, have more.</summary>
+    /// <param name="pulse">The beats of a window.</param>
+    /// <param name="options">The limits.</param>
+    public static bool IsRound(in WindowPulse pulse, JudgeOptions options) =>
+        pulse.FrequencyHz * 60 / pulse.RatePerMinute <= options.Form.MostHarmonicOfRound;
+
+    // A late crest makes blood go as fast as it came, or faster: what is known to live and has overtones may do so.
     private double LeastFrontBesideCrestOf(in WindowPulse pulse) =>
-        IsSlow(pulse, options) && RepeatsWell(pulse) ? limits.LeastFrontBesideSecondWave : limits.LeastFrontBesideCrest;
+        (liveness.IsShown && pulse.ThirdWaveShare >= limits.LeastThirdWaveShareBesideBreathing) || (IsSlow(pulse, options) && RepeatsWell(pulse))
+            ? limits.LeastFrontBesideSecondWave
+            : limits.LeastFrontBesideCrest;
 
     private bool RepeatsWell(in WindowPulse pulse) => pulse.Periodicity >= limits.LeastThirdWavePeriodicity;
 
+    // The rises of a round wave are not placed well enough to cut it into beats that are alike: that it repeats tells as much.
     private bool HasOvertones(in SignalSecond second)
     {
         var pulse = second.Pulse;
         return (second.Fit.Lines > 0 || IsUpright(pulse))
-            && ((IsBlunt(pulse) && RepeatsWell(pulse) && pulse.Agreement >= limits.LeastThirdWaveAgreement)
-                || (pulse.ThirdWaveShare >= liveness.LeftBySmoothing(pulse) * limits.LeastThirdWaveShareOfAlike && pulse.Agreement >= limits.LeastAgreementOfAlike));
+            && ((IsBlunt(second) && RepeatsWell(pulse) && (IsRound(pulse, options) ? Math.Max(pulse.Agreement, pulse.Periodicity) : pulse.Agreement) >= limits.LeastThirdWaveAgreement)
+                || (pulse.Agreement >= limits.LeastAgreementOfAlike && (pulse.ThirdWaveShare >= liveness.LeftBySmoothing(pulse) * limits.LeastThirdWaveShareOfAlike || IsBluntWithoutRhythm(second))));
     }
+
+    // What shakes by chance breathes as little as it is alike, and is up for as long as down.
+    private bool IsBluntWithoutRhythm(in SignalSecond second) =>
+        IsBlunt(second) && IsRound(second.Pulse, options) && IsAlive(second) && (liveness.IsShown || second.Pulse.Crest >= options.Liveness.EvenCrest);
+
+    // A breath is longer than a short window, and is not looked for beside a known pulse.
+    private bool IsAlive(in SignalSecond second) =>
+        liveness.IsShown || (second.Fit.WindowSeconds >= options.SettlingSeconds && liveness.BreathesClearly(second.Pulse));
 
     // A wave that falls far faster than it rises is no blood's, whatever its overtones; one that is up for as long as down has to
     // breathe, unless the pulse is known.
@@ -84,8 +102,13 @@ internal sealed class PulseForm(JudgeOptions options, Liveness liveness)
 
     private bool IsDip(in WindowPulse pulse) => pulse.Crest < limits.LeastCrestOfAny;
 
-    // A strong second wave makes a fast pulse nearly round; what has some of a third harmonic and breathes is none the less alive.
-    private bool IsBlunt(in WindowPulse pulse) =>
-        pulse.ThirdWaveShare >= limits.LeastThirdWaveShare
-        || (pulse.ThirdWaveShare >= limits.LeastThirdWaveShareBesideBreathing && pulse.BreathingShare >= options.Liveness.LeastBreathingShare);
+    // A strong second wave or a late crest makes a fast pulse nearly round; what has some of a third harmonic and breathes is none the less
+    // alive, and of what is faster still the smoothing leaves none.
+    private bool IsBlunt(in SignalSecond second)
+    {
+        var pulse = second.Pulse;
+        return pulse.ThirdWaveShare >= limits.LeastThirdWaveShare
+            || (pulse.ThirdWaveShare >= limits.LeastThirdWaveShareBesideBreathing && (liveness.IsShown || pulse.BreathingShare >= options.Liveness.LeastBreathingShare))
+            || (pulse.PeriodSeconds < limits.LongestPeriodWithoutThirdWaveSeconds && pulse.Crest >= options.Liveness.EvenCrest && IsAlive(second));
+    }
 }
