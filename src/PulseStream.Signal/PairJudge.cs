@@ -139,6 +139,7 @@ internal sealed class PairJudge(Repetition repetition, SignalDesign design)
         {
             Own = PairKind.SecondWave;
             AreUneven = true;
+            AreAsLikelyBeats = uneven.MayBeOfGroups;
             unevenSeconds = uneven.IntervalSeconds;
         }
     }

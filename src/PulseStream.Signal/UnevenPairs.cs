@@ -67,6 +67,9 @@ internal sealed class UnevenPairs(double binRateHz, double leastSpread)
     /// <summary>Whether they would be found in this window alone.</summary>
     public bool AreSure { get; private set; }
 
+    /// <summary>Whether those found may as well be beats of a heart that beats in groups: a high second wave of another keeps to its beat in the same way.</summary>
+    public bool MayBeOfGroups { get; private set; }
+
     /// <summary>Mean interval of the beats that have one, s.</summary>
     public double IntervalSeconds { get; private set; }
 
@@ -126,7 +129,8 @@ internal sealed class UnevenPairs(double binRateHz, double leastSpread)
     private bool HaveTheirShape(double delayShare, double steepness, double differ)
     {
         var pairs = new RisePairs(IntervalSeconds, delayShare * IntervalSeconds, steepness, Spread.MedianOf(feet.AsSpan(0, count)), Spread.MedianOf(fronts.AsSpan(0, count)) / binRateHz, Spread.MedianOf(secondFronts.AsSpan(0, count)) / binRateHz, differ, double.PositiveInfinity);
-        return PairVerdict.Of(pairs) == PairKind.SecondWave && !EarlyOrSecond.AreAsLikelyBeatsWithoutRhythm(pairs) && !EarlyOrSecond.AreOfGroups(pairs);
+        MayBeOfGroups = EarlyOrSecond.AreOfGroups(pairs);
+        return PairVerdict.Of(pairs) == PairKind.SecondWave && !EarlyOrSecond.AreAsLikelyBeatsWithoutRhythm(pairs);
     }
 
     // Of three fronts in a row, the one in the middle is the weaker of the first's beat in every second place.

@@ -67,10 +67,19 @@ public sealed class UnevenPairsTests
 
     // Four beats in the time of five (Wenckebach periods, 4:3: common practice), the first after the pause the steepest: no two of them in turn are one.
     [Fact]
-    public void BeatsOfGroupsAreNoSecondWaves()
+    public void BeatsOfGroupsAreAsLikelyAsSecondWaves()
     {
         Beat([41, 61, 40, 60, 41, 60, 41], (k, _) => k % 2 == 0 ? 21 : 20, _ => 0.67, width: 5.5, falls: 0.4);
-        Assert.False(Find());
+        Assert.True(Find());
+        Assert.True(pairs.MayBeOfGroups);
+    }
+
+    [Fact]
+    public void FlatSecondWavesAreNoBeatsOfGroups()
+    {
+        Beat(Uneven, (_, interval) => 0.4 * interval, _ => 0.45);
+        Assert.True(Find());
+        Assert.False(pairs.MayBeOfGroups);
     }
 
     [Fact]
