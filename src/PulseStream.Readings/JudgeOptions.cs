@@ -253,6 +253,12 @@ public sealed record JudgeOptions
     /// <summary>The same above which no rate is told: intervals that differ so much in turn are a slow pulse's two waves; every second beat early by 45 % makes 0.9.</summary>
     public double LargestIrregularity { get; init; } = 0.95;
 
+    /// <summary>The same where nothing repeats, as early beats that come in turn do: a heart that flutters has a third to a half of it, second waves counted among its beats more.</summary>
+    public double LargestIrregularityWithoutRhythm { get; init; } = 0.55;
+
+    /// <summary>Autocorrelation below which nothing repeats, neither a beat nor two or three in turn.</summary>
+    public double LeastPeriodicityOfTurns { get; init; } = 0.35;
+
     /// <summary>What two fair countings of an irregular rhythm's beats may differ by from the rate told, either way, 1/min: with more, "within 3" would depend on how one counts, and no rate is told.</summary>
     public double LargestRateSpreadPerMinute { get; init; } = 2;
 

@@ -24,7 +24,7 @@ internal sealed class RateSureness(JudgeOptions options, bool hasRed)
         var pulse = second.Pulse;
         return double.IsFinite(pulse.RatePerMinute)
             && pulse.RateSpreadPerMinute < pulse.RatePerMinute
-            && !(pulse.Irregularity > options.LargestIrregularity)
+            && !(pulse.Irregularity > (pulse.Periodicity < options.LeastPeriodicityOfTurns ? options.LargestIrregularityWithoutRhythm : options.LargestIrregularity))
             && !(IsIrregular(pulse) && (pulse.RateSpreadPerMinute > options.LargestRateSpreadPerMinute || pulse.Agreement < options.LeastIrregularAgreement))
             && !MissesPeriod(pulse)
             && (second.Fit.Lines == 0 || (second.Fit.WindowSeconds >= options.LeastRateSecondsBesideLines && IsRateOfPeriod(pulse) && !IsOvertoneOfLine(second) && !IsLinesOwn(second)));

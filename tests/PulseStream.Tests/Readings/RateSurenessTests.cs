@@ -33,6 +33,18 @@ public sealed class RateSurenessTests
         Assert.Equal(isSure, new RateSureness(new JudgeOptions(), hasRed: true).IsSure(second));
     }
 
+    // A heart that flutters differs by a third in turn; early beats that come in turn differ by more, and repeat.
+    [Theory]
+    [InlineData(0.4, 0.2, true)]
+    [InlineData(0.62, 0.2, false)]
+    [InlineData(0.62, 0.8, true)]
+    public void WhereNothingRepeatsSecondWavesMayBeCountedAmongBeatsThatDifferByMore(double irregularity, double periodicity, bool isSure)
+    {
+        var pulse = new WindowPulse { BeatCount = 18, RatePerMinute = 140, RateSpreadPerMinute = 2, PeriodSeconds = 60 / 140.0, Periodicity = periodicity, Irregularity = irregularity, Agreement = 0.95 };
+        var second = new SignalSecond { Fit = new RatioFit { WindowSeconds = 8 }, Pulse = pulse };
+        Assert.Equal(isSure, new RateSureness(new JudgeOptions(), hasRed: true).IsSure(second));
+    }
+
     // Breathing's second wave may be taken for a line of half the rate of a pulse of 120; no breathing is as fast as half of 200.
     [Theory]
     [InlineData(120, 1, 0.93, true)]
