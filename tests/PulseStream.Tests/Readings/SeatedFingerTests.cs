@@ -118,16 +118,10 @@ public sealed class SeatedFingerTests
     [InlineData(0.04, -0.04, false)]
     public void OnlyWhatMovesRAndTheLightsAlikeIsALeak(double lights, double ratio, bool isLeak)
     {
-        var light = new CalmLight(new());
-        var seat = new SeatedFinger(new(), light);
-        See(light, At(0, 0));
-        seat.Remember(At(0, 0));
-        var later = At(lights, ratio);
-        See(light, later);
-        Assert.Equal(isLeak, seat.HasLeaked(later));
+        Assert.Equal(isLeak, SeatSeenBefore(lights, ratio, out var later).HasLeaked(later));
     }
 
-    // Both lights drift by a tenth and R stays: what came past a finger would have to be alike in both, and leave R as well.
+    // What comes past a finger moves R as it moves the lights against one another: where neither has moved, the light is the finger's.
     [Theory]
     [InlineData(0.02, 0, true)]
     [InlineData(-0.05, 0, true)]
@@ -135,13 +129,7 @@ public sealed class SeatedFingerTests
     [InlineData(0.1, 0, false)]
     public void AFingerWhoseRStaysWhileItsLightsMoveAlikeHasStayed(double lights, double ratio, bool hasStayed)
     {
-        var light = new CalmLight(new());
-        var seat = new SeatedFinger(new(), light);
-        See(light, At(0, 0));
-        seat.Remember(At(0, 0));
-        var later = At(lights, ratio);
-        See(light, later);
-        Assert.Equal(hasStayed, seat.HasStayed(later));
+        Assert.Equal(hasStayed, SeatSeenBefore(lights, ratio, out var later).HasStayed(later));
     }
 
     // A finger held differently each minute: light comes and goes by a sixth, and the pulse by a tenth, while R stays.
@@ -159,6 +147,18 @@ public sealed class SeatedFingerTests
         var heard = Heard.Of(RateHz, finger.Samples());
         Assert.True(heard.Usable.Count(s => s.SecondIndex > 15) >= 70);
         Assert.All(heard.Usable, s => Assert.InRange(s.Spo2!.Value.Percent, Truth - 0.5, Truth + 0.5));
+    }
+
+    // A finger that sat, and whose lights against one another and R have moved by so much since.
+    private static SeatedFinger SeatSeenBefore(double lights, double ratio, out SignalSecond later)
+    {
+        var light = new CalmLight(new());
+        var seat = new SeatedFinger(new(), light);
+        See(light, At(0, 0));
+        seat.Remember(At(0, 0));
+        later = At(lights, ratio);
+        See(light, later);
+        return seat;
     }
 
     private static void See(CalmLight light, SignalSecond second)
