@@ -36,15 +36,29 @@ public sealed class BeatFinderTests
     {
         finder.Find(Lights(Even, (0.62, 0.12)), double.NaN);
         Assert.True(finder.IsDoubtful);
+        finder.Find(Lights(Uneven, (0.36, 0.5)), double.NaN, UnevenSoFar());
+        Assert.True(finder.AreUneven);
+        Assert.False(finder.IsDoubtful);
+    }
+
+    // As those of a heart that beats in groups do: they stay second waves, and no rate is told of them.
+    [Fact]
+    public void HighOnesThatKeepToTheirBeatMayBeBeats()
+    {
+        finder.Find(Lights(Uneven, (0.4, 0.6)), double.NaN, UnevenSoFar());
+        Assert.True(finder.AreUneven);
+        Assert.True(finder.IsDoubtful);
+    }
+
+    private static PairCourse UnevenSoFar()
+    {
         var known = new PairCourse();
         for (var window = 0; window < 4; window++)
         {
             known.Take(PairKind.SecondWave, isEven: false, isUneven: true);
         }
 
-        finder.Find(Lights(Uneven, (0.36, 0.5)), double.NaN, known);
-        Assert.True(finder.AreUneven);
-        Assert.False(finder.IsDoubtful);
+        return known;
     }
 
     // Bells of 0.09 s, each with others behind it.
