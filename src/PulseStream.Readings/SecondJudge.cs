@@ -202,7 +202,10 @@ internal sealed class SecondJudge
             return Reasons.Motion;
         }
 
-        if (!IsPulse(second))
+        var isWave = IsWave(second);
+        var likeness = lasting.Of(pulse, calm.IsSame(second));
+        lasting.See(second, isWave, likeness);
+        if (!(isWave && likeness >= LeastLikenessOf(second)))
         {
             return IsSettling ? Settling(second) : hasRed ? calm.CauseOfShape(second) : Reasons.Motion;
         }
@@ -227,23 +230,17 @@ internal sealed class SecondJudge
     // What is too weak to be called a pulse may be no finger's, unless one was seen before.
     private Reasons UnprovenFinger => calm.IsKnown ? Reasons.None : Reasons.Misplaced;
 
-    // Blood comes faster than it goes or stays up for a shorter time than down, beat after beat. The more it does so, the
-    // less alike the beats have to be.
-    private bool IsPulse(in SignalSecond second)
-    {
-        var pulse = second.Pulse;
-        var hasRhythm = pulse.Periodicity >= options.LeastPeriodicity;
-        var likeness = lasting.Of(pulse, calm.IsSame(second));
-        var isWave = (pulse.FrequencyHz <= options.FastestWaveHz || form.IsFastByOvertones(pulse))
-            && !(60 / pulse.PeriodSeconds > options.FastestPulsePerMinute)
-            && !(hasRed && (liveness.IsLacking(second) || IsBesideItsLike(second)))
-            && (form.IsIn(second) || (hasRhythm && form.HasNoBack(second) && calm.IsSame(second)));
-        lasting.See(second, isWave, likeness);
-        return isWave && likeness >= (hasRhythm ? options.LeastLikeness : LeastLikenessOf(second));
-    }
+    // Blood comes faster than it goes or stays up for a shorter time than down.
+    private bool IsWave(in SignalSecond second) =>
+        (second.Pulse.FrequencyHz <= options.FastestWaveHz || form.IsFastByOvertones(second.Pulse))
+        && !(60 / second.Pulse.PeriodSeconds > options.FastestPulsePerMinute)
+        && !(hasRed && (liveness.IsLacking(second) || IsBesideItsLike(second)))
+        && (form.IsIn(second) || (HasRhythm(second) && form.HasNoBack(second) && calm.IsSame(second)));
 
+    // It does so beat after beat. The more it does so, the less alike the beats have to be.
     private double LeastLikenessOf(in SignalSecond second) =>
-        (IsKnownHere(second) && second.Fit.Lines == 0) || IsFormerFinger(second) || lasting.IsShownIn(second) ? options.LeastLikenessWithoutRhythm : options.LeastUnprovenLikeness;
+        HasRhythm(second) ? options.LeastLikeness
+        : (IsKnownHere(second) && second.Fit.Lines == 0) || IsFormerFinger(second) || lasting.IsShownIn(second) ? options.LeastLikenessWithoutRhythm : options.LeastUnprovenLikeness;
 
     // Of two waves at one rate, one of which was taken away as a line, either may be the movement, as long as no pulse is known.
     private bool IsBesideItsLike(in SignalSecond second) => !calm.IsKnown && !second.Fit.IsRoomLight && form.IsBesideItsLike(second);
@@ -258,6 +255,8 @@ internal sealed class SecondJudge
             && (third < options.Form.LeastThirdWaveShareBesideBreathing || (double.IsNaN(third) && !calm.HasSameFront(second)));
     }
 
+    private bool HasRhythm(in SignalSecond second) => second.Pulse.Periodicity >= options.LeastPeriodicity;
+
     // What is let pass of a finger that was seen before is let pass in its own light alone.
     private bool IsKnownHere(in SignalSecond second) => calm.IsKnown && !presence.IsAway(second);
 
@@ -265,7 +264,7 @@ internal sealed class SecondJudge
 
     // Shaking that looks like a few beats by chance looks so for one second; a heart without rhythm goes on.
     private Reasons ChanceReason(in SignalSecond second) =>
-        hasRed && !IsKnownHere(second) && second.Pulse.Periodicity < options.LeastPeriodicity && soundSeconds < options.SoundSecondsWithoutRhythm && !lasting.IsShownIn(second) && !IsFormerFinger(second)
+        hasRed && !IsKnownHere(second) && !HasRhythm(second) && soundSeconds < options.SoundSecondsWithoutRhythm && !lasting.IsShownIn(second) && !IsFormerFinger(second)
             ? Reasons.Settling | calm.LampBeside(second)
             : Reasons.None;
 
