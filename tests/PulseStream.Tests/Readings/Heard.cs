@@ -1,6 +1,7 @@
 using PulseStream.Readings;
 using PulseStream.Samples;
 using PulseStream.Signal;
+using PulseStream.Simulation;
 
 namespace PulseStream.Tests.Readings;
 
@@ -42,6 +43,21 @@ internal sealed class Heard : IReadingObserver
             }
 
             at += Math.Max(1, present.Length);
+        }
+
+        reader.Finish(heard);
+        return heard;
+    }
+
+    /// <summary>Reads a simulated recording to its end.</summary>
+    public static Heard Of(Scenario scenario)
+    {
+        var recording = new SimulatedRecording(scenario);
+        var heard = new Heard();
+        var reader = new FingerReader(recording.Header, CalibrationCurve.TextbookLine, new ReadingOptions());
+        foreach (var block in recording.Blocks(1000))
+        {
+            reader.Read(block, heard);
         }
 
         reader.Finish(heard);
