@@ -48,6 +48,11 @@ internal sealed class SeatedFinger(JudgeOptions options, CalmLight light)
         return IsAlike(second, ratio) && second.Fit.Ratio * Math.Abs(lights) < options.LargestLeakedRatio;
     }
 
+    /// <summary>Whether R is where it was, and is known well enough for that: whatever has come past the finger has left R.</summary>
+    /// <param name="second">A second whose pulse is sound in itself.</param>
+    public bool HasKeptRatio(in SignalSecond second) =>
+        Math.Max(second.Fit.Ratio * Math.Abs(MovesOf(second).Ratio), RatioChance.Of(second, options)) < options.LargestKeptRatioMove;
+
     /// <summary>Takes over a believed second: where R is as it was, the light has drifted; where it has moved by more than the light, it is blood's.</summary>
     /// <param name="second">The second.</param>
     public void Remember(in SignalSecond second)

@@ -132,20 +132,36 @@ public sealed class SeatedFingerTests
         Assert.Equal(hasStayed, SeatSeenBefore(lights, ratio, out var later).HasStayed(later));
     }
 
-    // A finger held differently each minute: light comes and goes by a sixth, and the pulse by a tenth, while R stays.
-    [Fact]
-    public void AFingerWhoseLightDriftsByFarMoreThanItsPulseIsRead()
+    // Known to a fifth of a point, and moved by no more, R tells for itself that nothing has moved it.
+    [Theory]
+    [InlineData(0.001, 0, true)]
+    [InlineData(0.001, -0.008, true)]
+    [InlineData(0.001, -0.02, false)]
+    [InlineData(0.01, 0, false)]
+    public void AFingerWhoseRIsSurelyTheSameHasKeptIt(double standardError, double ratio, bool hasKept)
     {
+        var seat = SeatSeenBefore(lights: 0.1, ratio, out var later);
+        Assert.Equal(hasKept, seat.HasKeptRatio(later with { Fit = later.Fit with { StandardError = standardError } }));
+    }
+
+    // A finger held differently each minute: light comes and goes by a sixth, and the pulse by a tenth, while R stays; a deep
+    // breath moves it from second to second.
+    [Theory]
+    [InlineData(0)]
+    [InlineData(0.02)]
+    public void AFingerWhoseLightDriftsByFarMoreThanItsPulseIsRead(double breath)
+    {
+        double Light(double t) => (0.08 * Math.Cos(0.1 * t)) + (breath * Math.Sin(2 * Math.PI * 0.22 * t));
         var finger = new Finger
         {
             Seconds = 90,
             PerfusionPercent = 4,
             Spo2 = _ => Truth,
             Blood = t => (1 - (0.1 * Math.Cos(0.1 * t))) * Finger.Volume(80 * t / 60),
-            Movement = t => (0.08 * Math.Cos(0.1 * t), 0.076 * Math.Cos(0.1 * t)),
+            Movement = t => (Light(t), 0.95 * Light(t)),
         };
         var heard = Heard.Of(RateHz, finger.Samples());
-        Assert.True(heard.Usable.Count(s => s.SecondIndex > 15) >= 70);
+        Assert.True(heard.Usable.Count(s => s.SecondIndex > 15) >= 70, string.Join(" ", Enumerable.Range(15, 75).Select(k => $"{k}:{heard.ReasonsAt(k)}")));
         Assert.All(heard.Usable, s => Assert.InRange(s.Spo2!.Value.Percent, Truth - 0.5, Truth + 0.5));
     }
 
