@@ -131,7 +131,7 @@ internal sealed class Liveness(JudgeOptions options)
 
     // What swings or turns may have any harmonics, but keeps its rate and its shape as no heart does. Noise is little of either.
     private bool IsSteady(in SignalSecond second) =>
-        (second.Pulse.UnsteadyShare < LeastUnsteadyShareOf(second) || (IsNoiseAlone(second) && !IsMoreThanSteady(second)))
+        (second.Pulse.UnsteadyShare < LeastOfBlunt(second) ? !IsThrown(second.Pulse) || !IsMoreThanSteady(second) : IsNoiseAlone(second) && !IsMoreThanSteady(second))
         && !Breathes(second);
 
     // Of all but a slow pulse, harmonics beyond the smoothing are taken for noise.
@@ -145,14 +145,28 @@ internal sealed class Liveness(JudgeOptions options)
 
     private bool IsMoreThanSteady(in SignalSecond second)
     {
-        var noise = second.Fit.NoiseSize / second.Fit.PulseSize;
         var share = second.Pulse.UnsteadyShare;
         var least = LeastUnsteadyShareOf(second);
-        return !((share * share) - (noise * noise) < least * least);
+        return !((share * share) - NoiseVarianceOf(second) < least * least);
     }
 
     private double LeastUnsteadyShareOf(in SignalSecond second) =>
+        IsThrown(second.Pulse) ? Math.Min(limits.LeastUnsteadyShareOfThrown, LeastOfBlunt(second)) : LeastOfBlunt(second);
+
+    private double LeastOfBlunt(in SignalSecond second) =>
         limits.LeastUnsteadyShare * Math.Min(1, second.Fit.WindowSeconds / second.Pulse.PeriodSeconds / limits.BeatsOfUnsteadyShare);
+
+    // The overtones of a steep front lie beyond the smoothing and pass for noise. What the lights differ by beyond R is noise alone, of
+    // either, and as large in infrared as in red.
+    private double NoiseVarianceOf(in SignalSecond second)
+    {
+        var fit = second.Fit;
+        var beyond = fit.NoiseSize / fit.PulseSize;
+        var white = fit.StandardError * fit.StandardError * limits.FreedomPerSecond * fit.WindowSeconds / (1 + (fit.Ratio * fit.Ratio));
+        return IsThrown(second.Pulse) ? Math.Min(beyond * beyond, white) : beyond * beyond;
+    }
+
+    private bool IsThrown(in WindowPulse pulse) => pulse.FrontSteepness >= limits.ThrownFront && pulse.ThirdWaveShare >= limits.ThrownThirdWaveShare;
 
     private bool HasThirdWave(in SignalSecond second) =>
         !HasLostFirstWave(second)

@@ -1,0 +1,46 @@
+using PulseStream.Readings;
+using Xunit;
+
+namespace PulseStream.Tests.Readings;
+
+/// <summary>
+/// Hearts in exercise and fever, or paced, keep their rate to a few thousandths, and where little is breathed nothing else moves: the
+/// intervals of healthy hearts at 150 a minute scatter by 2 to 4 ms (common practice).
+/// </summary>
+public sealed class EvenHeartTests
+{
+    [Theory]
+    [InlineData(110, 0.004)]
+    [InlineData(150, 0.005)]
+    [InlineData(130, 0.004)]
+    public void AHeartThatBeatsNearlyEvenlyIsRead(double pulsePerMinute, double jitter)
+    {
+        var heard = Beating(pulsePerMinute, jitter);
+        Assert.All(heard.Seconds.Where(s => s.SecondIndex >= 12), s => Assert.True(s.IsUsable, $"{s.SecondIndex}"));
+        Assert.All(heard.Usable, s => Assert.Equal(97, s.Spo2!.Value.Percent, 0.3));
+    }
+
+    // What turns may lean as far, but smoothly; white noise makes it no less steady.
+    [Theory]
+    [InlineData(1.8, 0, 0.004)]
+    [InlineData(2.5, 0.001, 0.004)]
+    [InlineData(2, 0, 0.05)]
+    public void AWheelThatLeansAsFarIsNoReading(double hz, double wander, double noisePercent)
+    {
+        (double, double) Wheel(double t)
+        {
+            var turn = 2 * Math.PI * ((hz * t) + (wander * Math.Sin(1.3 * t)));
+            var light = -0.01 * (Math.Sin(turn) + (0.4 * Math.Sin(2 * turn)) + (0.2 * Math.Sin(3 * turn)) + (0.05 * Math.Sin(4 * turn)));
+            return (light, 0.8 * light);
+        }
+
+        Assert.Empty(Heard.Of(100, new Finger { Seconds = 60, PerfusionPercent = 0, BreathingPercent = 0, NoisePercent = noisePercent, Movement = Wheel }.Samples()).Readings);
+    }
+
+    private static Heard Beating(double pulsePerMinute, double jitter)
+    {
+        var scatter = new Random(1);
+        var heart = Heart.Of(62, (_, _) => 60 / pulsePerMinute * (1 + (jitter * ((2 * scatter.NextDouble()) - 1) * Math.Sqrt(3))));
+        return Heard.Of(100, new Finger { Seconds = 60, BreathingPercent = 0, NoisePercent = 0.004, Blood = heart.BloodAt }.Samples());
+    }
+}
