@@ -290,7 +290,7 @@ internal sealed class CalmFinger
     private Reasons CauseOfLeak(in SignalSecond second) =>
         leakCause == Reasons.None || light.RiseOf(second) > options.LeakRise ? cause.OfLeak(second, Pulse) : leakCause;
 
-    private bool IsDrift(in SignalSecond second) => seat.HasKeptRatio(second) || (light.IsGradual(second) && seat.HasStayed(second));
+    private bool IsDrift(in SignalSecond second) => seat.IsUnharmed(second) || (light.IsGradual(second) && seat.HasStayed(second));
 
     // Once seen it stays until the light is back, and has left the window.
     private bool IsLeaking(in SignalSecond second) =>

@@ -241,6 +241,9 @@ public sealed record JudgeOptions
     /// <summary>Move of R, and its chance, in units of R, below which light that has come is not asked whether it came past the finger: a fifth of a point.</summary>
     public double LargestKeptRatioMove { get; init; } = 0.008;
 
+    /// <summary>What R may be off by for leaking light, as the lights' move against one another tells, in units of R, below which light that has come is not asked either: half a point, which the interval tells.</summary>
+    public double LargestHarmlessLeak { get; init; } = 0.02;
+
     /// <summary>Share of what light and R have moved by, below chance, that is taken over as the finger's with each second: vessels and a softening pad take minutes.</summary>
     public double SeatGain { get; init; } = 0.05;
 

@@ -48,10 +48,14 @@ internal sealed class SeatedFinger(JudgeOptions options, CalmLight light)
         return IsAlike(second, ratio) && second.Fit.Ratio * Math.Abs(lights) < options.LargestLeakedRatio;
     }
 
-    /// <summary>Whether R is where it was, and is known well enough for that: whatever has come past the finger has left R.</summary>
+    /// <summary>Whether whatever has come past the finger has left R: it is where it was and known well enough for that, or the lights have hardly moved against one another.</summary>
     /// <param name="second">A second whose pulse is sound in itself.</param>
-    public bool HasKeptRatio(in SignalSecond second) =>
-        Math.Max(second.Fit.Ratio * Math.Abs(MovesOf(second).Ratio), RatioChance.Of(second, options)) < options.LargestKeptRatioMove;
+    public bool IsUnharmed(in SignalSecond second)
+    {
+        var (ratio, lights) = MovesOf(second);
+        return Math.Max(second.Fit.Ratio * Math.Abs(ratio), RatioChance.Of(second, options)) < options.LargestKeptRatioMove
+            || second.Fit.Ratio * options.LeakExplains * Math.Abs(lights) < options.LargestHarmlessLeak;
+    }
 
     /// <summary>Takes over a believed second: where R is as it was, the light has drifted; where it has moved by more than the light, it is blood's.</summary>
     /// <param name="second">The second.</param>

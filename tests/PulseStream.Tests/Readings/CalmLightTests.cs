@@ -40,6 +40,15 @@ public sealed class CalmLightTests
     public void TheSameCountsAreALampWhereTheyComeAtOnce(bool hasLeapt, Reasons reasons) =>
         Assert.Equal(reasons, Calm().CauseOf(At(1 + (0.1 * 3 / 4), 1.1), hasLeapt));
 
+    // Where both channels are equally bright, equal counts are equal shares, as a slip may let past as well.
+    [Fact]
+    public void TheSameCountsOfEqualLightsMayBeASlipHoweverTheyCome()
+    {
+        var light = new CalmLight(new());
+        light.Settle(At(0.75, 1));
+        Assert.Equal(Reasons.AmbientLight | Reasons.Misplaced, light.CauseOf(At(0.75 * 1.5, 1.5), hasLeapt: true));
+    }
+
     // A lamp may brighten what the pulse is divided by; how much of the pulse is left beside its line says nothing of that.
     [Theory]
     [InlineData(1.1, 1.1, 0.01, false)]

@@ -127,7 +127,7 @@ public sealed class LampOrMovementTests
     {
         double At(double t) => 40_000 * AddedLight.Ramp(t, 20, 6);
         var heard = Heard.Of(RateHz, new Finger { Seconds = 40 }.Samples().With(RateHz, t => (0.9 * At(t), At(t))));
-        Assert.All(Enumerable.Range(22, 3), second => Assert.Equal(Reasons.Misplaced, heard.ReasonsAt(second)));
+        Assert.All(Enumerable.Range(23, 3), second => Assert.Equal(Reasons.Misplaced, heard.ReasonsAt(second)));
     }
 
     private static Reasons[] Refused(Heard heard, int from) =>

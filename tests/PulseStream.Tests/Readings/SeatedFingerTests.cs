@@ -132,16 +132,19 @@ public sealed class SeatedFingerTests
         Assert.Equal(hasStayed, SeatSeenBefore(lights, ratio, out var later).HasStayed(later));
     }
 
-    // Known to a fifth of a point, and moved by no more, R tells for itself that nothing has moved it.
+    // Known to a fifth of a point, and moved by no more, R tells for itself that nothing has moved it; lights that have hardly moved
+    // against one another tell as much.
     [Theory]
-    [InlineData(0.001, 0, true)]
-    [InlineData(0.001, -0.008, true)]
-    [InlineData(0.001, -0.02, false)]
-    [InlineData(0.01, 0, false)]
-    public void AFingerWhoseRIsSurelyTheSameHasKeptIt(double standardError, double ratio, bool hasKept)
+    [InlineData(0.1, 0.001, 0, true)]
+    [InlineData(0.1, 0.001, -0.008, true)]
+    [InlineData(0.1, 0.001, -0.02, false)]
+    [InlineData(0.1, 0.01, 0, false)]
+    [InlineData(0.01, 0.01, -0.05, true)]
+    [InlineData(0.02, 0.01, -0.05, false)]
+    public void AFingerWhoseRWasNotMovedIsUnharmed(double lights, double standardError, double ratio, bool isUnharmed)
     {
-        var seat = SeatSeenBefore(lights: 0.1, ratio, out var later);
-        Assert.Equal(hasKept, seat.HasKeptRatio(later with { Fit = later.Fit with { StandardError = standardError } }));
+        var seat = SeatSeenBefore(lights, ratio, out var later);
+        Assert.Equal(isUnharmed, seat.IsUnharmed(later with { Fit = later.Fit with { StandardError = standardError } }));
     }
 
     // A finger held differently each minute: light comes and goes by a sixth, and the pulse by a tenth, while R stays; a deep
