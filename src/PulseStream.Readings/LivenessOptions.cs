@@ -47,7 +47,7 @@ public sealed record LivenessOptions
     public double LeastUnsteadyShare { get; init; } = 0.045;
 
     /// <summary>
-    /// The same of a wave with a steep front and a third harmonic: a fan and a wheel whose speed wanders pass alike both ways, a pendulum has no
+    /// The same of a wave with a front and a third harmonic: a fan and a wheel whose speed wanders pass alike both ways, a pendulum has no
     /// third harmonic, and the hearts of exercise, fever and pacing keep their rate to a few thousandths. What turns evenly leaves up to 0.004, such hearts 0.018 and more.
     /// </summary>
     public double LeastUnsteadyShareOfThrown { get; init; } = 0.012;
@@ -55,10 +55,7 @@ public sealed record LivenessOptions
     /// <summary>Degrees of freedom of white noise in a second of a smoothed wave: twice its bandwidth of 7.5 Hz. By the standard error of R it tells how much of what a steady wave leaves is noise, whatever the wave's own overtones.</summary>
     public double FreedomPerSecond { get; init; } = 15;
 
-    /// <summary>Skewness of the slope from which a front is steep for that.</summary>
-    public double ThrownFront { get; init; } = 0.5;
-
-    /// <summary>Third harmonic over the first, as amplitudes, that such a wave has at least: two harmonics alone make as steep a front, and show up to 0.013.</summary>
+    /// <summary>Third harmonic over the first, as amplitudes, that such a wave has at least: two harmonics alone make a front, and show up to 0.013.</summary>
     public double ThrownThirdWaveShare { get; init; } = 0.02;
 
     /// <summary>Beats from which jitter leaves that much. What it walks by at random grows with the square root of their number, and what a phase that bends takes of it shrinks: of fewer beats in proportion less is asked.</summary>
