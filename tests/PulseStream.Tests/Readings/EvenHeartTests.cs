@@ -20,6 +20,20 @@ public sealed class EvenHeartTests
         Assert.All(heard.Usable, s => Assert.Equal(97, s.Spo2!.Value.Percent, 0.3));
     }
 
+    // Two bells of a beat, the second not far behind the first, have a front of 0.2 to 0.4 in the measure that a swing has none of.
+    [Theory]
+    [InlineData(95, 0.2)]
+    [InlineData(120, 0.2)]
+    public void SoIsOneWhoseFrontIsBlunt(double pulsePerMinute, double delaySeconds)
+    {
+        var scatter = new Random(2);
+        var heart = Heart.Of(62, (_, _) => 60 / pulsePerMinute * (1 + (0.008 * (scatter.NextDouble() - 0.5))));
+        double Blood(double t) => heart.Fronts.Where(f => Math.Abs(t - f) < 2).Sum(f => Bell(t - f) + (0.5 * Bell(t - f - delaySeconds)));
+        static double Bell(double seconds) => Math.Exp(-0.5 * seconds * seconds / (0.06 * 0.06));
+        var heard = Heard.Of(100, new Finger { Seconds = 60, BreathingPercent = 0, NoisePercent = 0.004, Blood = Blood }.Samples());
+        Assert.All(heard.Seconds.Where(s => s.SecondIndex >= 12), s => Assert.True(s.IsUsable, $"{s.SecondIndex}"));
+    }
+
     // What turns may lean as far, but smoothly; white noise makes it no less steady.
     [Theory]
     [InlineData(1.8, 0, 0.004)]
