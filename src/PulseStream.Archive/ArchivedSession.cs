@@ -61,7 +61,7 @@ public sealed class ArchivedSession
         }
         catch (ArgumentOutOfRangeException e)
         {
-            throw ColumnFile.Damaged(file, $"expected a rate of {SampleRate.LowestHz} to {SampleRate.HighestHz} Hz, found {found.SampleRateHz}", e);
+            throw ColumnFile.Damaged(file, $"expected a rate of {SampleRate.MeasuredRange}, found {found.SampleRateHz}", e);
         }
     }
 

@@ -28,9 +28,9 @@ public static class ParquetRecording
             }
 
             var rate = options.RateHz ?? (double.TryParse(reader.MetadataOf(ColumnFile.RateKey), CultureInfo.InvariantCulture, out var told) ? told : double.NaN);
-            if (!(rate >= SampleRate.LowestHz && rate <= SampleRate.HighestHz))
+            if (!SampleRate.IsMeasured(rate))
             {
-                throw new BadInputException(path, $"its rate is not told, or not from {SampleRate.LowestHz} to {SampleRate.HighestHz} Hz", "Give it with --rate");
+                throw new BadInputException(path, $"its rate is not told, or not {SampleRate.MeasuredRange}", "Give it with --rate");
             }
 
             var header = new RecordingHeader(Path.GetFileName(path), new SampleRate(rate), columns, options.FullScaleCounts, options.Start ?? StartOf(reader));

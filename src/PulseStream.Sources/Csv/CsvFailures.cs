@@ -37,7 +37,7 @@ internal static class CsvFailures
     public static BadInputException RateOutOfRange(string source, double hz) =>
         new(
             source,
-            $"column 'time_s' tells {hz:0.###} samples a second, expected {SampleRate.LowestHz} to {SampleRate.HighestHz}",
+            $"column 'time_s' tells {hz:0.###} samples a second, expected {SampleRate.MeasuredRange}",
             "Give the times in seconds and run again");
 
     public static BadInputException BadOption(string option, double found, string expected) =>

@@ -195,7 +195,7 @@ public sealed class CsvRecording : Recording
     private static SampleRate RateOf(RateFit fit, string source, CsvOptions options)
     {
         var hz = fit.SimplestHz();
-        if (!(hz >= SampleRate.LowestHz && hz <= SampleRate.HighestHz))
+        if (!SampleRate.IsMeasured(hz))
         {
             throw CsvFailures.RateOutOfRange(source, hz);
         }

@@ -40,9 +40,9 @@ internal sealed record SignalChoice(IReadOnlyList<ChosenSignal> Signals, double 
             }
         }
 
-        return rate is >= SampleRate.LowestHz and <= SampleRate.HighestHz
+        return SampleRate.IsMeasured(rate)
             ? new SignalChoice(kept, rate)
-            : throw new BadInputException(source, $"{signals[light.Index].Name} has {rate:0.###} samples a second, expected {SampleRate.LowestHz} to {SampleRate.HighestHz}", "Give a recording of the light itself, not of numbers made of it");
+            : throw new BadInputException(source, $"{signals[light.Index].Name} has {rate:0.###} samples a second, expected {SampleRate.MeasuredRange}", "Give a recording of the light itself, not of numbers made of it");
     }
 
     // Where the light itself is there, a wave that was made of it adds nothing.

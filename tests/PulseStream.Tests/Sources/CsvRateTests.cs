@@ -14,6 +14,9 @@ public sealed class CsvRateTests
     [InlineData(25, 2)]
     [InlineData(1000, 3)]
     [InlineData(31.25, 8)]
+    [InlineData(24.5, 6)]
+    [InlineData(24, 3)]
+    [InlineData(1040, 5)]
     public void TheRateIsFoundFromRoundedTimes(double hz, int decimals) =>
         Assert.Equal(hz, CsvReading.Of(CsvIndexTests.Timed(Enumerable.Range(0, 15_000).Select(at => at / hz), decimals)).Header!.Rate.Hz);
 
@@ -52,9 +55,11 @@ public sealed class CsvRateTests
 
     [Theory]
     [InlineData("time_s,infrared\n0,1\n1,1\n2,1\n", null, "'time_s' tells 1 samples a second")]
+    [InlineData("time_s,infrared\n0,1\n0.05,1\n0.1,1\n", null, "'time_s' tells 20 samples a second, expected 25 to 1000 Hz, give or take 4 %")]
     [InlineData("time_s,infrared\n0,1\n", null, "the sample rate is not known")]
     [InlineData("infrared\n1\n", null, "the sample rate is not known")]
     [InlineData("infrared\n1\n", 24.0, "--rate: expected 25 to 1000 Hz, found 24")]
+    [InlineData("infrared\n1\n", 1001.0, "--rate: expected 25 to 1000 Hz, found 1001")]
     [InlineData("infrared\n1\n", double.NaN, "--rate: expected 25 to 1000 Hz")]
     public void AMissingOrImpossibleRateIsOneSentence(string text, double? rateHz, string words) =>
         Assert.Contains(words, CsvReading.Of(text, rateHz).Sentence, StringComparison.Ordinal);
