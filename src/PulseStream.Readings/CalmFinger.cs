@@ -278,9 +278,10 @@ internal sealed class CalmFinger
     /// <param name="second">The second.</param>
     public Reasons LampJustTold(in SignalSecond second) => cause.LampJustTold(second);
 
-    /// <summary>Why nothing pulses: a finger that was seen before in the same light has no pulse now; anything else may be no finger.</summary>
+    /// <summary>Why nothing pulses: a finger that was seen before in the same light has no pulse now, unless noise hides it; anything else may be no finger.</summary>
     public Reasons CauseOfStillness(in SignalSecond second) =>
-        IsKnown && Math.Abs(light.RiseOf(second)) < options.LargestLightChange ? Reasons.NoPulse : Reasons.NoPulse | Reasons.Misplaced;
+        !IsKnown || Math.Abs(light.RiseOf(second)) >= options.LargestLightChange ? Reasons.NoPulse | Reasons.Misplaced
+        : HasNewNoise(second) ? CauseOfNewNoise(second) : Reasons.NoPulse;
 
     /// <summary>How far blood's own R may lie from the one read, with its sign, in units of R: what is not yet enough to refuse the second for light that leaks past.</summary>
     /// <param name="second">A believed second.</param>

@@ -20,6 +20,26 @@ public sealed class NewNoiseTests
         Assert.All(refused, reasons => Assert.Equal(Reasons.AmbientLight | Reasons.Motion, reasons));
     }
 
+    // More of it hides the pulse altogether: the finger has not lost it. Where the light has changed as well, it may be no finger's.
+    [Theory]
+    [InlineData(2500)]
+    [InlineData(6000)]
+    public void APulseThatNoiseHidesIsNotMissing(double counts)
+    {
+        var noise = new Random(2);
+        double Noise(double t) => t < 20 ? 0 : counts * (noise.NextDouble() - 0.5);
+        var heard = Heard.Of(RateHz, new Finger { Seconds = 40, PerfusionPercent = 1 }.Samples().With(RateHz, t => (Noise(t), Noise(t))));
+        Assert.All(Enumerable.Range(24, 15), second => Assert.Equal(Reasons.AmbientLight | Reasons.Motion, heard.ReasonsAt(second)));
+    }
+
+    // A pulse that stops leaves the noise that the finger had.
+    [Fact]
+    public void APulseThatStopsIsMissing()
+    {
+        var heard = Heard.Of(RateHz, new Finger { Seconds = 40, PerfusionPercent = 1, Blood = t => t < 20 ? Finger.Volume(1.2 * t) : 0.2 }.Samples());
+        Assert.All(Enumerable.Range(30, 9), second => Assert.Equal(Reasons.NoPulse, heard.ReasonsAt(second)));
+    }
+
     // A finger that was never seen with less noise has a weak pulse.
     [Fact]
     public void APulseInNoiseThatWasAlwaysThereIsWeak()
