@@ -74,6 +74,9 @@ internal sealed class BeatFinder
     /// <summary>Whether an early beat at the newest edge may have been dropped.</summary>
     public bool IsUndecided => weak.IsUndecided;
 
+    /// <summary>The pairs with the window's own period; their spreads are 0 where there are none.</summary>
+    public RisePairs FoundPairs => judge.Found;
+
     /// <summary>What comes behind each full front of the window, as far as it shows by itself.</summary>
     public PairKind OwnPairs => judge.Own;
 

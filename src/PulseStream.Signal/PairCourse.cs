@@ -30,6 +30,9 @@ internal sealed class PairCourse
     private readonly bool[] areAsLikelyBeats = new bool[Newer];
     private int next;
 
+    /// <summary>How the delays of the pairs went with their intervals.</summary>
+    public DelayCourse Delays { get; } = new();
+
     /// <summary>Whether second waves came at half the period.</summary>
     public bool IsEvenKnown => areEven.AsSpan().Count(true) >= LeastEven;
 
@@ -45,6 +48,7 @@ internal sealed class PairCourse
     /// <summary>Forgets all.</summary>
     public void Restart()
     {
+        Delays.Restart();
         kinds.AsSpan().Clear();
         areEven.AsSpan().Clear();
         areUneven.AsSpan().Clear();

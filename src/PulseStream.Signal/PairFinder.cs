@@ -23,6 +23,9 @@ internal sealed class PairFinder(double binRateHz)
     // A window holds no more of those that come more slowly than any pulse. Two have no scatter: they differ by their shape alone.
     private const int LeastSlowPairs = 2;
 
+    // Of fewer pairs the spread of their delays is chance.
+    private const int LeastSpreadPairs = 4;
+
     // Less of the usual weaker front is a ripple.
     private const double RippleShare = 0.4;
 
@@ -36,6 +39,8 @@ internal sealed class PairFinder(double binRateHz)
     private readonly double[] delayShares = new double[MostRises];
     private readonly double[] slopeShares = new double[MostRises];
     private readonly double[] footShares = new double[MostRises];
+    private readonly double[] exactDelays = new double[MostRises];
+    private readonly double[] exactIntervals = new double[MostRises];
     private readonly double[] fronts = new double[MostRises];
     private readonly double[] secondFronts = new double[MostRises];
     private int count;
@@ -78,7 +83,8 @@ internal sealed class PairFinder(double binRateHz)
         }
 
         MeasureShapes(slopes, rises, FootReachShare * period);
-        pairs = new(bins / periods / binRateHz, delay / binRateHz, Spread.MedianOf(slopeShares.AsSpan(0, count)), Spread.MedianOf(footShares.AsSpan(0, count)), Spread.MedianOf(fronts.AsSpan(0, count)) / binRateHz, Spread.MedianOf(secondFronts.AsSpan(0, count)) / binRateHz, RobustScatter(), contrast);
+        var (delaySpread, intervalSpread) = SpreadsOf(slopes, rises);
+        pairs = new RisePairs(bins / periods / binRateHz, delay / binRateHz, Spread.MedianOf(slopeShares.AsSpan(0, count)), Spread.MedianOf(footShares.AsSpan(0, count)), Spread.MedianOf(fronts.AsSpan(0, count)) / binRateHz, Spread.MedianOf(secondFronts.AsSpan(0, count)) / binRateHz, RobustScatter(), contrast) with { DelaySpreadSeconds = delaySpread, IntervalSpreadSeconds = intervalSpread };
         if (periods < LeastOfPeriodShare * intervals && EarlyOrSecond.AreOfGroups(pairs))
         {
             return false;
@@ -160,6 +166,25 @@ internal sealed class PairFinder(double binRateHz)
             secondFronts[k] = FrontWidth.BinsOf(slopes, rises[second]);
             footShares[k] = RiseFoot.ShareOf(slopes, rises[full], rises[second], rises[next], footReach);
         }
+    }
+
+    // Tops between bins: a delay keeps to its time by less than a bin.
+    private (double Delays, double Intervals) SpreadsOf(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises)
+    {
+        if (count < LeastSpreadPairs)
+        {
+            return default;
+        }
+
+        for (var k = 0; k < count; k++)
+        {
+            var (full, second, next) = numbers[k];
+            var front = Parabola.TopNear(slopes, (int)rises[full]);
+            exactDelays[k] = Parabola.TopNear(slopes, (int)rises[second]) - front;
+            exactIntervals[k] = Parabola.TopNear(slopes, (int)rises[next]) - front;
+        }
+
+        return (Spread.Of(exactDelays.AsSpan(0, count)).Deviation / binRateHz, Spread.Of(exactIntervals.AsSpan(0, count)).Deviation / binRateHz);
     }
 
     private int CountNear(double[] values, double middle, double nearest)

@@ -14,6 +14,9 @@ internal sealed class PairJudge(Repetition repetition, SignalDesign design)
     /// <summary>What comes behind each full front of the window, as far as it shows by itself.</summary>
     public PairKind Own { get; private set; }
 
+    /// <summary>The pairs with the window's own period; their spreads are 0 where there are none.</summary>
+    public RisePairs Found { get; private set; }
+
     /// <summary>Whether waves that are no beats now may have been some.</summary>
     public bool IsDoubtful { get; private set; }
 
@@ -54,6 +57,7 @@ internal sealed class PairJudge(Repetition repetition, SignalDesign design)
     public void Restart()
     {
         Own = PairKind.None;
+        Found = default;
         IsDoubtful = false;
         AreAsLikelyBeats = false;
         AreEven = false;
@@ -82,6 +86,13 @@ internal sealed class PairJudge(Repetition repetition, SignalDesign design)
         var least = before is { IsKnown: true } ? KnownPeriodicity : PairedPeriodicity;
         if (Own == PairKind.None && repetition.Periodicity >= least && finder.TryFind(slopes, rises, repetition.PeriodSeconds, out var found))
         {
+            Found = found;
+            if (before?.Delays.KeepTime(found) ?? false)
+            {
+                Own = PairKind.SecondWave;
+                return Own;
+            }
+
             Own = PairVerdict.Of(found);
             AreAsLikelyBeats = Own == PairKind.SecondWave && EarlyOrSecond.AreAsLikelyBeats(found);
         }

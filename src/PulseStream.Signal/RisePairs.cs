@@ -19,6 +19,12 @@ internal readonly record struct RisePairs(
     double Scatter,
     double Contrast)
 {
+    /// <summary>Standard deviation of the delays, s; 0 where the pairs are too few to tell.</summary>
+    public double DelaySpreadSeconds { get; init; }
+
+    /// <summary>The same of the periods they are measured in.</summary>
+    public double IntervalSpreadSeconds { get; init; }
+
     /// <summary>Delay of the weaker front over the period.</summary>
     public double DelayShare => DelaySeconds / PeriodSeconds;
 }

@@ -124,6 +124,7 @@ internal sealed class WindowBeats
             }
         }
 
+        pairs.Delays.Take(finder.FoundPairs);
         pairs.Take(finder.OwnPairs, finder.AreEven, finder.AreSurelyUneven, finder.AreAsLikelyBeats);
         if (ArePairsOther())
         {

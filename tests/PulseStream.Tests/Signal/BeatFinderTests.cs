@@ -50,6 +50,49 @@ public sealed class BeatFinderTests
         Assert.True(finder.IsDoubtful);
     }
 
+    // Breathing stretches intervals by a twentieth either way (common practice). Narrow, and from the foot of the beats, what comes behind
+    // each front may be a beat unless it keeps its time all the while.
+    [Theory]
+    [InlineData(false, "Either", 15)]
+    [InlineData(true, "SecondWave", 8)]
+    public void WhatKeepsItsTimeWhileIntervalsChangeIsNoBeat(bool keepsTime, string kind, int least)
+    {
+        var before = new PairCourse();
+        for (var start = 0; start < 32; start++)
+        {
+            finder.Find(Breathed(start, keepsTime), double.NaN, before);
+            before.Delays.Take(finder.FoundPairs);
+            before.Take(finder.OwnPairs, finder.AreEven);
+        }
+
+        Assert.Equal(kind, finder.Pairs.ToString());
+        Assert.InRange(finder.AllRises.Length, least - 2, least + 1);
+        Assert.Equal(!keepsTime, finder.IsDoubtful);
+    }
+
+    // Beats of 57 a minute that breathing of 15 a minute moves, each with a third of itself behind it.
+    private static double[] Breathed(double start, bool keepsTime)
+    {
+        const double interval = 1.05;
+        var lights = new double[2 * Length];
+        for (var (beat, next) = (-2.0, 0.0); beat < start + 10; beat = next)
+        {
+            var own = interval * (1 + (0.05 * Math.Sin(Math.PI / 2 * beat)));
+            next = beat + own;
+            var second = beat + (0.38 * (keepsTime ? interval : own));
+            for (var n = 0; n < Length; n++)
+            {
+                var at = start + (n / BinRateHz);
+                lights[2 * n] -= Narrow(at - beat) + (0.33 * Narrow(at - second));
+                lights[(2 * n) + 1] = lights[2 * n];
+            }
+        }
+
+        return lights;
+
+        static double Narrow(double seconds) => Math.Exp(-0.5 * Math.Pow(seconds / 0.05, 2));
+    }
+
     private static PairCourse UnevenSoFar()
     {
         var known = new PairCourse();
