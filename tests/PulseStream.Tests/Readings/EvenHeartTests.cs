@@ -1,4 +1,3 @@
-using PulseStream.Readings;
 using Xunit;
 
 namespace PulseStream.Tests.Readings;
