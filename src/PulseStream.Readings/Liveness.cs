@@ -166,7 +166,9 @@ internal sealed class Liveness(JudgeOptions options)
         return IsThrown(second.Pulse) ? Math.Min(beyond * beyond, white) : beyond * beyond;
     }
 
-    private bool IsThrown(in WindowPulse pulse) => pulse.FrontSteepness >= options.Form.LeastFrontSteepness && pulse.ThirdWaveShare >= limits.ThrownThirdWaveShare;
+    private bool IsThrown(in WindowPulse pulse) =>
+        pulse.FrontSteepness >= options.Form.LeastFrontSteepness
+        && pulse.ThirdWaveShare >= (pulse.PeriodSeconds < options.Form.LongestPeriodWithoutThirdWaveSeconds ? 0.5 : 1) * limits.ThrownThirdWaveShare;
 
     private bool HasThirdWave(in SignalSecond second) =>
         !HasLostFirstWave(second)

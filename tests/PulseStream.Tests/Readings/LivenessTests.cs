@@ -147,6 +147,14 @@ public sealed class LivenessTests
     public void ASlowWaveOfWhichNoiseAloneIsLeftIsASwing(double period, double noise, bool isLacking) =>
         Assert.Equal(isLacking, new Liveness(new()).IsLacking(At(1.1, period, third: 0.19, unsteady: noise, noise)));
 
+    // Of a fast pulse the smoothing takes some of its third harmonic away; two harmonics alone show none.
+    [Theory]
+    [InlineData(0.34, 0.015, false)]
+    [InlineData(0.34, 0.008, true)]
+    [InlineData(0.6, 0.015, true)]
+    public void AnEvenWaveWithAFrontIsAskedForAThirdHarmonic(double period, double third, bool isLacking) =>
+        Assert.Equal(isLacking, new Liveness(new()).IsLacking(At(1.1, period, third, unsteady: 0.03, noise: 0.005)));
+
     // What shakes fast has its beats found at a part of its rate, where it has next to no first harmonic; a slow pulse's may
     // have gone with a line.
     [Theory]
