@@ -131,8 +131,7 @@ internal sealed class Liveness(JudgeOptions options)
 
     // What swings or turns may have any harmonics, but keeps its rate and its shape as no heart does. Noise is little of either.
     private bool IsSteady(in SignalSecond second) =>
-        (second.Pulse.UnsteadyShare < LeastOfBlunt(second) ? !IsThrown(second.Pulse) || !IsMoreThanSteady(second) : IsNoiseAlone(second) && !IsMoreThanSteady(second))
-        && !Breathes(second);
+        (second.Pulse.UnsteadyShare < LeastOfBlunt(second) || IsNoiseAlone(second)) && !IsMoreThanSteady(second) && !Breathes(second);
 
     // Of all but a slow pulse, harmonics beyond the smoothing are taken for noise.
     private bool IsNoiseAlone(in SignalSecond second) =>
