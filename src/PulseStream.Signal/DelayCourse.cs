@@ -4,7 +4,7 @@ namespace PulseStream.Signal;
 /// Whether the weaker front of each pair keeps to its time behind the full one while the intervals change. The aortic valve
 /// closes, and the arteries throw a wave back, after a time that hardly depends on the interval that follows: ejection takes
 /// 1.7 ms less for each beat a minute more (Weissler, Harris, Schoenfeld, Circulation 1968;37:149). A heart's early beat
-/// follows after a share of an interval that breathing changes, and scatters by itself besides.
+/// follows after a share of an interval that breathing changes, or scatters by itself.
 /// </summary>
 /// <remarks>The few pairs of one window keep to anything by chance; the variances of half a minute's do not.</remarks>
 internal sealed class DelayCourse
@@ -16,6 +16,10 @@ internal sealed class DelayCourse
     // Of a beat that comes early by a quarter at least, breathing moves the delay by a quarter and more of what it moves the pair by; what
     // moves by less keeps its time.
     private const double MostOfIntervals = 0.25;
+
+    // Early beats of a ventricle may keep theirs as well ("fixed coupling", common practice), but to no better than one to three hundredths
+    // of a second, and their fronts scatter besides.
+    private const double MostSpreadSeconds = 0.01;
 
     // Intervals that stay as they are to within the sampling and the noise tell nothing.
     private const double LeastIntervalSpreadSeconds = 0.015;
@@ -63,7 +67,7 @@ internal sealed class DelayCourse
     /// <param name="pairs">The pairs.</param>
     public bool KeepTime(in RisePairs pairs) =>
         windows >= LeastWindows
-        && delayVariance < MostOfIntervals * MostOfIntervals * intervalVariance
+        && delayVariance < Math.Min(MostSpreadSeconds * MostSpreadSeconds, MostOfIntervals * MostOfIntervals * intervalVariance)
         && intervalVariance > LeastIntervalSpreadSeconds * LeastIntervalSpreadSeconds
         && IsSame(pairs)
         && pairs.PeriodSeconds > ShortestPeriodSeconds

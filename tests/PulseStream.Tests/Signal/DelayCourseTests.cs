@@ -20,6 +20,15 @@ public sealed class DelayCourseTests
         Assert.False(After(12, share).KeepTime(share));
     }
 
+    // Early beats of a ventricle follow after nearly the same time as well, within one to three hundredths of a second ("fixed coupling",
+    // common practice), however far breathing moves the intervals.
+    [Fact]
+    public void WhatKeepsItsTimeAsACoupledBeatDoesIsNotEither()
+    {
+        var coupled = Dicrotic with { DelaySpreadSeconds = 0.012, IntervalSpreadSeconds = 0.08 };
+        Assert.False(After(12, coupled).KeepTime(coupled));
+    }
+
     // Intervals that are all the same say nothing.
     [Fact]
     public void WhereIntervalsDoNotChangeNobodyKnows()
