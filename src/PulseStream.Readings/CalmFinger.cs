@@ -177,7 +177,7 @@ internal sealed class CalmFinger
         }
 
         // Added light scales the pulse and leaves its rate alone.
-        leakCause = hasRed && ((IsLeaking(second) && !IsDrift(second)) || (second.Fit.Lines > 0 && light.HasRisenOver(second))) ? CauseOfLeak(second) : Reasons.None;
+        leakCause = hasRed && ((IsLeaking(second) && !seat.IsUnharmed(second)) || (second.Fit.Lines > 0 && light.HasRisenOver(second))) ? CauseOfLeak(second) : Reasons.None;
         if (leakCause != Reasons.None)
         {
             return leakCause;
@@ -290,8 +290,6 @@ internal sealed class CalmFinger
     // What was told while the light had risen stays told for as long as the window holds some of that light.
     private Reasons CauseOfLeak(in SignalSecond second) =>
         leakCause == Reasons.None || light.RiseOf(second) > options.LeakRise ? cause.OfLeak(second, Pulse) : leakCause;
-
-    private bool IsDrift(in SignalSecond second) => seat.IsUnharmed(second) || (light.IsGradual(second) && seat.HasStayed(second));
 
     // Once seen it stays until the light is back, and has left the window.
     private bool IsLeaking(in SignalSecond second) =>

@@ -173,9 +173,7 @@ internal sealed class CalmLight(JudgeOptions options)
     // in one: what comes at once and is of the order of as many counts may be a lamp, or a finger half off.
     private static bool IsAlike(double infrared, double red) => Math.Min(infrared, red) > AlikeShare * Math.Max(infrared, red);
 
-    /// <summary>Whether light that has come has done so over seconds.</summary>
-    /// <param name="second">The second.</param>
-    public bool IsGradual(in SignalSecond second) => largestStep < StepShare * (Math.Log(second.Light.InfraredCounts) - logInfrared);
+    private bool IsGradual(in SignalSecond second) => largestStep < StepShare * (Math.Log(second.Light.InfraredCounts) - logInfrared);
 
     // A slip that has just begun has come within a second as well; it goes on.
     private bool HasSettled() =>

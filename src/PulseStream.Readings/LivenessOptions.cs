@@ -52,8 +52,8 @@ public sealed record LivenessOptions
     /// </summary>
     public double LeastUnsteadyShareOfThrown { get; init; } = 0.012;
 
-    /// <summary>Degrees of freedom of white noise in a second of a smoothed wave: twice its bandwidth of 7.5 Hz. By the standard error of R it tells how much of what a steady wave leaves is noise, whatever the wave's own overtones.</summary>
-    public double FreedomPerSecond { get; init; } = 15;
+    /// <summary>Degrees of freedom of white noise in a second of a smoothed wave: twice the 6.3 Hz that the smoothing lets through of it. By the standard error of R it tells how much of what a steady wave leaves is noise, whatever the wave's own overtones.</summary>
+    public double FreedomPerSecond { get; init; } = 12.5;
 
     /// <summary>Third harmonic over the first, as amplitudes, that such a wave has at least: two harmonics alone make a front, and show up to 0.013. Half of it at rates of which the smoothing takes a third harmonic away.</summary>
     public double ThrownThirdWaveShare { get; init; } = 0.02;

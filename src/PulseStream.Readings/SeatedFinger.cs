@@ -40,14 +40,6 @@ internal sealed class SeatedFinger(JudgeOptions options, CalmLight light)
             && Math.Abs(LeakedRatio(second)) > options.LargestLeakedRatio;
     }
 
-    /// <summary>Whether R is where it was, to within chance, and the lights have moved against one another by no more than an interval holds: light that has come past has left R, or the finger's own has drifted.</summary>
-    /// <param name="second">A second whose pulse is sound in itself.</param>
-    public bool HasStayed(in SignalSecond second)
-    {
-        var (ratio, lights) = MovesOf(second);
-        return IsAlike(second, ratio) && second.Fit.Ratio * Math.Abs(lights) < options.LargestLeakedRatio;
-    }
-
     /// <summary>Whether whatever has come past the finger has left R: it is where it was and known well enough for that, or the lights have hardly moved against one another.</summary>
     /// <param name="second">A second whose pulse is sound in itself.</param>
     public bool IsUnharmed(in SignalSecond second)

@@ -276,7 +276,7 @@ public sealed class LivenessTests
     {
         const double size = 0.003;
         var light = new SecondLight(0, 0, 80_000, 60_000, double.NaN, double.NaN, double.NaN, 0.005, 1e-4);
-        var error = noise * Math.Sqrt((1 + (ratio * ratio)) / 120);
+        var error = noise * Math.Sqrt((1 + (ratio * ratio)) / (8 * new LivenessOptions().FreedomPerSecond));
         var fit = new RatioFit(8, ratio, error, disagreement, size, noise * size, false, 0, lines, false, 0, default);
         var pulse = new WindowPulse(9, 60 / period, 0, 0.01, 0.97, period, 0.99, 1, 0.5, third, 0.03, unsteady, 2, 1.5 / period);
         return new(10, light, fit, pulse, false);

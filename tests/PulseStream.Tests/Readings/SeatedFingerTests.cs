@@ -121,17 +121,6 @@ public sealed class SeatedFingerTests
         Assert.Equal(isLeak, SeatSeenBefore(lights, ratio, out var later).HasLeaked(later));
     }
 
-    // What comes past a finger moves R as it moves the lights against one another: where neither has moved, the light is the finger's.
-    [Theory]
-    [InlineData(0.02, 0, true)]
-    [InlineData(-0.05, 0, true)]
-    [InlineData(0.02, -0.02, false)]
-    [InlineData(0.1, 0, false)]
-    public void AFingerWhoseRStaysWhileItsLightsMoveAlikeHasStayed(double lights, double ratio, bool hasStayed)
-    {
-        Assert.Equal(hasStayed, SeatSeenBefore(lights, ratio, out var later).HasStayed(later));
-    }
-
     // Known to a fifth of a point, and moved by no more, R tells for itself that nothing has moved it; lights that have hardly moved
     // against one another tell as much.
     [Theory]

@@ -6,7 +6,7 @@ namespace PulseStream.Tests.Signal;
 /// <summary>What keeps its time behind each front while the intervals change is the second wave of that beat.</summary>
 public sealed class DelayCourseTests
 {
-    // Half of its delay behind a beat of 66 a minute, a fifth as steep, narrow on the flank; breathing moves the interval by 4 % (common practice).
+    // A second wave 0.35 s behind the front of a beat of 66 a minute, a fifth as steep, narrow on the flank; breathing moves the interval by 4 % (common practice).
     private static readonly RisePairs Dicrotic = new RisePairs(0.91, 0.35, 0.2, 0.28, 0.097, 0.067, 0.04, 150) with { DelaySpreadSeconds = 0.006, IntervalSpreadSeconds = 0.036 };
 
     [Fact]
