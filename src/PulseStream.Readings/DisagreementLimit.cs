@@ -10,13 +10,14 @@ internal sealed class DisagreementLimit(JudgeOptions options)
     /// <param name="isKnown">Whether the finger's calm pulse is known.</param>
     /// <remarks>
     /// The taller a wave that was never seen as a calm pulse, the more movement may be in it for the same disagreement; and the
-    /// line that was taken away may have been the pulse, whose harmonics are lines as well.
+    /// line that was taken away may have been the pulse, whose harmonics are lines as well. In what walks at random neither hides.
     /// </remarks>
     public double LargestOf(in RatioFit fit, bool isKnown) =>
         !isKnown && fit.IsWideLine && fit.PulseSize > options.Lamp.LargestPulseBesideWideLine ? double.NegativeInfinity
         : fit.IsPureLine && fit.LinesExplain >= options.Lamp.PurestLineShare && !IsSmallLine(fit) ? options.Lamp.PureLineDisagreement
         : isKnown ? (fit.Lines > 0 ? options.UnprovenDisagreement : options.LargestDisagreement)
         : fit.Lines > 0 && !fit.IsOneLine ? double.NegativeInfinity
+        : fit.IsWandering ? options.LargestDisagreement
         : fit.PulseSize <= options.UnprovenPulseSize ? options.UnprovenDisagreement
         : IsSmallLine(fit) ? double.NegativeInfinity
         : fit.Lines > 0 && !fit.IsRoomLight && !fit.IsPureLine ? 0

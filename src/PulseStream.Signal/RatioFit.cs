@@ -25,6 +25,7 @@ namespace PulseStream.Signal;
 /// <param name="Leap">Largest leap of both lights from one level to another within the newest second, natural logarithm of infrared; 0 where there was none.</param>
 /// <param name="LeapBesidePulse">Largest such leap of red − R × infrared within the newest second, R being the known pulse's: nothing of the pulse is in that. 0 where there was none, or no pulse is known.</param>
 /// <param name="WasPureLine">Whether what a pulse was told from could have been taken away as one pure line just as well; no line was then.</param>
+/// <param name="IsWandering">Whether what the lights disagree by, before any pulse is known, walks at random: nothing pulses or moves in it.</param>
 public readonly record struct RatioFit(
     int WindowSeconds,
     double Ratio,
@@ -49,4 +50,5 @@ public readonly record struct RatioFit(
     double LightMix = double.NaN,
     double Leap = 0,
     double LeapBesidePulse = 0,
-    bool WasPureLine = false);
+    bool WasPureLine = false,
+    bool IsWandering = false);

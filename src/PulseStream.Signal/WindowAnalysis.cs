@@ -74,7 +74,7 @@ internal sealed class WindowAnalysis
             fit = fit with { Newest = loaded.NewestScatter(bins) };
         }
 
-        fit = OfKnownPulse(bins, seconds, fit);
+        fit = calm.IsKnown ? OfKnownPulse(bins, seconds, fit) : fit with { IsWandering = IsWandering(bins, seconds, fit) };
         if (hasRed)
         {
             var (ofBoth, besidePulse) = loaded.NewestLeap(bins, calm.IsKnown ? calm.Ratio : double.NaN);
@@ -86,10 +86,21 @@ internal sealed class WindowAnalysis
             beats.Measure(bins, taken.Room, loaded.Room, fit, taken.Noise, design.SlowOf(fit.WindowSeconds, taken.Edge), calm.Knows(fit.Ratio), endIndex));
     }
 
+    private bool IsWandering(SmoothedBins bins, int seconds, in RatioFit fit)
+    {
+        if (!hasRed || seconds < design.Options.SeparationWindowSeconds || fit.Lines > 0 || choice.IsCoherent(fit) || fit.Disagreement > design.Options.SoundDisagreement)
+        {
+            return false;
+        }
+
+        loaded.Load(bins, seconds, SlowEdge.OfAnyPulse);
+        return room.Walk.IsLeft(loaded.Pairs, fit.Ratio, loaded.Noise);
+    }
+
     // What the window tells once a pulse is known: while its blood changes, or something moves.
     private RatioFit OfKnownPulse(SmoothedBins bins, int seconds, in RatioFit coherent)
     {
-        if (!hasRed || !calm.IsKnown || choice.IsCoherent(coherent) || seconds < design.Options.SeparationWindowSeconds)
+        if (!hasRed || choice.IsCoherent(coherent) || seconds < design.Options.SeparationWindowSeconds)
         {
             return coherent;
         }

@@ -31,6 +31,8 @@ public sealed class WindowRoom(SignalDesign design)
 
     internal MotionSeparation Separation { get; } = new(design);
 
+    internal RandomWalk Walk { get; } = new(design);
+
     internal ChangedBlood Changed { get; } = new(design);
 
     internal Beat[] Beats { get; } = new Beat[MostBeats];
