@@ -68,8 +68,14 @@ internal sealed class DisturbanceCause(JudgeOptions options, CalmLight light, Le
 
     private bool HasMoved(in SignalSecond second, in CalmPulse calm) => calm.IsKnown && light.HasMoved(second, calm.LogHeight);
 
-    private Reasons OfMovedLight(in SignalSecond second, in CalmPulse calm) =>
-        OfLeak(second, calm) | (light.MayBeMovement(second, calm.LogHeight) ? Reasons.Motion | LampOf(second, calm) : Reasons.None);
+    // Light that comes past a finger and stays leaves lights that agree. Where they do not, and no lamp has come, something moves as well.
+    private Reasons OfMovedLight(in SignalSecond second, in CalmPulse calm)
+    {
+        var leak = OfLeak(second, calm);
+        return light.MayBeMovement(second, calm.LogHeight) ? leak | Reasons.Motion | LampOf(second, calm)
+            : (leak & Reasons.Misplaced) != Reasons.None ? leak | Reasons.Motion
+            : leak;
+    }
 
     // As many counts in either light: what moves may have that by chance, but not keep to one frequency off the pulse's own as
     // a lamp does, and of no pulse that was never seen is it known what frequency it has.

@@ -55,6 +55,23 @@ public sealed class CauseTests
         Assert.All(heard.Usable, s => Assert.Equal(97, s.Spo2!.Value.Percent, 0.3));
     }
 
+    // Veins that empty brighten both lights by some percent; what moves the finger afterwards is none the less movement.
+    [Fact]
+    public void MovementOfAFingerWhoseLightHasRisenIsMovementToo()
+    {
+        (double, double) Movement(double t)
+        {
+            var rise = 0.08 * AddedLight.Ramp(t, 20, 15);
+            var shake = 0.03 * AddedLight.Ramp(t, 38, 0.5);
+            return (rise + (shake * (Math.Sin(7.1 * t) + Math.Sin(11.3 * t))), (0.8 * rise) + (shake * (Math.Sin(7.1 * t) - Math.Sin(16.7 * t))));
+        }
+
+        var heard = Heard.Of(RateHz, new Finger { Seconds = 55, Movement = Movement }.Samples());
+        var refused = heard.Seconds.Where(s => s.SecondIndex > 40 && !s.IsUsable).ToArray();
+        Assert.InRange(refused.Length, 3, 14);
+        Assert.All(refused, s => Assert.True(s.Unusable!.Value.Reasons.HasFlag(Reasons.Motion), $"{s.SecondIndex}"));
+    }
+
     [Fact]
     public void RhythmicMovementOfAKnownFingerIsMotion()
     {

@@ -25,7 +25,7 @@ public sealed class DisturbanceCauseTests
     [Theory]
     [InlineData(0.09, true, Reasons.Misplaced | Reasons.Motion | Reasons.AmbientLight)]
     [InlineData(0.09, false, Reasons.Misplaced | Reasons.Motion)]
-    [InlineData(0.01, true, Reasons.Misplaced)]
+    [InlineData(0.01, true, Reasons.Misplaced | Reasons.Motion)]
     public void LightThatComesAndSwingsAsOneLineMayBeALamp(double swing, bool wasPureLine, Reasons reasons)
     {
         var fit = new RatioFit { IsSeparated = true, WindowSeconds = 8, LineHz = 2 * LineHz, LinesExplain = 0.99, WasPureLine = wasPureLine };
