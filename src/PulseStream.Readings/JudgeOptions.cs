@@ -274,6 +274,9 @@ public sealed record JudgeOptions
     /// <summary>Multiple of the standard error in the interval of a pulse of 60 and more a minute; a slower one has as much more as it is slower. Student's t for the fifty to a hundred degrees of freedom of a window is 2.0, of which the rest below has its part.</summary>
     public double IntervalErrors { get; init; } = 1.7;
 
+    /// <summary>Period, s, up to which it has more: of pulses below 50 a minute what breathing puts R off by is measured, and is in the standard error.</summary>
+    public double LongestIntervalPeriodSeconds { get; init; } = 1.2;
+
     /// <summary>The same where the pulse was told from movement: its rest is not quite white, and in recorded beats and movement further from it than in invented ones, for which 2.2 was enough.</summary>
     public double IntervalErrorsBesideMotion { get; init; } = 2.8;
 

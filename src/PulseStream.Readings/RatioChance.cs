@@ -18,10 +18,10 @@ internal static class RatioChance
             + Square(fit.Lag));
     }
 
-    // What is left over of breathing is not white, and the slower the pulse the more of it lies where the pulse is.
+    // What is left over of breathing is not white, and the slower the pulse the more of it lies where the pulse is; of a still slower one it was measured.
     private static double ErrorsOf(in SignalSecond second, JudgeOptions options) =>
         second.Fit.IsSeparated ? options.IntervalErrorsBesideMotion
-        : second.Pulse.PeriodSeconds > 1 ? options.IntervalErrors * second.Pulse.PeriodSeconds
+        : second.Pulse.PeriodSeconds > 1 ? options.IntervalErrors * Math.Min(second.Pulse.PeriodSeconds, options.LongestIntervalPeriodSeconds)
         : options.IntervalErrors;
 
     private static double Square(double x) => x * x;

@@ -93,7 +93,7 @@ internal sealed class PairJudge(Repetition repetition, SignalDesign design)
                 return Own;
             }
 
-            Own = PairVerdict.Of(found);
+            Own = PairVerdict.MayAlternate(found) ? PairKind.Either : PairVerdict.Of(found);
             AreAsLikelyBeats = Own == PairKind.SecondWave && EarlyOrSecond.AreAsLikelyBeats(found);
         }
 
@@ -131,15 +131,10 @@ internal sealed class PairJudge(Repetition repetition, SignalDesign design)
             return;
         }
 
-        if (PairVerdict.MayBeEven(gain, isKnown) && PairVerdict.IsEvenSecondWave(found, isKnown))
-        {
-            Own = PairKind.SecondWave;
-            AreEven = true;
-        }
-        else
-        {
-            AreAsLikelyBeats = EarlyOrSecond.AreEvenAsLikely(found);
-        }
+        var seemsEven = PairVerdict.MayBeEven(gain, isKnown) && PairVerdict.IsEvenSecondWave(found, isKnown);
+        AreEven = seemsEven && !PairVerdict.MayAlternate(found);
+        Own = AreEven ? PairKind.SecondWave : PairKind.None;
+        AreAsLikelyBeats = seemsEven ? !AreEven : EarlyOrSecond.AreEvenAsLikely(found);
     }
 
     private void JudgeUneven(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, PairCourse before)

@@ -44,6 +44,7 @@ internal static class PairVerdict
     private const double LowFootOfNarrower = 0.33;
     private const double LongestFrontBesideNarrower = 0.12;
     private const double LatestNarrowerShare = 0.38;
+    private const double LongFrontBeforeNarrower = 0.085;
 
     // Second waves have been drawn with up to nine tenths of the first one's height; steeper than this they are hardly ever.
     private const double SteepestWaveShare = 0.75;
@@ -91,6 +92,11 @@ internal static class PairVerdict
     private const double BroaderEvenFront = 1.05;
     private const double LargestKnownEvenShare = 0.97;
 
+    // Weak beats of a heart that throws more and less in turn (pulsus alternans) come at half the time as well, with fronts as short as the
+    // full ones', after most of the blood has run off; at a time when all of a beat's own waves are past, nobody can tell.
+    private const double WeakestInTurn = 0.25;
+    private const double HighestFootInTurn = 0.4;
+
     /// <summary>The verdict on pairs with the period of the window.</summary>
     /// <param name="pairs">The pairs.</param>
     public static PairKind Of(in RisePairs pairs)
@@ -124,7 +130,7 @@ internal static class PairVerdict
             return MayDiffer(pairs) && shape != PairKind.SecondWave ? PairKind.Either : unlikely;
         }
 
-        return shape == PairKind.SecondWave ? unlikely : isRapid || isSoon || MayBeAWave(pairs) ? PairKind.Either : shape;
+        return shape == PairKind.SecondWave ? unlikely : isRapid || isSoon || MayBeAWave(pairs) || MayBeNarrow(pairs) ? PairKind.Either : shape;
     }
 
     /// <summary>Whether what follows at half the time may be the second wave of a beat that repeats with twice the window's period.</summary>
@@ -149,9 +155,26 @@ internal static class PairVerdict
                     && pairs.SecondFrontSeconds < BroaderEvenFront * pairs.FrontSeconds);
     }
 
+    /// <summary>Whether what follows at half the time may be the weaker beats of a heart that throws more and less in turn.</summary>
+    /// <param name="pairs">Pairs of full and weaker fronts.</param>
+    public static bool MayAlternate(in RisePairs pairs) =>
+        pairs.DelayShare > LatestEarlyShare
+        && pairs.DelayShare < LatestSecondShare
+        && pairs.DelaySeconds > ValveClosure.LatestWaveSeconds(pairs.PeriodSeconds)
+        && pairs.SlopeShare >= WeakestInTurn
+        && pairs.FootShare < HighestFootInTurn
+        && pairs.SecondFrontSeconds < BroaderEvenFront * pairs.FrontSeconds;
+
     // While the aortic valve closes and the wave comes back, one as narrow as its front may be either, unless it is nearly a full beat.
     private static bool MayBeAWave(in RisePairs pairs) =>
         pairs.SlopeShare < SteepestWaveShare && pairs.DelaySeconds < ValveClosure.LatestWaveSeconds(pairs.PeriodSeconds);
+
+    // Narrow behind a front that is long as well, it may be the second wave of a beat that is drawn narrow.
+    private static bool MayBeNarrow(in RisePairs pairs) =>
+        pairs.SlopeShare < SteepestWaveShare
+        && pairs.DelaySeconds < ValveClosure.LatestWaveSeconds(pairs.PeriodSeconds) + FarBehindSeconds
+        && pairs.FrontSeconds >= LongFrontBeforeNarrower * pairs.PeriodSeconds
+        && pairs.SecondFrontSeconds < NarrowerWave * pairs.FrontSeconds;
 
     // The steeper of two waves of one beat may be the second.
     private static bool IsSooner(in RisePairs pairs, double seconds)

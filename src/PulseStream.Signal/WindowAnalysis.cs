@@ -74,6 +74,7 @@ internal sealed class WindowAnalysis
             fit = fit with { Newest = loaded.NewestScatter(bins) };
         }
 
+        fit = BesideBreathing(bins, fit);
         fit = calm.IsKnown ? OfKnownPulse(bins, seconds, fit) : fit with { IsWandering = IsWandering(bins, seconds, fit) };
         if (hasRed)
         {
@@ -84,6 +85,22 @@ internal sealed class WindowAnalysis
         return (
             hasRed ? fit : fit with { Ratio = double.NaN, StandardError = double.NaN, Disagreement = double.NaN },
             beats.Measure(bins, taken.Room, loaded.Room, fit, taken.Noise, design.SlowOf(fit.WindowSeconds, taken.Edge), calm.Knows(fit.Ratio), endIndex));
+    }
+
+    // An overtone of breathing that lies on the first wave of a slow pulse stays there for many beats, and is far less than all white noise:
+    // what it puts R off by shows where that wave is taken away.
+    private RatioFit BesideBreathing(SmoothedBins bins, in RatioFit fit)
+    {
+        if (!hasRed || !(60 / beats.IntervalSoFarSeconds < design.Options.SlowPulsePerMinute) || fit.Lines > 0 || fit.IsWithoutFirstWave || fit.IsMoving)
+        {
+            return fit;
+        }
+
+        var others = loaded.Load(bins, fit.WindowSeconds, SlowEdge.OfFastPulse);
+        var own = fit.StandardError * fit.StandardError;
+        var apart = others.Ratio - fit.Ratio;
+        var chance = Math.Max(0, (others.StandardError * others.StandardError) - own);
+        return others.IsMoving ? fit : fit with { StandardError = Math.Sqrt(own + Math.Max(0, (apart * apart) - chance)) };
     }
 
     private bool IsWandering(SmoothedBins bins, int seconds, in RatioFit fit)

@@ -56,6 +56,23 @@ public sealed class PairVerdictTests
     [Fact]
     public void WhatIsNeitherIsNotTold() => Assert.Equal(PairKind.Either, PairVerdict.Of(Bigeminy with { SecondFrontSeconds = 0.087 }));
 
+    // A gamma-shaped throw of 43 beats a minute with a second, narrower one behind it; or every second beat of 85 early.
+    [Theory]
+    [InlineData(0.49, 0.126, "Either")]
+    [InlineData(0.55, 0.121, "EarlyBeat")]
+    [InlineData(0.49, 0.115, "EarlyBeat")]
+    public void ANarrowFrontBehindALongOneMayBeASecondWave(double delay, double front, string kind) =>
+        Assert.Equal(kind, PairVerdict.Of(new(1.41, delay, 0.57, 0.31, front, 0.86 * front, 0.05, 18)).ToString());
+
+    // At half of a period of 0.96 s, behind all second waves: the weak beats of 125 a minute, or the second waves of 62.
+    [Theory]
+    [InlineData(0.48, 0.1, 0.9, true)]
+    [InlineData(0.37, 0.1, 0.9, false)]
+    [InlineData(0.48, 0.5, 0.9, false)]
+    [InlineData(0.48, 0.1, 1.2, false)]
+    public void AFrontAsShortAsTheFullOneAtHalfTheTimeMayBeAWeakBeat(double delay, double foot, double breadth, bool mayBe) =>
+        Assert.Equal(mayBe, PairVerdict.MayAlternate(new(delay / 0.5, delay, 0.6, foot, 0.1, 0.1 * breadth, 0.04, 25)));
+
     // Later than the valve closes, by Weissler's regression, there is no second wave of a short front.
     [Fact]
     public void WhatComesBehindAllSecondWavesIsABeat() =>
