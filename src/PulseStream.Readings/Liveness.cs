@@ -114,7 +114,7 @@ internal sealed class Liveness(JudgeOptions options)
     {
         var pulse = second.Pulse;
         return IsSteady(second)
-            || IsTooRound(pulse)
+            || IsTooRound(second)
             || (!IsWhole(second)
                 ? pulse.ThirdWaveShare < LeftBySmoothing(pulse) * limits.UnsureThirdWaveShare
                 : pulse.ThirdWaveShare < LeftBySmoothing(pulse) * limits.SwingingThirdWaveShare && pulse.BreathingShare < LeastBreathingOf(pulse));
@@ -142,18 +142,21 @@ internal sealed class Liveness(JudgeOptions options)
     // A few beats leave the bends of a rate that drifts as much as jitter does.
     private bool IsUnsteady(in SignalSecond second) => second.Fit.WindowSeconds >= limits.ProvingWindowSeconds && IsMoreThanSteady(second);
 
-    private bool IsMoreThanSteady(in SignalSecond second)
+    private bool IsMoreThanSteady(in SignalSecond second) => IsMoreThanSteady(second, LeastUnsteadyShareOf(second));
+
+    private bool IsMoreThanSteady(in SignalSecond second, double least)
     {
         var share = second.Pulse.UnsteadyShare;
-        var least = LeastUnsteadyShareOf(second);
         return !((share * share) - NoiseVarianceOf(second) < least * least);
     }
 
     private double LeastUnsteadyShareOf(in SignalSecond second) =>
         IsThrown(second.Pulse) ? Math.Min(limits.LeastUnsteadyShareOfThrown, LeastOfBlunt(second)) : LeastOfBlunt(second);
 
-    private double LeastOfBlunt(in SignalSecond second) =>
-        limits.LeastUnsteadyShare * Math.Min(1, second.Fit.WindowSeconds / second.Pulse.PeriodSeconds / limits.BeatsOfUnsteadyShare);
+    private double LeastOfBlunt(in SignalSecond second) => limits.LeastUnsteadyShare * ShareOfFewBeats(second);
+
+    private double ShareOfFewBeats(in SignalSecond second) =>
+        Math.Min(1, second.Fit.WindowSeconds / second.Pulse.PeriodSeconds / limits.BeatsOfUnsteadyShare);
 
     // The overtones of a steep front lie beyond the smoothing and pass for noise. What the lights differ by beyond R is noise alone, of
     // either, and as large in infrared as in red.
@@ -171,23 +174,33 @@ internal sealed class Liveness(JudgeOptions options)
 
     private bool HasThirdWave(in SignalSecond second) =>
         !HasLostFirstWave(second)
-        && !IsTooRound(second.Pulse)
+        && !IsTooRound(second)
         && !double.IsNaN(second.Pulse.ThirdWaveShare)
         && (second.Pulse.ThirdWaveShare >= options.Form.LeastThirdWaveShareBesideBreathing
             || (IsWhole(second) && second.Pulse.ThirdWaveShare >= limits.UnsureThirdWaveShare));
 
     private bool Breathes(in SignalSecond second) =>
         IsWhole(second)
-        && !IsTooRound(second.Pulse)
+        && !IsTooRound(second)
         && second.Pulse.BreathingShare >= limits.LeastBreathingShareBesideSwing * LeakOfSlow(second.Pulse)
         && !(second.Pulse.PeriodSeconds > limits.SlowSwingPeriodSeconds && second.Pulse.UnsteadyShare < LeastUnsteadyShareOf(second));
 
     // The slower a pulse, the more of its front is in its third harmonic. Where more or fewer waves were counted than repeat, it is not the beats'.
-    private bool IsTooRound(in WindowPulse pulse) =>
-        pulse.Periodicity >= options.LeastPeriodicity
-        && Math.Abs(Math.Log(pulse.PeriodSeconds * pulse.RatePerMinute / 60)) < options.LargestRateMiss
-        && !BreathesClearly(pulse)
-        && pulse.ThirdWaveShare < Math.Min(limits.MostThirdWaveShareAsked, ThirdWaveOfBell(4 * Math.PI * limits.BluntestBeatSeconds / pulse.PeriodSeconds));
+    private bool IsTooRound(in SignalSecond second)
+    {
+        var pulse = second.Pulse;
+        return !IsUnevenlyThrown(second)
+            && pulse.Periodicity >= options.LeastPeriodicity
+            && Math.Abs(Math.Log(pulse.PeriodSeconds * pulse.RatePerMinute / 60)) < options.LargestRateMiss
+            && !BreathesClearly(pulse)
+            && pulse.ThirdWaveShare < Math.Min(limits.MostThirdWaveShareAsked, ThirdWaveOfBell(4 * Math.PI * limits.BluntestBeatSeconds / pulse.PeriodSeconds));
+    }
+
+    // What swings comes as fast as it goes however it is bent, and what turns keeps its rate: a front in a rate that is not steady is neither.
+    private bool IsUnevenlyThrown(in SignalSecond second) =>
+        second.Pulse.FrontSteepness >= limits.FrontOfRound
+        && second.Pulse.ThirdWaveShare >= limits.ThirdWaveShareOfRound
+        && IsMoreThanSteady(second, limits.UnsteadyShareOfRound * ShareOfFewBeats(second));
 
     private static double ThirdWaveOfBell(double turns) => Math.Exp(-turns * turns);
 

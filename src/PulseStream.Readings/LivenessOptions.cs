@@ -28,6 +28,15 @@ public sealed record LivenessOptions
     /// <summary>Third harmonic over the first that is asked for at most: a second wave may take four fifths of it away, bends by a quarter of a sine whose height and rate waver leave up to 0.03.</summary>
     public double MostThirdWaveShareAsked { get; init; } = 0.04;
 
+    /// <summary>Skewness of the slope from which a rounder wave has a front that no swing has: however far a spring bends, it comes back as it went.</summary>
+    public double FrontOfRound { get; init; } = 0.3;
+
+    /// <summary>Third harmonic over the first that such a wave has at least.</summary>
+    public double ThirdWaveShareOfRound { get; init; } = 0.015;
+
+    /// <summary>What one shape at a rate that drifts smoothly leaves of it at least, root mean squares, where there are beats enough: of a wheel whose speed wanders up to 0.04.</summary>
+    public double UnsteadyShareOfRound { get; init; } = 0.07;
+
     /// <summary>Breathing over such a swing, root mean squares, from which it is a finger's none the less: drift and a wave whose height wavers look like a breath of up to an eighth of it.</summary>
     public double LeastBreathingShareBesideRound { get; init; } = 0.15;
 

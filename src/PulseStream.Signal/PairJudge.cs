@@ -93,8 +93,8 @@ internal sealed class PairJudge(Repetition repetition, SignalDesign design)
                 return Own;
             }
 
-            Own = PairVerdict.MayAlternate(found) ? PairKind.Either : PairVerdict.Of(found);
-            AreAsLikelyBeats = Own == PairKind.SecondWave && EarlyOrSecond.AreAsLikelyBeats(found);
+            Own = PairVerdict.Of(found);
+            AreAsLikelyBeats = Own == PairKind.SecondWave && (PairVerdict.MayAlternate(found) || EarlyOrSecond.AreAsLikelyBeats(found));
         }
 
         if (Own == PairKind.None)
@@ -131,10 +131,9 @@ internal sealed class PairJudge(Repetition repetition, SignalDesign design)
             return;
         }
 
-        var seemsEven = PairVerdict.MayBeEven(gain, isKnown) && PairVerdict.IsEvenSecondWave(found, isKnown);
-        AreEven = seemsEven && !PairVerdict.MayAlternate(found);
+        AreEven = PairVerdict.MayBeEven(gain, isKnown) && PairVerdict.IsEvenSecondWave(found, isKnown);
         Own = AreEven ? PairKind.SecondWave : PairKind.None;
-        AreAsLikelyBeats = seemsEven ? !AreEven : EarlyOrSecond.AreEvenAsLikely(found);
+        AreAsLikelyBeats = AreEven ? PairVerdict.MayAlternate(found) : EarlyOrSecond.AreEvenAsLikely(found);
     }
 
     private void JudgeUneven(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, PairCourse before)

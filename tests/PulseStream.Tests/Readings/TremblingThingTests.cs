@@ -62,7 +62,20 @@ public sealed class TremblingThingTests
     [InlineData(1.2, 0.035, 1, 0.7, false)]
     public void TheSlowerAPulseTheMoreOfItIsItsThirdHarmonic(double period, double third, int beatsOfPeriod, double periodicity, bool isLacking)
     {
-        Assert.Equal(isLacking, new Liveness(new()).IsLacking(At(period, third, beatsOfPeriod, periodicity)));
+        var second = At(period, third, beatsOfPeriod, periodicity);
+        Assert.Equal(isLacking, new Liveness(new()).IsLacking(second with { Pulse = second.Pulse with { FrontSteepness = 0.2 } }));
+    }
+
+    // What a spring swings comes back as it went, a wheel keeps its rate: two harmonics with a front, unsteady, are neither's.
+    [Theory]
+    [InlineData(0.4, 0.07, 0.02, false)]
+    [InlineData(0.2, 0.07, 0.02, true)]
+    [InlineData(0.4, 0.035, 0.02, true)]
+    [InlineData(0.4, 0.07, 0.01, true)]
+    public void ARoundWaveWithAFrontInAnUnsteadyRateIsNoSwing(double front, double unsteady, double third, bool isLacking)
+    {
+        var second = At(0.8, third, 1, 0.9);
+        Assert.Equal(isLacking, new Liveness(new()).IsLacking(second with { Pulse = second.Pulse with { FrontSteepness = front, UnsteadyShare = unsteady } }));
     }
 
     // A wave whose height wavers looks like a breath of an eighth of it.
@@ -73,7 +86,7 @@ public sealed class TremblingThingTests
     {
         var liveness = new Liveness(new());
         var round = At(0.8, third: 0.02, 1, 0.9);
-        round = round with { Pulse = round.Pulse with { BreathingShare = breathing } };
+        round = round with { Pulse = round.Pulse with { BreathingShare = breathing, FrontSteepness = 0.2 } };
         Assert.Equal(!isShown, liveness.IsLacking(round));
         for (var k = 0; k < 5; k++)
         {
