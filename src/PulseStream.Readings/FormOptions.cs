@@ -33,6 +33,9 @@ public sealed record FormOptions
     /// <summary>Agreement of the beats, or autocorrelation, that such a wave has at least.</summary>
     public double LeastThirdWaveAgreement { get; init; } = 0.95;
 
+    /// <summary>Skewness of the slope from which a wave with a period below <see cref="LongestPeriodWithoutThirdWaveSeconds"/> that is up for as long as down is asked for no third harmonic either, where its beats scatter: a swing has less, however it is bent.</summary>
+    public double LeastFrontOfFast { get; init; } = 0.08;
+
     /// <summary>Third harmonic over the first, as amplitudes, from which beats that are alike are a heart's without a rhythm too: what shakes by chance has such overtones in any phase, and no two of its waves alike. Beside a clear breath, or once life was shown, it need not be more than of a wave with a rhythm.</summary>
     public double LeastThirdWaveShareOfAlike { get; init; } = 0.3;
 

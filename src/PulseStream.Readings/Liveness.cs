@@ -88,6 +88,10 @@ internal sealed class Liveness(JudgeOptions options)
     /// <param name="pulse">The beats of a window.</param>
     public double LeftBySmoothing(in WindowPulse pulse) => pulse.PeriodSeconds < limits.RapidSwingPeriodSeconds ? 0.5 : 1;
 
+    /// <summary>Whether the beats of a wave scatter more than anything leaves whose rate drifts smoothly.</summary>
+    /// <param name="second">The second.</param>
+    public bool Scatters(in SignalSecond second) => IsMoreThanSteady(second, limits.UnsteadyShareOfRound * ShareOfFewBeats(second));
+
     // What was seen of life was of something else.
     private void ForgetLife()
     {
@@ -200,7 +204,7 @@ internal sealed class Liveness(JudgeOptions options)
     private bool IsUnevenlyThrown(in SignalSecond second) =>
         second.Pulse.FrontSteepness >= limits.FrontOfRound
         && second.Pulse.ThirdWaveShare >= limits.ThirdWaveShareOfRound
-        && IsMoreThanSteady(second, limits.UnsteadyShareOfRound * ShareOfFewBeats(second));
+        && Scatters(second);
 
     private static double ThirdWaveOfBell(double turns) => Math.Exp(-turns * turns);
 

@@ -91,6 +91,9 @@ internal sealed class PulseForm(JudgeOptions options, Liveness liveness)
         && (pulse.Crest >= options.Liveness.EvenCrest
             || (pulse.Crest >= limits.LeastCrestBesideBreathing && !(pulse.BreathingShare < options.Liveness.LeastBreathingShare)));
 
+    // What swings comes as fast as it goes; what turns, and leans as far, keeps its rate.
+    private bool IsThrownFast(in SignalSecond second) => second.Pulse.FrontSteepness >= limits.LeastFrontOfFast && liveness.Scatters(second);
+
     // Blood that has no front does not come and go within so short a time.
     private bool IsTooShort(in WindowPulse pulse) =>
         pulse.FrequencyHz > limits.ShortWaveHz
@@ -109,6 +112,6 @@ internal sealed class PulseForm(JudgeOptions options, Liveness liveness)
         var pulse = second.Pulse;
         return pulse.ThirdWaveShare >= limits.LeastThirdWaveShare
             || (pulse.ThirdWaveShare >= limits.LeastThirdWaveShareBesideBreathing && (liveness.IsShown || pulse.BreathingShare >= options.Liveness.LeastBreathingShare))
-            || (pulse.PeriodSeconds < limits.LongestPeriodWithoutThirdWaveSeconds && pulse.Crest >= options.Liveness.EvenCrest && IsAlive(second));
+            || (pulse.PeriodSeconds < limits.LongestPeriodWithoutThirdWaveSeconds && (pulse.Crest >= options.Liveness.EvenCrest || IsThrownFast(second)) && IsAlive(second));
     }
 }

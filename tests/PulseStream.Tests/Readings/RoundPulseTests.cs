@@ -14,7 +14,7 @@ public sealed class RoundPulseTests
 
     // Stiff vessels: two harmonics and a fortieth of a third, at rates that no swing wavers by. Hearts scatter by some hundredths (common practice).
     [Theory]
-    [InlineData(55, 0.012)]
+    [InlineData(55, 0.018)]
     [InlineData(66, 0.016)]
     [InlineData(80, 0.02)]
     public void APulseOfTwoHarmonicsWithAFrontIsRead(double pulsePerMinute, double scatter)
@@ -67,6 +67,17 @@ public sealed class RoundPulseTests
     {
         var round = Round(period) with { ThirdWaveShare = 0.007, BreathingShare = breathing, Crest = crest };
         Assert.Equal(isIn, FormAfter(isShown: false).IsIn(At(round, windowSeconds)));
+    }
+
+    // A late crest leaves it up for longer than down: then it has to lean forward a little and to scatter.
+    [Theory]
+    [InlineData(0.1, 0.09, true)]
+    [InlineData(0.05, 0.09, false)]
+    [InlineData(0.1, 0.06, false)]
+    public void SoIsOneThatIsUpForLongerThanDownIfItLeansAndScatters(double front, double unsteady, bool isIn)
+    {
+        var round = Round(0.36) with { ThirdWaveShare = 0.009, BreathingShare = 0.3, Crest = -0.1, FrontSteepness = front, UnsteadyShare = unsteady };
+        Assert.Equal(isIn, FormAfter(isShown: false).IsIn(At(round)));
     }
 
     // No rhythm, and a little of a third harmonic. Two waves a beat that were counted as beats are narrower.
