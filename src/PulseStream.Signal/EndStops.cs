@@ -11,33 +11,40 @@ internal sealed class EndStops(double fullScaleCounts, double rateHz, bool hasRe
 {
     private readonly EndStop infrared = new(fullScaleCounts, rateHz);
     private readonly EndStop red = new(fullScaleCounts, rateHz);
-    private Vector128<double> top = Vector128.Create(double.NegativeInfinity);
-    private Vector128<double> bottom = Vector128.Create(double.PositiveInfinity);
     private Vector128<double> previous = Vector128.Create(double.NaN);
 
     /// <summary>Samples at an end stop since the last <see cref="Restart"/>, of the light that has more.</summary>
     public int Count => Math.Max(infrared.Count, red.Count);
 
+    /// <summary>What lies below this and above <see cref="Bottom"/> in both lights need not be judged.</summary>
+    public Vector128<double> Top { get; private set; } = Vector128.Create(double.NegativeInfinity);
+
+    /// <summary>The lower bound of the same.</summary>
+    public Vector128<double> Bottom { get; private set; } = Vector128.Create(double.PositiveInfinity);
+
+    /// <summary>Both lights as they are judged, where there is one that one twice.</summary>
+    /// <param name="sample">As received: afterwards an end stop no longer shows.</param>
+    public Vector128<double> CountsOf(in Sample sample) => Vector128.Create(sample.Infrared, hasRed ? sample.Red : sample.Infrared);
+
+    /// <summary>Passes over samples that need not be judged.</summary>
+    /// <param name="last">The last of them.</param>
+    public void Pass(in Sample last) => previous = CountsOf(last);
+
     /// <summary>Judges samples.</summary>
-    /// <param name="received">As received: afterwards it no longer shows.</param>
+    /// <param name="received">As received.</param>
     public void Step(ReadOnlySpan<Sample> received)
     {
-        // What hardly ever changes stays in registers.
-        var (highest, lowest, before) = (top, bottom, previous);
         foreach (ref readonly var sample in received)
         {
-            var counts = Vector128.Create(sample.Infrared, hasRed ? sample.Red : sample.Infrared);
-            var isInner = Vector128.LessThan(counts, highest) & Vector128.GreaterThan(counts, lowest);
+            var counts = CountsOf(sample);
+            var isInner = Vector128.LessThan(counts, Top) & Vector128.GreaterThan(counts, Bottom);
             if (isInner.ExtractMostSignificantBits() != 0b11)
             {
-                StepAtEdge(counts, before);
-                (highest, lowest) = (top, bottom);
+                StepAtEdge(counts, previous);
             }
 
-            before = counts;
+            previous = counts;
         }
-
-        previous = before;
     }
 
     /// <summary>Starts a new count; the edges are remembered.</summary>
@@ -51,7 +58,7 @@ internal sealed class EndStops(double fullScaleCounts, double rateHz, bool hasRe
     {
         infrared.Step(counts[0], before[0]);
         red.Step(counts[1], before[1]);
-        top = Vector128.Create(infrared.InnerTop, red.InnerTop);
-        bottom = Vector128.Create(infrared.InnerBottom, red.InnerBottom);
+        Top = Vector128.Create(infrared.InnerTop, red.InnerTop);
+        Bottom = Vector128.Create(infrared.InnerBottom, red.InnerBottom);
     }
 }

@@ -35,25 +35,27 @@ internal sealed class LightMeter
     /// <param name="received">As received: saturation is judged before ambient is subtracted, afterwards it no longer shows.</param>
     public void Add(ReadOnlySpan<Sample> received)
     {
-        if (lights == 0 && !received.IsEmpty)
+        if (received.IsEmpty)
+        {
+            return;
+        }
+
+        if (lights == 0)
         {
             // About the first value, which keeps small swings on a large level exact.
             origin = TwoLights.Of(received[0], hasRed);
         }
 
         AddRest(received);
-        stops.Step(received);
-
-        // A loop of its own that calls nothing keeps its sums in registers.
-        var (shift, power) = (sum, squares);
-        foreach (ref readonly var sample in received)
+        if (AreInner(received))
         {
-            var difference = TwoLights.Of(sample, hasRed) - origin;
-            shift += difference;
-            power += difference * difference;
+            stops.Pass(received[^1]);
+        }
+        else
+        {
+            stops.Step(received);
         }
 
-        (sum, squares) = (shift, power);
         lights += received.Length;
         samples += received.Length;
     }
@@ -86,6 +88,25 @@ internal sealed class LightMeter
             Math.Log(fullScale / ((hasRed ? Math.Max(mean[0], mean[1]) : mean[0]) + (ambient.Count > 0 ? ambient.Mean : 0))));
         Restart();
         return light;
+    }
+
+    // Adds the lights, and tells whether all of them lie within what has been seen, as nearly all samples do: they are read from memory
+    // once. A loop of its own that calls nothing keeps its sums in registers.
+    private bool AreInner(ReadOnlySpan<Sample> received)
+    {
+        var (shift, power, about, top, bottom) = (sum, squares, origin, stops.Top, stops.Bottom);
+        var areInner = Vector128<double>.AllBitsSet;
+        foreach (ref readonly var sample in received)
+        {
+            var difference = TwoLights.Of(sample, hasRed) - about;
+            shift += difference;
+            power += difference * difference;
+            var counts = stops.CountsOf(sample);
+            areInner &= Vector128.LessThan(counts, top) & Vector128.GreaterThan(counts, bottom);
+        }
+
+        (sum, squares) = (shift, power);
+        return areInner.ExtractMostSignificantBits() == 0b11;
     }
 
     private void AddRest(ReadOnlySpan<Sample> received)
