@@ -109,6 +109,7 @@ public sealed class FingerSignal
 
     private void Take(ReadOnlySpan<Sample> samples)
     {
+        Average(samples);
         if (isPleth)
         {
             meter.AddUnlit(samples);
@@ -117,7 +118,11 @@ public sealed class FingerSignal
         {
             meter.Add(samples);
         }
+    }
 
+    // Comes first: what is averaged takes long enough to compute for the next samples to come from memory meanwhile.
+    private void Average(ReadOnlySpan<Sample> samples)
+    {
         while (!samples.IsEmpty)
         {
             if (averager.TryTurnTo(NextIndex, out var room, out var begun))
