@@ -45,6 +45,9 @@ internal sealed class CalmFinger
 
     private CalmPulse Pulse => IsKnown ? new(logHeight, ratio, periodSeconds) : CalmPulse.Unknown;
 
+    /// <summary>Leap of infrared up to which it is no lamp's, as a logarithm: any, where no pulse is known.</summary>
+    public double LargestLeapOfBeats => IsKnown ? leapt.LargestOfBeats(logHeight) : double.PositiveInfinity;
+
     /// <summary>The finger has left: the next one starts from nothing.</summary>
     public void Forget()
     {

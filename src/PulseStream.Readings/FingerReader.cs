@@ -72,6 +72,7 @@ public sealed class FingerReader
         }
 
         var second = judge.Judge(measured);
+        signal.IgnoreLeapsUpTo(judge.LargestIdleLeap);
         if (second.IsUsable && !measured.Fit.IsSeparated)
         {
             signal.LearnPulse(judge.IsProven);

@@ -15,12 +15,16 @@ internal sealed class LeaptLight(JudgeOptions options)
     /// <param name="isBrighter">Whether the light is brighter than the calm one. For as long as it is, light that has leapt is still there; once it is not, windows still hold some of it.</param>
     public void See(in SignalSecond second, double logHeight, bool isBrighter)
     {
-        var hasLeapt = Math.Abs(second.Fit.Leap) > options.Lamp.LeapPulses * Math.Exp(logHeight) || second.Fit.LeapBesidePulse != 0;
+        var hasLeapt = Math.Abs(second.Fit.Leap) > LargestOfBeats(logHeight) || second.Fit.LeapBesidePulse != 0;
         if (hasLeapt || (isBrighter && IsIn(second)))
         {
             leaptSecond = second.SecondIndex;
         }
     }
+
+    /// <summary>Leap that a beat may make: no lamp is known by one that is smaller. NaN where no pulse is known.</summary>
+    /// <param name="logHeight">Logarithm of the calm pulse's size; NaN where none is known.</param>
+    public double LargestOfBeats(double logHeight) => options.Lamp.LeapPulses * Math.Exp(logHeight);
 
     /// <summary>The finger has left: what leapt last was its going, and a lamp that stays on is in the light that the next one is compared with.</summary>
     public void Forget() => leaptSecond = NeverLeapt;

@@ -49,6 +49,9 @@ internal sealed class SecondJudge
     /// <summary>Whether what pulses has shown that it is alive.</summary>
     public bool IsProven => liveness.IsShown || !hasRed;
 
+    /// <summary>Leap of infrared up to which nothing follows from it in the next second, as a logarithm.</summary>
+    public double LargestIdleLeap => calm.LargestLeapOfBeats;
+
     /// <summary>Judges the next second.</summary>
     public Second Judge(in SignalSecond second)
     {

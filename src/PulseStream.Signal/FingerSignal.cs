@@ -97,6 +97,10 @@ public sealed class FingerSignal
         return true;
     }
 
+    /// <summary>Leaps of light up to so much mean nothing from the next second on: they need not be looked for.</summary>
+    /// <param name="logInfrared">Leap of infrared, as a logarithm; infinite where none means anything.</param>
+    public void IgnoreLeapsUpTo(double logInfrared) => analysis.LeastLeap = logInfrared;
+
     /// <summary>The second told last was believed and calm: movement is told from its pulse from now on.</summary>
     /// <param name="isProven">Whether the pulse is a living finger's for sure, so that nobody has to ask again whether it is one.</param>
     public void LearnPulse(bool isProven) => analysis.Learn(isProven);

@@ -35,21 +35,22 @@ internal static class LightLeap
     /// <summary>The largest leap of infrared, natural logarithm of light, where red leaps the same way; 0 where there is none.</summary>
     /// <param name="logLights">Logarithms of infrared and red in turn, slow part and all.</param>
     /// <param name="binRateHz">Bins a second.</param>
-    /// <param name="least">Leap of either light below which it is none.</param>
-    public static double LargestIn(ReadOnlySpan<double> logLights, double binRateHz, double least)
+    /// <param name="least">Leap below which it is none, in infrared and in red.</param>
+    public static double LargestIn(ReadOnlySpan<double> logLights, double binRateHz, (double Infrared, double Red) least)
     {
+        var leastOfEither = Vector128.Create(least.Infrared, least.Red);
         var half = Math.Max(1, (int)Math.Round(HalfSeconds * binRateHz));
         var level = Math.Max(2, (int)Math.Round(LevelSeconds * binRateHz));
         var lanes = MemoryMarshal.Cast<double, Vector128<double>>(logLights);
         var largest = 0.0;
         for (var middle = half + level; middle + half + level < lanes.Length; middle++)
         {
-            if (!IsQuick(lanes, middle, half, least) || !MayBeLevel(lanes, middle, half, level))
+            if (!IsQuick(lanes, middle, half, leastOfEither) || !MayBeLevel(lanes, middle, half, level))
             {
                 continue;
             }
 
-            var leaps = Leaps(lanes, middle, half, level, level, least);
+            var leaps = Leaps(lanes, middle, half, level, level, leastOfEither);
             if (Math.Abs(leaps[0]) > Math.Abs(largest) && leaps[0] * leaps[1] > 0)
             {
                 largest = leaps[0];
@@ -76,11 +77,12 @@ internal static class LightLeap
         }
 
         var largest = 0.0;
+        var leastOfEither = Vector128.Create(least);
         for (var middle = half + still; middle + half + level < lanes.Length; middle++)
         {
-            if (IsQuick(lanes, middle, half, least) && MayBeLevel(lanes, middle, half, level))
+            if (IsQuick(lanes, middle, half, leastOfEither) && MayBeLevel(lanes, middle, half, level))
             {
-                var leap = Leaps(lanes, middle, half, still, level, least)[0];
+                var leap = Leaps(lanes, middle, half, still, level, leastOfEither)[0];
                 largest = Math.Abs(leap) > Math.Abs(largest) ? leap : largest;
             }
         }
@@ -105,11 +107,11 @@ internal static class LightLeap
 
     // What is quick tells most places apart at once, in both lights together.
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static bool IsQuick(ReadOnlySpan<Vector128<double>> lanes, int middle, int half, double least)
+    private static bool IsQuick(ReadOnlySpan<Vector128<double>> lanes, int middle, int half, Vector128<double> least)
     {
         var quick = Vector128.Abs(lanes[middle + (half / 2)] - lanes[middle - (half / 2)]);
         var far = Vector128.Abs(lanes[middle + half] - lanes[middle - half]);
-        return Vector128.GreaterThanAll(quick, Vector128.Create(QuickShare * least)) && Vector128.GreaterThanAll(far, Vector128.Create((1 - LevelShare) * least));
+        return Vector128.GreaterThanAll(quick, QuickShare * least) && Vector128.GreaterThanAll(far, (1 - LevelShare) * least);
     }
 
     // The middles and ends of the levels tell most of the others.
@@ -124,7 +126,7 @@ internal static class LightLeap
     }
 
     // What either light leaps by about a place; 0 where it does not.
-    private static Vector128<double> Leaps(ReadOnlySpan<Vector128<double>> lanes, int middle, int half, int levelBefore, int level, double least)
+    private static Vector128<double> Leaps(ReadOnlySpan<Vector128<double>> lanes, int middle, int half, int levelBefore, int level, Vector128<double> least)
     {
         var quick = Vector128.Abs(lanes[middle + (half / 2)] - lanes[middle - (half / 2)]);
         var (before, rangeBefore) = LevelOf(lanes.Slice(middle - half - levelBefore, levelBefore + 1));
@@ -132,7 +134,7 @@ internal static class LightLeap
         var leap = after - before;
         var size = Vector128.Abs(leap);
         return leap
-            & Vector128.GreaterThan(size, Vector128.Create(least))
+            & Vector128.GreaterThan(size, least)
             & Vector128.GreaterThan(quick, size * QuickShare)
             & Vector128.LessThan(Vector128.Max(rangeBefore, rangeAfter), size * LevelShare);
     }

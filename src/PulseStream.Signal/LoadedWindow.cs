@@ -212,12 +212,13 @@ internal sealed class LoadedWindow(WindowRoom room)
     /// <summary>The largest leap of both lights within the newest second, as the logarithm of infrared, and that of what holds none of the pulse.</summary>
     /// <param name="bins">The newest bins, a shortest window of them at least.</param>
     /// <param name="ratio">R of the known pulse; NaN where none is known.</param>
-    public (double OfBoth, double BesidePulse) NewestLeap(SmoothedBins bins, double ratio)
+    /// <param name="least">Leap of infrared that somebody asks for.</param>
+    public (double OfBoth, double BesidePulse) NewestLeap(SmoothedBins bins, double ratio, double least)
     {
         var raw = room.Curved.AsSpan(0, 2 * (int)(LightLeap.LookBackBesidePulseSeconds * design.BinRateHz));
         bins.CopyNewest(raw);
         return (
-            LightLeap.LargestIn(raw[^(2 * (int)(LightLeap.LookBackSeconds * design.BinRateHz))..], design.BinRateHz, design.Options.LeastLeap),
+            LightLeap.LargestIn(raw[^(2 * (int)(LightLeap.LookBackSeconds * design.BinRateHz))..], design.BinRateHz, (Math.Max(least, design.Options.LeastLeap), design.Options.LeastLeap)),
             double.IsNaN(ratio) ? 0 : LightLeap.LargestBesidePulse(raw, design.BinRateHz, ratio, design.Options.LeastLeapBesidePulse));
     }
 

@@ -22,7 +22,7 @@ namespace PulseStream.Signal;
 /// <param name="IsWideLine">Whether the strongest line drifts, so that more of it was taken away.</param>
 /// <param name="OtherLightSize">Amplitude of what lines that are not as many counts of either light add to red beyond R times infrared, as a share of the light; 0 where none was.</param>
 /// <param name="LightMix">Red over infrared, in the logarithm of light, of the one line that the pulse was told from; NaN where it was told from none. <see cref="RoomLightSize"/> is then its amplitude in infrared.</param>
-/// <param name="Leap">Largest leap of both lights from one level to another within the newest second, natural logarithm of infrared; 0 where there was none.</param>
+/// <param name="Leap">Largest leap of both lights from one level to another within the newest second, natural logarithm of infrared; 0 where there was none, or none that means anything (<see cref="FingerSignal.IgnoreLeapsUpTo"/>).</param>
 /// <param name="LeapBesidePulse">Largest such leap of red − R × infrared within the newest second, R being the known pulse's: nothing of the pulse is in that. 0 where there was none, or no pulse is known.</param>
 /// <param name="WasPureLine">Whether what a pulse was told from could have been taken away as one pure line just as well; no line was then.</param>
 /// <param name="IsWandering">Whether what the lights disagree by, before any pulse is known, walks at random: nothing pulses or moves in it.</param>

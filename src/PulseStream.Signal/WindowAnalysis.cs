@@ -31,6 +31,9 @@ internal sealed class WindowAnalysis
     /// <summary>Beats found with the second measured last.</summary>
     public ReadOnlySpan<Beat> Beats => beats.Told;
 
+    /// <summary>Leap of infrared below which nobody asks for it, as a logarithm.</summary>
+    public double LeastLeap { get; set; }
+
     /// <summary>The next beat has no interval.</summary>
     public void Restart() => beats.Restart();
 
@@ -78,7 +81,7 @@ internal sealed class WindowAnalysis
         fit = calm.IsKnown ? OfKnownPulse(bins, seconds, fit) : fit with { IsWandering = IsWandering(bins, seconds, fit) };
         if (hasRed)
         {
-            var (ofBoth, besidePulse) = loaded.NewestLeap(bins, calm.IsKnown ? calm.Ratio : double.NaN);
+            var (ofBoth, besidePulse) = loaded.NewestLeap(bins, calm.IsKnown ? calm.Ratio : double.NaN, LeastLeap);
             fit = fit with { Leap = ofBoth, LeapBesidePulse = besidePulse };
         }
 

@@ -24,6 +24,14 @@ public sealed class LightLeapTests
     public void WhatSwingsDoesNotLeap(double hz) =>
         Assert.Equal(0, Of(t => (0.1 * Math.Sin((2 * Math.PI * hz * t) + 1), 0.1 * Math.Sin((2 * Math.PI * hz * t) + 1))));
 
+    // Red may leap by less: only infrared is compared with the pulse.
+    [Theory]
+    [InlineData(0.04, 0.05)]
+    [InlineData(0.06, 0)]
+    [InlineData(double.PositiveInfinity, 0)]
+    public void ALeapThatNobodyAsksForIsNotTold(double leastInfrared, double expected) =>
+        Assert.Equal(expected, Of(t => (0.05 * Ramp(t, 0.1), 0.02 * Ramp(t, 0.1)), leastInfrared), 0.001);
+
     [Fact]
     public void WhatTakesHalfASecondDoesNotLeap() => Assert.Equal(0, Of(t => (0.1 * Ramp(t, 0.6), 0.1 * Ramp(t, 0.6))));
 
@@ -81,7 +89,7 @@ public sealed class LightLeapTests
     // From 0 to 1 within so many seconds about the middle.
     private static double Ramp(double t, double seconds, double at = 0.9) => Math.Clamp(((t - at) / seconds) + 0.5, 0, 1);
 
-    private static double Of(Func<double, (double Infrared, double Red)> light)
+    private static double Of(Func<double, (double Infrared, double Red)> light, double leastInfrared = Least)
     {
         var pairs = new double[2 * (int)(LightLeap.LookBackSeconds * RateHz)];
         for (var n = 0; n < pairs.Length / 2; n++)
@@ -89,6 +97,6 @@ public sealed class LightLeapTests
             (pairs[2 * n], pairs[(2 * n) + 1]) = light(n / RateHz);
         }
 
-        return LightLeap.LargestIn(pairs, RateHz, Least);
+        return LightLeap.LargestIn(pairs, RateHz, (leastInfrared, Least));
     }
 }

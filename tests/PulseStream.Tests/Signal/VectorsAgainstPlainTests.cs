@@ -155,7 +155,7 @@ public sealed class VectorsAgainstPlainTests
         {
             var (infrared, red) = Steps(seed, stillness);
             var plain = PlainSums.LeapIn(infrared, red, 6, 15, 0.01);
-            Assert.Equal(plain, LightLeap.LargestIn(MemoryMarshal.Cast<Vector128<double>, double>(Pairs(infrared, red)), 50, 0.01));
+            Assert.Equal(plain, LightLeap.LargestIn(MemoryMarshal.Cast<Vector128<double>, double>(Pairs(infrared, red)), 50, (0.01, 0.01)));
             found += plain != 0 ? 1 : 0;
         }
 
