@@ -133,17 +133,28 @@ internal sealed class Repetition
             h = Vector128.FusedMultiplyAdd(own, BloodCourse.TwoAt(late, 14), h);
         }
 
-        ReadOnlySpan<double> sums = [a[0], a[1], b[0], b[1], c[0], c[1], d[0], d[1], e[0], e[1], f[0], f[1], g[0], g[1], h[0], h[1]];
-        for (var k = 0; k < sums.Length; k++)
+        a.CopyTo(values, lag);
+        b.CopyTo(values, lag + 2);
+        c.CopyTo(values, lag + 4);
+        d.CopyTo(values, lag + 6);
+        e.CopyTo(values, lag + 8);
+        f.CopyTo(values, lag + 10);
+        g.CopyTo(values, lag + 12);
+        h.CopyTo(values, lag + 14);
+        for (var two = lag; two < lag + Together; two += 2)
         {
-            values[lag + k] = Normalised(sums[k], lag + k);
+            Normalise(two);
         }
     }
 
-    private double Normalised(double cross, int lag)
+    // Two lags with one square root and one division.
+    private void Normalise(int lag)
     {
-        var power = energies[Math.Max(0, length - lag)] * (energies[length] - energies[Math.Min(lag, length)]);
-        return power > 0 ? cross / Math.Sqrt(power) : 0;
+        var early = Vector128.Create(energies[Math.Max(0, length - lag)], energies[Math.Max(0, length - lag - 1)]);
+        var before = Vector128.Create(energies[Math.Min(lag, length)], energies[Math.Min(lag + 1, length)]);
+        var power = early * (Vector128.Create(energies[length]) - before);
+        var normalised = BloodCourse.TwoAt(values, lag) / Vector128.Sqrt(power);
+        (normalised & Vector128.GreaterThan(power, Vector128<double>.Zero)).CopyTo(values, lag);
     }
 
     private double HighestPeak(int shortest, int longest)
