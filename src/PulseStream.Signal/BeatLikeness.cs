@@ -45,10 +45,15 @@ internal sealed class BeatLikeness(int mostPoints)
     public void Weigh()
     {
         var reaching = count - ends[0];
+        var weight = 1.0 / (reaching - 1);
         for (compared = 0; compared < longestBeat && reaching > 1; compared++)
         {
-            weights[compared] = 1.0 / (reaching - 1);
-            reaching -= ends[compared + 1];
+            weights[compared] = weight;
+            if (ends[compared + 1] > 0)
+            {
+                reaching -= ends[compared + 1];
+                weight = 1.0 / (reaching - 1);
+            }
         }
     }
 
