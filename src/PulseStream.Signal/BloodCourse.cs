@@ -65,6 +65,6 @@ internal sealed class BloodCourse(int mostBins)
     public static Vector128<double> TwoAt(ReadOnlySpan<double> values, int n)
     {
         Debug.Assert(n >= 0 && n + 2 <= values.Length);
-        return Vector128.LoadUnsafe(in MemoryMarshal.GetReference(values), (nuint)n);
+        return Vector128.LoadUnsafe(in MemoryMarshal.GetReference(values), unchecked((nuint)n));
     }
 }
