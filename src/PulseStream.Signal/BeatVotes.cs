@@ -86,7 +86,7 @@ internal sealed class BeatVotes(double binRateHz)
     {
         var nearest = SameBeatSeconds * binRateHz;
         var same = -1;
-        for (var k = 0; k < rises.Length; k++)
+        for (var k = 0; k < rises.Length && rises[k] - place < nearest; k++)
         {
             var distance = Math.Abs(rises[k] - place);
             if (distance < nearest && !isKnown[k])
