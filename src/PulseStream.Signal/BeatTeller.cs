@@ -1,3 +1,5 @@
+using System.Runtime.Intrinsics;
+
 namespace PulseStream.Signal;
 
 /// <summary>Tells each beat once, with the interval since the one before, when no later window can move it.</summary>
@@ -70,13 +72,13 @@ internal sealed class BeatTeller(WindowRoom room, bool hasRed)
         var period = finder.Count > 1 ? finder.Rises[Math.Max(k, 1)] - finder.Rises[Math.Max(k, 1) - 1] : design.BinRateHz;
         var from = Math.Max(0, (int)(finder.Rises[k] - (BeatBeforeShare * period)));
         var to = Math.Min(window.Length / 2, (int)(finder.Rises[k] + (BeatAfterShare * period)));
-        double cross = 0, square = 0;
+        Vector128<double> products = default;
         for (var n = from; n < to; n++)
         {
-            cross += window[2 * n] * window[(2 * n) + 1];
-            square += window[2 * n] * window[2 * n];
+            products += BloodCourse.TwoAt(window, 2 * n) * window[2 * n];
         }
 
-        return square > 0 ? cross / square : double.NaN;
+        // i² and r i.
+        return products[0] > 0 ? products[1] / products[0] : double.NaN;
     }
 }
