@@ -30,6 +30,7 @@ internal sealed class CalmLight(JudgeOptions options)
     private double largestStep;
     private double logInfrared;
     private double logRed;
+    private (int WindowSeconds, double Infrared, double Red) newest = (-1, 0, 0);
 
     /// <summary>Takes in the light of every second, believed or not.</summary>
     public void See(in SignalSecond second)
@@ -43,6 +44,7 @@ internal sealed class CalmLight(JudgeOptions options)
         infraredLevels[levelCount % LongestWindow] = infrared;
         redLevels[levelCount % LongestWindow] = Math.Log(second.Light.RedCounts);
         levelCount++;
+        newest.WindowSeconds = -1;
     }
 
     /// <summary>The first believed second of a finger: its light is what later light is compared with.</summary>
@@ -140,6 +142,17 @@ internal sealed class CalmLight(JudgeOptions options)
     /// <param name="windowSeconds">Length of the window that ends with the second seen last.</param>
     public (double Infrared, double Red) LevelsOver(int windowSeconds)
     {
+        // Asked for the same window several times a second.
+        if (windowSeconds != newest.WindowSeconds)
+        {
+            newest = MeanOver(windowSeconds);
+        }
+
+        return (newest.Infrared, newest.Red);
+    }
+
+    private (int WindowSeconds, double Infrared, double Red) MeanOver(int windowSeconds)
+    {
         var (infrared, red, count) = (0.0, 0.0, 0);
         for (var back = 1; back <= Math.Min(Math.Min(windowSeconds, levelCount), LongestWindow); back++)
         {
@@ -152,7 +165,7 @@ internal sealed class CalmLight(JudgeOptions options)
             }
         }
 
-        return (infrared / count, red / count);
+        return (windowSeconds, infrared / count, red / count);
     }
 
     /// <summary>What the light that has come is: room light adds the same counts to both channels, at once; emitters' light past a finger adds to each a share of what it emits, which may by chance be as many counts.</summary>
