@@ -13,6 +13,9 @@ internal static class EarlyOrSecond
     /// <summary>How clearly fronts of one size differ in turn where they may be two waves of one beat; <see cref="RisePairs.Contrast"/>.</summary>
     public const double LeastEvenContrast = 3.5;
 
+    /// <summary>No slower beat has two waves half a period apart, s.</summary>
+    public const double LongestEvenPeriodSeconds = 1.6;
+
     // Every second beat early, at more than 126 a minute, is hardly a rhythm.
     private const double ShortestPeriodSeconds = 0.95;
 
@@ -85,10 +88,8 @@ internal static class EarlyOrSecond
     // of less than four, and each more than three eighths of two mean ones.
     private const double SoonestOfGroups = 0.375;
 
-    // Breathing makes two periods repeat worse than one; what repeats better alternates. No slower beat has two waves as far apart as
-    // that, a faster one hardly so late a wave; the heights of beats differ by less in turn, and two fronts that take a tenth of the
-    // time from full one to full one are long.
-    private const double LongestEvenPeriodSeconds = 1.6;
+    // Breathing makes two periods repeat worse than one; what repeats better alternates. A faster beat has hardly so late a wave; the
+    // heights of beats differ by less in turn, and two fronts that take a tenth of the time from full one to full one are long.
     private const double SoonestEvenShare = 0.45;
     private const double LargestEvenHeight = 0.9;
     private const double LongEvenFrontShare = 0.1;

@@ -54,8 +54,9 @@ internal sealed class PairFinder(double binRateHz)
     /// <param name="periodSeconds">The period to look for, s.</param>
     /// <param name="pairs">Their medians.</param>
     /// <param name="leastContrast">Of pairs that alternate less nothing is asked.</param>
+    /// <param name="longestSeconds">Nor of those with as long a period, s.</param>
     /// <returns>Whether fronts come in pairs.</returns>
-    public bool TryFind(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, double periodSeconds, out RisePairs pairs, double leastContrast = double.NegativeInfinity)
+    public bool TryFind(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, double periodSeconds, out RisePairs pairs, double leastContrast = double.NegativeInfinity, double longestSeconds = double.PositiveInfinity)
     {
         pairs = default;
         var period = periodSeconds * binRateHz;
@@ -66,18 +67,23 @@ internal sealed class PairFinder(double binRateHz)
 
         MarkFull(rises, FullReachShare * period);
         var (periods, bins, intervals) = Measure(rises, period);
-        if (count < (periodSeconds > Repetition.LongestPeriodSeconds ? LeastSlowPairs : LeastPairs))
+        if (count < (periodSeconds > Repetition.LongestPeriodSeconds ? LeastSlowPairs : LeastPairs) || bins / periods / binRateHz >= longestSeconds)
         {
             return false;
         }
 
         var (mean, deviation) = Spread.Of(slopeShares.AsSpan(0, count));
         var contrast = (1 - mean) * Math.Sqrt(count) / deviation;
+        if (contrast < leastContrast)
+        {
+            return false;
+        }
+
         var delay = Spread.MedianOf(delays.AsSpan(0, count));
         var nearest = SameDelaySeconds * binRateHz;
         var byTime = CountNear(delays, delay, nearest);
         var byShare = CountNear(delayShares, Spread.MedianOf(delayShares.AsSpan(0, count)), nearest / period);
-        if (Math.Max(byTime, byShare) < SameShare * periods || contrast < leastContrast)
+        if (Math.Max(byTime, byShare) < SameShare * periods)
         {
             return false;
         }

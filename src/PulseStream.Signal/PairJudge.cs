@@ -126,7 +126,8 @@ internal sealed class PairJudge(Repetition repetition, SignalDesign design)
     private void JudgeEven(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, double least, bool isKnown)
     {
         var gain = repetition.PeriodicityOfTwo - repetition.Periodicity;
-        if (!(repetition.PeriodicityOfTwo >= least && (isKnown || gain >= EarlyOrSecond.LeastGain) && finder.TryFind(slopes, rises, 2 * repetition.PeriodSeconds, out var found, isKnown ? double.NegativeInfinity : EarlyOrSecond.LeastEvenContrast)))
+        var leastContrast = isKnown ? double.NegativeInfinity : EarlyOrSecond.LeastEvenContrast;
+        if (!(repetition.PeriodicityOfTwo >= least && (isKnown || gain >= EarlyOrSecond.LeastGain) && finder.TryFind(slopes, rises, 2 * repetition.PeriodSeconds, out var found, leastContrast, EarlyOrSecond.LongestEvenPeriodSeconds)))
         {
             return;
         }

@@ -85,7 +85,7 @@ internal static class PairVerdict
 
     // Both halves of a period as long to within an eighth: full beats and weaker ones, or two waves. Their height differs by more than breathing
     // makes of it, pair by pair, and the weaker is no broader: samples that are far apart make one of two equal fronts broader and less steep.
-    private const double LongestEvenPeriodSeconds = 1.6;
+    private const double LongestEvenPeriodSeconds = EarlyOrSecond.LongestEvenPeriodSeconds;
     private const double LargestEvenShare = 0.9;
     private const double LeastContrast = 5;
     private const double LeastPeriodicityGain = 0.04;

@@ -92,7 +92,13 @@ public sealed class PairFinderTests
         Assert.Equal(areFound, new PairFinder(BinRateHz).TryFind(slopes, rises.ToArray(), 41 / BinRateHz, out _));
     }
 
-    private static bool Find(Func<int, int> delay, out RisePairs pairs, out PairFinder finder, out double[] rises)
+    [Theory]
+    [InlineData(0.98, false)]
+    [InlineData(1.02, true)]
+    public void OfPairsWithALongerPeriodNothingIsAsked(double longestShare, bool areFound) =>
+        Assert.Equal(areFound, Find(_ => Period / 3, out _, out _, out _, longestShare * Period / BinRateHz));
+
+    private static bool Find(Func<int, int> delay, out RisePairs pairs, out PairFinder finder, out double[] rises, double longestSeconds = double.PositiveInfinity)
     {
         var slopes = new double[420];
         List<double> all = [];
@@ -105,7 +111,7 @@ public sealed class PairFinderTests
 
         rises = [.. all.Order()];
         finder = new(BinRateHz);
-        return finder.TryFind(slopes, rises, Period / BinRateHz, out pairs);
+        return finder.TryFind(slopes, rises, Period / BinRateHz, out pairs, longestSeconds: longestSeconds);
     }
 
     private static void Add(double[] slopes, List<double> rises, int at, double height, double width)
