@@ -71,14 +71,16 @@ internal sealed class Liveness(JudgeOptions options)
     /// <remarks>A breath is longer than a short window, in which a third harmonic is not well known either.</remarks>
     public bool IsLacking(in SignalSecond second) =>
         !(IsPart(second) ? isShown : IsShown)
-        && (HasLostFirstWave(second)
+        && (HasNoFirstWave(second)
             || IsUntold(second)
             || Swings(second)
             || (IsSwingAsBefore(second) && (swingingSeconds > 1 || !ShowsLife(second))));
 
     /// <summary>Whether there is more of a third harmonic than of the first in a wave that nothing was taken away from: its beats were found at another rate than its own. The two waves of a beat, four tenths of it apart, do the same to its first harmonic.</summary>
-    public bool HasLostFirstWave(in SignalSecond second) =>
-        second.Pulse.ThirdWaveShare > limits.MostThirdWaveShare && !second.Pulse.HasSecondWaves && second.Fit.Lines == 0 && !second.Fit.IsWithoutFirstWave;
+    public bool HasLostFirstWave(in SignalSecond second) => second.Fit.Lines == 0 && HasNoFirstWave(second);
+
+    private bool HasNoFirstWave(in SignalSecond second) =>
+        second.Pulse.ThirdWaveShare > limits.MostThirdWaveShare && !second.Pulse.HasSecondWaves && !second.Fit.IsWithoutFirstWave;
 
     /// <summary>Whether breathing is seen beside a wave by more than drift and a height that wavers look like it.</summary>
     /// <param name="pulse">The beats of a window.</param>

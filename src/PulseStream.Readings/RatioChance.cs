@@ -21,8 +21,11 @@ internal static class RatioChance
     // What is left over of breathing is not white, and the slower the pulse the more of it lies where the pulse is; of a still slower one it was measured.
     private static double ErrorsOf(in SignalSecond second, JudgeOptions options) =>
         second.Fit.IsSeparated ? options.IntervalErrorsBesideMotion
-        : second.Pulse.PeriodSeconds > 1 ? options.IntervalErrors * Math.Min(second.Pulse.PeriodSeconds, options.LongestIntervalPeriodSeconds)
-        : options.IntervalErrors;
+        : options.IntervalErrors * Math.Max(1, IsMeasured(second, options) ? options.LongestIntervalPeriodSeconds : second.Pulse.PeriodSeconds);
+
+    // What repeats as slowly may be every second beat of a faster heart.
+    private static bool IsMeasured(in SignalSecond second, JudgeOptions options) =>
+        60 / second.Pulse.RatePerMinute > options.LongestIntervalPeriodSeconds;
 
     private static double Square(double x) => x * x;
 }

@@ -82,7 +82,7 @@ public sealed class IntervalTests
         Assert.All(falling, s => Assert.InRange(97 - (s.SecondIndex - 20), s.Spo2!.Value.LowPercent, s.Spo2.Value.HighPercent));
     }
 
-    // What breathing leaves lies where a slow pulse is, and is larger beside a weak one. Below 50 a minute it is measured.
+    // What breathing leaves lies where a slow pulse is, and is larger beside a weak one. Below 50 a minute it is measured, but not of what repeats as slowly with two beats.
     [Fact]
     public void TheIntervalOfASlowPulseAndOfAWeakOneIsWider()
     {
@@ -90,6 +90,8 @@ public sealed class IntervalTests
         Assert.Equal(usual, WidthOf(error: 0.01, size: 0.01, period: 0.4), 6);
         Assert.InRange(WidthOf(error: 0.01, size: 0.01, period: 1.15) / usual, 1.1, 1.2);
         Assert.Equal(1.2, WidthOf(error: 0.01, size: 0.01, period: 1.5) / usual, 0.01);
+        var pairs = At(error: 0.01, size: 0.01, period: 1.5);
+        Assert.Equal(1.5, WidthOf(pairs with { Pulse = pairs.Pulse with { RatePerMinute = 80 } }) / usual, 0.01);
         Assert.InRange(WidthOf(error: 0, size: 0.0005, period: 0.8), 0.08, 0.15);
         Assert.InRange(WidthOf(error: 0, size: 0.01, period: 0.8), 0.005, 0.03);
     }

@@ -78,6 +78,24 @@ public sealed class TremblingThingTests
         Assert.Equal(isLacking, new Liveness(new()).IsLacking(second with { Pulse = second.Pulse with { FrontSteepness = front, UnsteadyShare = unsteady } }));
     }
 
+    // A movement from the first second on whose own line was taken away; a known pulse may leave its first wave with one.
+    [Theory]
+    [InlineData(1, 3.8, false, true)]
+    [InlineData(0, 3.8, false, true)]
+    [InlineData(1, 0.5, false, false)]
+    [InlineData(1, 3.8, true, false)]
+    public void WhatIsLeftOfAWaveWithoutItsFirstOneIsNoPulse(int lines, double third, bool isShown, bool isLacking)
+    {
+        var liveness = new Liveness(new());
+        if (isShown)
+        {
+            Show(liveness);
+        }
+
+        var second = At(0.8, third, 1, 0.9);
+        Assert.Equal(isLacking, liveness.IsLacking(second with { Fit = second.Fit with { Lines = lines } }));
+    }
+
     // A wave whose height wavers looks like a breath of an eighth of it.
     [Theory]
     [InlineData(0.14, false)]
