@@ -38,6 +38,13 @@ internal sealed class DelayCourse
 
     // Every second beat early at 150 a minute: nothing that is faster is asked here.
     private const double ShortestPeriodSeconds = 0.8;
+    // To doubt takes less than to be sure. Where a wave is no more than a ripple, or from lower down, noise moves it as far; and what moves it further is noise.
+    private const int LeastScatteredWindows = 4;
+    private const double LeastScatteredShare = 0.13;
+    private const double LeastScatteredFootShare = 0.6;
+    private const double LeastScatterSeconds = 0.02;
+    private const double MostScatterSeconds = 0.05;
+    private const double ScatterOfIntervals = 0.75;
     private double delayVariance;
     private double intervalVariance;
     private double delay;
@@ -75,6 +82,17 @@ internal sealed class DelayCourse
         && pairs.DelayShare < LatestShare
         && pairs.SlopeShare < SteepestShare
         && pairs.DelaySeconds < ValveClosure.LatestWaveSeconds(pairs.PeriodSeconds) + LaterSeconds;
+
+    /// <summary>Whether weaker fronts that rise from near the crest scatter as far behind the full ones as those do: a second wave keeps its time, or its share of the interval; the early beats of a heart need not.</summary>
+    /// <param name="pairs">Pairs of a window.</param>
+    public bool Scatter(in RisePairs pairs) =>
+        windows >= LeastScatteredWindows
+        && IsSame(pairs)
+        && pairs.SlopeShare >= LeastScatteredShare
+        && pairs.FootShare > LeastScatteredFootShare
+        && delayVariance > LeastScatterSeconds * LeastScatterSeconds
+        && delayVariance < MostScatterSeconds * MostScatterSeconds
+        && delayVariance > ScatterOfIntervals * ScatterOfIntervals * intervalVariance;
 
     private bool IsSame(in RisePairs pairs) =>
         windows > 0

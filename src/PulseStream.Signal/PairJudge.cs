@@ -94,7 +94,7 @@ internal sealed class PairJudge(Repetition repetition, SignalDesign design)
             }
 
             Own = PairVerdict.Of(found);
-            AreAsLikelyBeats = Own == PairKind.SecondWave && (PairVerdict.MayAlternate(found) || EarlyOrSecond.AreAsLikelyBeats(found));
+            AreAsLikelyBeats = Own == PairKind.SecondWave && (PairVerdict.MayAlternate(found) || (before?.Delays.Scatter(found) ?? false) || EarlyOrSecond.AreAsLikelyBeats(found));
         }
 
         if (Own == PairKind.None)

@@ -73,6 +73,21 @@ public sealed class DelayCourseTests
         Assert.False(course.KeepTime(other));
     }
 
+    // Early beats of 90 a minute that hardly pulse, out of the crest of the full ones: they come when they will, a second wave does not.
+    [Theory]
+    [InlineData(0.028, 0.029, 0.25, 0.7, 4, true)]
+    [InlineData(0.028, 0.029, 0.25, 0.7, 3, false)]
+    [InlineData(0.015, 0.015, 0.25, 0.7, 8, false)]
+    [InlineData(0.028, 0.045, 0.25, 0.7, 8, false)]
+    [InlineData(0.06, 0.029, 0.25, 0.7, 8, false)]
+    [InlineData(0.028, 0.029, 0.1, 0.7, 8, false)]
+    [InlineData(0.028, 0.029, 0.25, 0.4, 8, false)]
+    public void WhatScattersBehindTheCrestMayBeABeat(double delaySpread, double intervalSpread, double slope, double foot, int windows, bool scatters)
+    {
+        var pairs = new RisePairs(1.35, 0.48, slope, foot, 0.16, 0.115, 0.1, 30) with { DelaySpreadSeconds = delaySpread, IntervalSpreadSeconds = intervalSpread };
+        Assert.Equal(scatters, After(windows, pairs).Scatter(pairs));
+    }
+
     [Fact]
     public void ARestartForgets()
     {
