@@ -32,7 +32,7 @@ public sealed record LivenessOptions
     public double FrontOfRound { get; init; } = 0.3;
 
     /// <summary>Third harmonic over the first that such a wave has at least.</summary>
-    public double ThirdWaveShareOfRound { get; init; } = 0.015;
+    public double ThirdWaveShareOfRound { get; init; } = 0.01;
 
     /// <summary>What one shape at a rate that drifts smoothly leaves of it at least, root mean squares, where there are beats enough: of a wheel whose speed wanders up to 0.04.</summary>
     public double UnsteadyShareOfRound { get; init; } = 0.07;

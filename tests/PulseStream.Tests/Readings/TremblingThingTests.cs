@@ -71,7 +71,7 @@ public sealed class TremblingThingTests
     [InlineData(0.4, 0.07, 0.02, false)]
     [InlineData(0.2, 0.07, 0.02, true)]
     [InlineData(0.4, 0.035, 0.02, true)]
-    [InlineData(0.4, 0.07, 0.01, true)]
+    [InlineData(0.4, 0.07, 0.009, true)]
     public void ARoundWaveWithAFrontInAnUnsteadyRateIsNoSwing(double front, double unsteady, double third, bool isLacking)
     {
         var second = At(0.8, third, 1, 0.9);
