@@ -178,6 +178,9 @@ public sealed record JudgeOptions
     /// <summary>Growth, as a logarithm, above which another height is never taken for the pulse's: ln 3 is more than a hand that is lowered does.</summary>
     public double LargestNewHeight { get; init; } = 1.1;
 
+    /// <summary>Distance of R from the known pulse's, in units of R, within which one of any height is the same that has come back, at its rate and with its front: a point.</summary>
+    public double SameRatio { get; init; } = 0.04;
+
     /// <summary>Seconds without a finger after which the next one is another: light that jumps for one second may be the same finger, half off.</summary>
     public int ForgottenSeconds { get; init; } = 2;
 
@@ -272,7 +275,7 @@ public sealed record JudgeOptions
     public double RangeMargin { get; init; } = 0.03;
 
     /// <summary>Multiple of the standard error in the interval of a pulse of 60 and more a minute; a slower one has as much more as it is slower. Student's t for the fifty to a hundred degrees of freedom of a window is 2.0, of which the rest below has its part.</summary>
-    public double IntervalErrors { get; init; } = 1.7;
+    public double IntervalErrors { get; init; } = 1.75;
 
     /// <summary>Period, s, up to which it has more: of pulses below 50 a minute what breathing puts R off by is measured, and is in the standard error.</summary>
     public double LongestIntervalPeriodSeconds { get; init; } = 1.2;

@@ -182,7 +182,7 @@ internal sealed class SecondJudge
             return FlatReason(second);
         }
 
-        if (hasRed && !(fit.Disagreement <= disagreement.LargestOf(fit, calm.IsKnown)))
+        if (hasRed && (ReceivedLight.IsOneTwice(second) || !(fit.Disagreement <= disagreement.LargestOf(fit, calm.IsKnown))))
         {
             return IsSettling ? Settling(second) : calm.CauseOfDisagreement(second);
         }

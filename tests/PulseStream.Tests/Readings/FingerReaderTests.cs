@@ -155,4 +155,16 @@ public sealed class FingerReaderTests
         Assert.Null(sitting.RecordReading);
         Assert.Equal(90, sitting.LowestReading!.WholeSpo2Percent);
     }
+
+    // One column twice, or a light that has crossed no finger: R is 1 to the last digit, which the curve calls 85 %.
+    [Fact]
+    public void TheSameCountsTwiceAreNoTwoLights()
+    {
+        var once = new Finger { Seconds = 40, Spo2 = _ => 85 }.Samples();
+        var twice = Array.ConvertAll(once, s => (Sample?)Sample.OfLight(s!.Value.Infrared, s.Value.Infrared));
+        Assert.NotEmpty(Heard.Of(100, once).Readings);
+        var heard = Heard.Of(100, twice);
+        Assert.Empty(heard.Usable);
+        Assert.All(Enumerable.Range(10, 30), second => Assert.True(heard.ReasonsAt(second).HasFlag(Reasons.Motion)));
+    }
 }

@@ -23,4 +23,24 @@ public sealed class WeakPulseTests
         Assert.InRange(told.Length, 40, 48);
         Assert.Equal(80, told.Average(), 0.3);
     }
+
+    // A cuff that is let go: what was a fiftieth of itself for twenty seconds is whole again within two.
+    [Theory]
+    [InlineData(62)]
+    [InlineData(85)]
+    public void APulseThatComesBackIsReadAtOnce(double pulsePerMinute)
+    {
+        double Share(double t) => t is < 25 or > 47 ? 1 : t < 45 ? 0.02 : Math.Pow(0.02, (47 - t) / 2);
+        var finger = new Finger
+        {
+            Seconds = 70,
+            PerfusionPercent = 3,
+            NoisePercent = 0.002,
+            BreathingPercent = 0.1,
+            Blood = t => 0.5 + (Share(t) * (Finger.Volume(t * pulsePerMinute / 60) - 0.5)),
+        };
+        var heard = Heard.Of(100, finger.Samples());
+        Assert.All(heard.Seconds.Where(s => s.SecondIndex >= 52), s => Assert.True(s.IsUsable, $"{s.SecondIndex} {heard.ReasonsAt(s.SecondIndex)}"));
+        Assert.All(heard.Usable.Where(s => s.SecondIndex >= 52), s => Assert.Equal(97, s.Spo2!.Value.Percent, 0.3));
+    }
 }
