@@ -90,7 +90,7 @@ internal sealed class Liveness(JudgeOptions options)
     /// <param name="pulse">The beats of a window.</param>
     public double LeftBySmoothing(in WindowPulse pulse) => pulse.PeriodSeconds < limits.RapidSwingPeriodSeconds ? 0.5 : 1;
 
-    /// <summary>Whether the beats of a wave scatter more than anything leaves whose rate drifts smoothly.</summary>
+    /// <summary>Whether the beats of a wave scatter more than anything leaves whose rate drifts smoothly; true where nobody measured it, beside a pulse that is known to live.</summary>
     /// <param name="second">The second.</param>
     public bool Scatters(in SignalSecond second) => IsMoreThanSteady(second, limits.UnsteadyShareOfRound * ShareOfFewBeats(second));
 

@@ -11,7 +11,7 @@ internal sealed class ReceivedLight(JudgeOptions options, Presence presence)
     // All but a few samples at the end stop: there is no beat left to see, the emitters shine straight in.
     private const double WholeShare = 0.98;
     // What sums of the same numbers may differ by.
-    private const double SameRatio = 1e-9;
+    private const double RatioRounding = 1e-9;
     private readonly BrightLight brightLight = new(options);
     private readonly MissingRing missing = new();
     private int airSeconds;
@@ -26,7 +26,7 @@ internal sealed class ReceivedLight(JudgeOptions options, Presence presence)
     /// <summary>Whether both lights are the same counts to the last one: two that have crossed a finger have a noise each.</summary>
     /// <param name="second">The second.</param>
     public static bool IsOneTwice(in SignalSecond second) =>
-        second.Light.RedCounts == second.Light.InfraredCounts && Math.Abs(second.Fit.Ratio - 1) < SameRatio;
+        second.Light.RedCounts == second.Light.InfraredCounts && Math.Abs(second.Fit.Ratio - 1) < RatioRounding;
 
     /// <summary>The reasons of a refused second, with the end stop among them where its light has gone there: by itself the change is named for what comes past the finger, or for a finger that has left.</summary>
     /// <param name="second">The second.</param>

@@ -182,13 +182,11 @@ internal sealed class SecondJudge
             return FlatReason(second);
         }
 
-        if (hasRed && (ReceivedLight.IsOneTwice(second) || !(fit.Disagreement <= disagreement.LargestOf(fit, calm.IsKnown))))
-        {
-            return IsSettling ? Settling(second) : calm.CauseOfDisagreement(second);
-        }
-
         var errorPercent = (fit.IsSeparated ? sinceCalm.Weigh(second).Fit.StandardError : fit.StandardError) * Math.Abs(curve.SlopeAt(fit.Ratio));
-        if (hasRed && fit.Lines > 0 && !(errorPercent <= options.LargestErrorBesideLinesPercent))
+        if (hasRed
+            && (ReceivedLight.IsOneTwice(second)
+                || !(fit.Disagreement <= disagreement.LargestOf(fit, calm.IsKnown))
+                || (fit.Lines > 0 && !(errorPercent <= options.LargestErrorBesideLinesPercent))))
         {
             return IsSettling ? Settling(second) : calm.CauseOfDisagreement(second);
         }
