@@ -195,7 +195,7 @@ internal sealed class CalmFinger
         if (second.Fit.WindowSeconds <= heightWindowSeconds && growth > options.LargestGrowth)
         {
             var isGradual = growth < options.LargestNewHeight;
-            if ((isGradual || HasSameRatio(second)) && IsGrown(second))
+            if ((isGradual || Math.Abs(second.Fit.Ratio - ratio) < options.SameRatio) && IsGrown(second))
             {
                 Settle(second);
                 return Reasons.None;
@@ -252,9 +252,6 @@ internal sealed class CalmFinger
         && HasSamePeriod(second)
         && second.Pulse.FrontSteepness >= options.Form.LeastFrontSteepness
         && HasSameFront(second);
-
-    // Movement that has blood's own R puts nothing off.
-    private bool HasSameRatio(in SignalSecond second) => Math.Abs(second.Fit.Ratio - ratio) < options.SameRatio;
 
     /// <summary>Whether a wave comes at the known pulse's rate.</summary>
     /// <param name="second">The second.</param>
