@@ -45,6 +45,8 @@ internal static class PairVerdict
     private const double LongestFrontBesideNarrower = 0.12;
     private const double LatestNarrowerShare = 0.38;
     private const double LongFrontBeforeNarrower = 0.085;
+    private const double LongFrontBeforeNarrowest = 0.075;
+    private const double NarrowestWave = 0.77;
 
     // Second waves have been drawn with up to nine tenths of the first one's height; steeper than this they are hardly ever.
     private const double SteepestWaveShare = 0.75;
@@ -169,12 +171,16 @@ internal static class PairVerdict
     private static bool MayBeAWave(in RisePairs pairs) =>
         pairs.SlopeShare < SteepestWaveShare && pairs.DelaySeconds < ValveClosure.LatestWaveSeconds(pairs.PeriodSeconds);
 
-    // Narrow behind a front that is long as well, it may be the second wave of a beat that is drawn narrow.
-    private static bool MayBeNarrow(in RisePairs pairs) =>
-        pairs.SlopeShare < SteepestWaveShare
-        && pairs.DelaySeconds < ValveClosure.LatestWaveSeconds(pairs.PeriodSeconds) + FarBehindSeconds
-        && pairs.FrontSeconds >= LongFrontBeforeNarrower * pairs.PeriodSeconds
-        && pairs.SecondFrontSeconds < NarrowerWave * pairs.FrontSeconds;
+    // Narrow behind a front that is long as well, or by a quarter and more, it may be the second wave of a beat that is drawn narrow.
+    private static bool MayBeNarrow(in RisePairs pairs)
+    {
+        var late = pairs.DelaySeconds - ValveClosure.LatestWaveSeconds(pairs.PeriodSeconds);
+        var breadth = pairs.SecondFrontSeconds / pairs.FrontSeconds;
+        var front = pairs.FrontSeconds / pairs.PeriodSeconds;
+        return pairs.SlopeShare < SteepestWaveShare
+            && ((late < FarBehindSeconds && front >= LongFrontBeforeNarrower && breadth < NarrowerWave)
+                || (front >= LongFrontBeforeNarrowest && breadth < NarrowestWave));
+    }
 
     // The steeper of two waves of one beat may be the second.
     private static bool IsSooner(in RisePairs pairs, double seconds)
