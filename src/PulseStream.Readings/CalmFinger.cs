@@ -179,11 +179,11 @@ internal sealed class CalmFinger
             return CauseOfDisagreement(second);
         }
 
-        // Added light scales the pulse and leaves its rate alone.
+        // Added light scales the pulse and leaves its rate alone; a line beside it may be movement's.
         leakCause = hasRed && ((IsLeaking(second) && !seat.IsUnharmed(second)) || (second.Fit.Lines > 0 && light.HasRisenOver(second))) ? CauseOfLeak(second) : Reasons.None;
         if (leakCause != Reasons.None)
         {
-            return leakCause;
+            return second.Fit.Lines > 0 ? leakCause | Reasons.Motion : leakCause;
         }
 
         if (hasRed && (seat.HasLeaked(second) || (second.Fit.Lines == 0 && slip.Sees(second))))

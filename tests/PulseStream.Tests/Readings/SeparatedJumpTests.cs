@@ -124,6 +124,23 @@ public sealed class SeparatedJumpTests
         Assert.Equal(expected, calm.ReasonsOf(later) & ~Reasons.AmbientLight);
     }
 
+    // Beside a line nobody knows how much of the pulse a leak took; what the line was is not known either.
+    [Fact]
+    public void BrighterLightBesideALineMayBeMovementToo()
+    {
+        var calm = new CalmFinger(new(), hasRed: true);
+        var first = At(10, CalmRatio, isSeparated: false);
+        calm.See(first);
+        calm.Tell(first);
+        calm.Remember(first);
+        for (var second = 11; second < 19; second++)
+        {
+            calm.See(At(second, CalmRatio, isSeparated: false, lines: 1, infrared: 1.3, red: 1.2));
+        }
+
+        Assert.Equal(Reasons.Misplaced | Reasons.Motion, calm.ReasonsOf(At(19, CalmRatio, isSeparated: false, lines: 1, infrared: 1.3, red: 1.2)) & ~Reasons.AmbientLight);
+    }
+
     // What is faster than any pulse passes for noise, and pulls R its own way: blood's goes there more slowly, and without noise.
     [Theory]
     [InlineData(1, 0.12, Reasons.None)]
