@@ -1,6 +1,3 @@
-using System.Runtime.InteropServices;
-using System.Runtime.Intrinsics;
-
 namespace PulseStream.Signal;
 
 /// <summary>The mean beat of the calm finger, infrared, in its calm height; it can be laid out along other beats.</summary>
@@ -29,7 +26,6 @@ internal sealed class PulseTemplate
     private int length;
     private int learnedBins;
     private int learnedCount;
-    private double size;
     private bool isAveraged;
 
     public PulseTemplate(SignalDesign design)
@@ -49,7 +45,7 @@ internal sealed class PulseTemplate
     public double PeriodBins { get; private set; }
 
     /// <summary>Its root mean square, natural logarithm of light.</summary>
-    public double Size => size = double.IsNaN(size) ? SizeOf(learned.AsSpan(0, learnedBins)) : size;
+    public double Size { get; private set; }
 
     /// <summary>Skewness of its slope.</summary>
     public double FrontSteepness { get; private set; }
@@ -105,18 +101,16 @@ internal sealed class PulseTemplate
 
         Ratio = ratio;
         PeriodBins = periodBins;
-        size = double.NaN;
+        Size = LinePart.SizeOf(pairs);
         FrontSteepness = frontSteepness;
         before = newBefore;
         length = newLength;
         AgeSeconds = 0;
         isAveraged = false;
         learnedBins = pairs.Length / 2;
-        var lanes = MemoryMarshal.Cast<double, Vector128<double>>(pairs);
-        var infrared = learned.AsSpan(0, lanes.Length);
-        for (var n = 0; n < infrared.Length; n++)
+        for (var n = 0; n < learnedBins; n++)
         {
-            infrared[n] = lanes[n].ToScalar();
+            learned[n] = pairs[2 * n];
         }
 
         learnedCount = rises.Length;
@@ -176,25 +170,6 @@ internal sealed class PulseTemplate
         {
             points[n] /= count;
         }
-    }
-
-    // Asked for as seldom. Squares are added in the order in which those of any window are, so that sizes compare to the last digit.
-    private static double SizeOf(ReadOnlySpan<double> infrared)
-    {
-        double early = 0, late = 0;
-        var rest = infrared;
-        for (; rest.Length > 1; rest = rest[1..^1])
-        {
-            early = Math.FusedMultiplyAdd(rest[0], rest[0], early);
-            late = Math.FusedMultiplyAdd(rest[^1], rest[^1], late);
-        }
-
-        foreach (var middle in rest)
-        {
-            early = Math.FusedMultiplyAdd(middle, middle, early);
-        }
-
-        return Math.Sqrt((early + late) / infrared.Length);
     }
 
     // All points of a beat lie at the same share of the way between two bins.

@@ -33,13 +33,13 @@ internal sealed class RandomWalk(SignalDesign design)
         var found = waves.AsSpan(0, (int)(FastestHz * turns) - first + 1);
         for (var k = 0; k < found.Length; k++)
         {
-            found[k] = WaveAt(first + k, pairs, ratio, noise.OfResidual(ratio));
+            found[k] = WaveAt(first + k, pairs, ratio);
         }
 
-        return Unevenness(found) < MostUnevenness;
+        return Unevenness(found, noise.OfResidual(ratio)) < MostUnevenness;
     }
 
-    private Wave WaveAt(int turns, ReadOnlySpan<double> pairs, double ratio, double white)
+    private Wave WaveAt(int turns, ReadOnlySpan<double> pairs, double ratio)
     {
         var bins = pairs.Length / 2;
         var (turnSine, turnCosine) = Math.SinCos(Math.Tau * turns / bins);
@@ -53,17 +53,17 @@ internal sealed class RandomWalk(SignalDesign design)
         }
 
         var gain = design.Kernel.GainAt((double)turns / bins);
-        return new(((ofCosine * ofCosine) + (ofSine * ofSine)) / (bins * gain * gain), 1 / (2 * (1 - turnCosine)), white);
+        return new(((ofCosine * ofCosine) + (ofSine * ofSine)) / (bins * gain * gain), 1 / (2 * (1 - turnCosine)));
     }
 
     // Mean of the squares over the square of the mean, each as a share of what a walk and white noise have there.
-    private static double Unevenness(ReadOnlySpan<Wave> found)
+    private static double Unevenness(ReadOnlySpan<Wave> found, double white)
     {
-        var step = StepOf(found);
+        var step = StepOf(found, white);
         var (sum, squares) = (0.0, 0.0);
         foreach (ref readonly var wave in found)
         {
-            var share = wave.Power / ((step * wave.OfWalk) + wave.White);
+            var share = wave.Power / ((step * wave.OfWalk) + white);
             sum += share;
             squares += share * share;
         }
@@ -72,7 +72,7 @@ internal sealed class RandomWalk(SignalDesign design)
     }
 
     // Variance of a walk's step that makes the whole likeliest, beside the white noise that is known: each round weighs a wave by the walk's part of it.
-    private static double StepOf(ReadOnlySpan<Wave> found)
+    private static double StepOf(ReadOnlySpan<Wave> found, double white)
     {
         var step = 0.0;
         foreach (ref readonly var wave in found)
@@ -85,7 +85,7 @@ internal sealed class RandomWalk(SignalDesign design)
             var (sum, weight) = (0.0, 0.0);
             foreach (ref readonly var wave in found)
             {
-                var expected = (step * wave.OfWalk) + wave.White;
+                var expected = (step * wave.OfWalk) + white;
                 var part = step * wave.OfWalk / expected;
                 sum += part * wave.Power / expected;
                 weight += part;
@@ -97,5 +97,5 @@ internal sealed class RandomWalk(SignalDesign design)
         return step;
     }
 
-    private readonly record struct Wave(double Power, double OfWalk, double White);
+    private readonly record struct Wave(double Power, double OfWalk);
 }

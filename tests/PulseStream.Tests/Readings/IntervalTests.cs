@@ -62,7 +62,7 @@ public sealed class IntervalTests
         }
 
         Assert.True(all > 300);
-        Assert.InRange(held / (double)all, 0.9, 1);
+        Assert.InRange(held / (double)all, LeastShare, 1);
     }
 
     [Fact]

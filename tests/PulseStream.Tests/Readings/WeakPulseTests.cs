@@ -30,6 +30,8 @@ public sealed class WeakPulseTests
     [InlineData(85)]
     public void APulseThatComesBackIsReadAtOnce(double pulsePerMinute)
     {
+        // Whole again at 47 s; five seconds are what any disturbance leaves in a window.
+        const int again = 52;
         double Share(double t) => t is < 25 or > 47 ? 1 : t < 45 ? 0.02 : Math.Pow(0.02, (47 - t) / 2);
         var finger = new Finger
         {
@@ -40,7 +42,7 @@ public sealed class WeakPulseTests
             Blood = t => 0.5 + (Share(t) * (Finger.Volume(t * pulsePerMinute / 60) - 0.5)),
         };
         var heard = Heard.Of(100, finger.Samples());
-        Assert.All(heard.Seconds.Where(s => s.SecondIndex >= 52), s => Assert.True(s.IsUsable, $"{s.SecondIndex} {heard.ReasonsAt(s.SecondIndex)}"));
-        Assert.All(heard.Usable.Where(s => s.SecondIndex >= 52), s => Assert.Equal(97, s.Spo2!.Value.Percent, 0.3));
+        Assert.All(heard.Seconds.Where(s => s.SecondIndex >= again), s => Assert.True(s.IsUsable, $"{s.SecondIndex} {heard.ReasonsAt(s.SecondIndex)}"));
+        Assert.All(heard.Usable.Where(s => s.SecondIndex >= again), s => Assert.Equal(97, s.Spo2!.Value.Percent, 0.3));
     }
 }

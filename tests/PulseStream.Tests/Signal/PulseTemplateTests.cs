@@ -36,18 +36,6 @@ public sealed class PulseTemplateTests
         Assert.Equal(isKnown, template.Knows(ratio));
     }
 
-    [Theory]
-    [InlineData(0)]
-    [InlineData(1)]
-    public void ItsSizeIsThatOfItsWindowToTheLastDigit(int without)
-    {
-        var (pairs, rises) = Window();
-        var window = pairs.AsSpan(2 * without);
-        var template = new PulseTemplate(Design);
-        template.Learn(window, rises, PeriodBins, 1, 0.5);
-        Assert.Equal(LinePart.SizeOf(window), template.Size);
-    }
-
     [Fact]
     public void OneWholeBeatTeachesNothing()
     {
