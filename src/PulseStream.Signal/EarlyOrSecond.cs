@@ -61,18 +61,16 @@ internal static class EarlyOrSecond
     // what noise bends.
     private const double SoonestOfPair = 0.245;
 
-    // Pairs hardly hold more than 145 beats a minute. Their fronts share the time of two beats, and take an eighth of it at most where a
-    // vessel draws them out. A beat that throws less blood is steep for a shorter time than a full one, but not for half of it.
-    private const double ShortestPairSeconds = 0.83;
-    private const double LongestFrontOfPair = 0.125;
-    private const double LatestOfPair = 0.46;
+    // Pairs hardly hold more than 140 beats a minute. Their fronts share the time of two beats, and take a seventh of it at most where a vessel
+    // draws them out, an eighth where it has emptied. A beat that throws less blood is steep for a shorter time than a full one, but not for half of it. A usual second wave, half as tall and as long again as the front, looks
+    // four fifths as broad as it where it rises from the middle of the fall; as far behind Weissler's time as that scatters, hardly a ninth less.
+    private const double ShortestPairSeconds = 0.86;
     private const double LeastBreadth = 0.55;
-
-    // A usual second wave, half as tall and as long again as the front, looks four fifths as broad as it where it rises from the middle of the fall.
+    private const double LongestFrontOfPair = 0.14;
+    private const double LongestFrontOfQuickVessel = 0.125;
     private const double NarrowOfPair = 0.77;
-
-    // The second waves of most fingers rise from above it.
-    private const double HighestFootOfPair = 0.75;
+    private const double NarrowBehindAll = 0.88;
+    private const double LateSeconds = 0.03;
 
     // Every second beat at 150 a minute.
     private const double ShortestOfGroupsSeconds = 0.8;
@@ -128,20 +126,27 @@ internal static class EarlyOrSecond
         && pairs.Contrast > LeastEvenContrast
         && pairs.FrontSeconds >= LongEvenFrontShare * pairs.PeriodSeconds;
 
-    // Steep for a shorter time than the front, as hardly a wave is that has travelled, or from a vessel that has emptied since.
-    private static bool IsNarrow(in RisePairs pairs)
-    {
-        var breadth = pairs.SecondFrontSeconds / pairs.FrontSeconds;
-        return pairs.PeriodSeconds >= ShortestPairSeconds
+    // Steep for a shorter time than the front, as hardly a wave is that has travelled.
+    private static bool IsNarrow(in RisePairs pairs) =>
+        pairs.PeriodSeconds >= ShortestPairSeconds
             && pairs.DelayShare >= SoonestOfPair
-            && pairs.DelayShare < LatestOfPair
+            && pairs.DelayShare < LatestShare
             && pairs.SlopeShare >= LeastShare
-            && pairs.FootShare < HighestFootOfPair
             && pairs.FrontSeconds < LongestFrontOfPair * pairs.PeriodSeconds
-            && pairs.DelaySeconds > BeyondSecondWaveFronts * pairs.FrontSeconds
-            && breadth >= LeastBreadth
-            && breadth < (pairs.FootShare < FilledShare ? NoBroader : NarrowOfPair);
+            && pairs.SecondFrontSeconds >= LeastBreadth * pairs.FrontSeconds
+            && pairs.SecondFrontSeconds < Narrowest(pairs) * pairs.FrontSeconds;
+
+    private static double Narrowest(in RisePairs pairs)
+    {
+        var fronts = pairs.DelaySeconds / pairs.FrontSeconds;
+        return IsOfQuickVessel(pairs) && fronts > BeyondSecondWaveFronts ? NoBroader
+            : pairs.DelaySeconds > ValveClosure.LatestWaveSeconds(pairs.PeriodSeconds) + LateSeconds ? NarrowBehindAll
+            : fronts > SoonestFronts ? NarrowOfPair
+            : 0;
     }
+
+    private static bool IsOfQuickVessel(in RisePairs pairs) =>
+        pairs.FootShare < FilledShare && pairs.FrontSeconds < LongestFrontOfQuickVessel * pairs.PeriodSeconds;
 
     // However long the full front takes: behind the second wave's time, and steep, it is hardly a part of a beat that is over.
     private static bool IsFromAnEmptyVessel(in RisePairs pairs) =>

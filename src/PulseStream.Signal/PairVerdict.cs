@@ -93,6 +93,7 @@ internal static class PairVerdict
     private const double LeastPeriodicityGain = 0.04;
     private const double BroaderEvenFront = 1.05;
     private const double LargestKnownEvenShare = 0.97;
+    private const double DrawnOutFront = 1.3;
 
     // Weak beats of a heart that throws more and less in turn (pulsus alternans) come at half the time as well, with fronts as short as the
     // full ones', after most of the blood has run off; at a time when all of a beat's own waves are past, nobody can tell.
@@ -150,11 +151,12 @@ internal static class PairVerdict
             && pairs.DelayShare < LatestSecondShare;
         var height = pairs.SlopeShare * pairs.SecondFrontSeconds / pairs.FrontSeconds;
         return isEven
-            && (isKnown
-                ? height < LargestKnownEvenShare
-                : height < LargestEvenShare
-                    && pairs.Contrast > LeastContrast
-                    && pairs.SecondFrontSeconds < BroaderEvenFront * pairs.FrontSeconds);
+            && (IsDrawnOut(pairs)
+                || (isKnown
+                    ? height < LargestKnownEvenShare
+                    : height < LargestEvenShare
+                        && pairs.Contrast > LeastContrast
+                        && pairs.SecondFrontSeconds < BroaderEvenFront * pairs.FrontSeconds));
     }
 
     /// <summary>Whether what follows at half the time may be the weaker beats of a heart that throws more and less in turn.</summary>
@@ -166,6 +168,10 @@ internal static class PairVerdict
         && pairs.SlopeShare >= WeakestInTurn
         && pairs.FootShare < HighestFootInTurn
         && pairs.SecondFrontSeconds < BroaderEvenFront * pairs.FrontSeconds;
+
+    // Beats that come evenly have fronts of one breadth, whatever they throw.
+    private static bool IsDrawnOut(in RisePairs pairs) =>
+        pairs.Contrast > LeastContrast && pairs.SecondFrontSeconds > DrawnOutFront * pairs.FrontSeconds;
 
     // While the aortic valve closes and the wave comes back, one as narrow as its front may be either, unless it is nearly a full beat.
     private static bool MayBeAWave(in RisePairs pairs) =>
@@ -271,6 +277,6 @@ internal static class PairVerdict
             return PairKind.SecondWave;
         }
 
-        return late > (isSteep ? 0 : FarBehindSeconds) ? PairKind.EarlyBeat : PairKind.Either;
+        return late > FarBehindSeconds ? PairKind.EarlyBeat : PairKind.Either;
     }
 }

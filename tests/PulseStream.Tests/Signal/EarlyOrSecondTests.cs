@@ -33,13 +33,14 @@ public sealed class EarlyOrSecondTests
     [Fact]
     public void NearlyAsSteepMayBeABeatFromWhereverItRises() => Assert.True(EarlyOrSecond.AreAsLikelyBeats(SlowVessel with { SlopeShare = 0.8, FootShare = 0.2 }));
 
-    // Weak, but narrow although it rises from the middle of the beat before.
+    // Weak, but narrow although it rises from the middle of the beat before, or narrower from wherever it rises.
     [Theory]
     [InlineData(0.6, 0.09, true)]
     [InlineData(0.6, 0.11, false)]
     [InlineData(0.7, 0.11, true)]
-    [InlineData(0.4, 0.09, false)]
-    [InlineData(0.9, 0.09, false)]
+    [InlineData(0.4, 0.09, true)]
+    [InlineData(0.4, 0.11, false)]
+    [InlineData(0.9, 0.11, false)]
     public void ANarrowFrontHighOnTheFlankHasNotCrossedTheVessel(double foot, double secondSeconds, bool mayBe) =>
         Assert.Equal(mayBe, EarlyOrSecond.AreAsLikelyBeats(SlowVessel with { SlopeShare = 0.23, FootShare = foot, SecondFrontSeconds = secondSeconds }));
 
@@ -63,7 +64,11 @@ public sealed class EarlyOrSecondTests
     [InlineData(0.42, 0.118, 0.104, 0.4, false)]
     [InlineData(0.28, 0.1, 0.075, 0.7, true)]
     [InlineData(0.28, 0.1, 0.09, 0.7, false)]
-    [InlineData(0.28, 0.1, 0.075, 0.8, false)]
+    [InlineData(0.28, 0.1, 0.08, 0.8, false)]
+    [InlineData(0.47, 0.118, 0.102, 0.6, true)]
+    [InlineData(0.47, 0.118, 0.106, 0.6, false)]
+    [InlineData(0.44, 0.118, 0.102, 0.6, false)]
+    [InlineData(0.47, 0.155, 0.134, 0.6, false)]
     public void ANarrowerFrontFarBehindALongOneMayBeABeat(double delay, double front, double second, double foot, bool mayBe) =>
         Assert.Equal(mayBe, EarlyOrSecond.AreAsLikelyBeats(new(1.09, delay, 0.4, foot, front, second, 0.08, 30)));
 

@@ -66,6 +66,13 @@ public sealed class PairVerdictTests
     public void ANarrowFrontBehindALongOneMayBeASecondWave(double delay, double front, string kind, double breadth = 0.86) =>
         Assert.Equal(kind, PairVerdict.Of(new(1.41, delay, 0.57, 0.31, front, breadth * front, 0.05, 18)).ToString());
 
+    // The skewed bells of 81 beats a minute, 0.5 of the period apart, the second two thirds broader, or a front as broad of 162.
+    [Theory]
+    [InlineData(1.66, true)]
+    [InlineData(1.2, false)]
+    public void ADrawnOutFrontAtHalfTheTimeIsASecondWave(double breadth, bool isSecond) =>
+        Assert.Equal(isSecond, PairVerdict.IsEvenSecondWave(new(0.744, 0.368, 0.583, 0, 0.077, 0.077 * breadth, 0.05, 36), false));
+
     // At half of a period of 0.96 s, behind all second waves: the weak beats of 125 a minute, or the second waves of 62.
     [Theory]
     [InlineData(0.48, 0.1, 0.9, true)]
@@ -78,7 +85,14 @@ public sealed class PairVerdictTests
     // Later than the valve closes, by Weissler's regression, there is no second wave of a short front.
     [Fact]
     public void WhatComesBehindAllSecondWavesIsABeat() =>
-        Assert.Equal(PairKind.EarlyBeat, PairVerdict.Of(Bigeminy with { SecondFrontSeconds = 0.087, DelaySeconds = 0.48 }));
+        Assert.Equal(PairKind.EarlyBeat, PairVerdict.Of(Bigeminy with { SecondFrontSeconds = 0.087, DelaySeconds = 0.54 }));
+
+    // Two bells, or two skewed ones, of 43 and 49 beats a minute, the second half as steep, as broad and later than Weissler's by less than he scatters.
+    [Theory]
+    [InlineData(1.23, 0.44, 0.116, 1.03)]
+    [InlineData(1.38, 0.5, 0.121, 1.05)]
+    public void WhatComesLittleLaterMayBeEither(double period, double delay, double front, double breadth) =>
+        Assert.Equal(PairKind.Either, PairVerdict.Of(new(period, delay, 0.51, 0.25, front, breadth * front, 0.05, 25)));
 
     [Fact]
     public void AFrontThatFillsATenthOfThePeriodIsThatOfOneBeat() =>
