@@ -10,7 +10,7 @@ namespace PulseStream.Signal;
 /// </summary>
 internal sealed class BeatFinder
 {
-    private const int MostBeats = 64;
+    public const int MostBeats = 64;
 
     // A second wave comes within a quarter of the period behind the front; beats do not come within 0.18 s at 220 a minute,
     // and an early one may come 0.3 s behind another however long the period.
@@ -33,20 +33,21 @@ internal sealed class BeatFinder
     private const double NewestEdgeSeconds = 0.1;
     private readonly double binRateHz;
     private readonly int edge;
-    private readonly int newestEdge;
     private readonly Repetition repetition;
     private readonly WeakRises weak;
     private readonly PairJudge judge;
-    private readonly int[] candidates = new int[256];
+    private readonly SteepestRises steepest;
     private readonly double[] kept = new double[MostBeats];
     private readonly double[] seconds = new double[MostBeats];
+    private int secondCount;
     private int allCount;
 
     public BeatFinder(SignalDesign design)
     {
         binRateHz = design.BinRateHz;
         edge = 1 + (int)(EdgeSeconds * binRateHz);
-        newestEdge = 1 + (int)(NewestEdgeSeconds * binRateHz);
+        UnseenBins = 1 + (int)(NewestEdgeSeconds * binRateHz);
+        steepest = new(edge, UnseenBins);
         repetition = new(design);
         weak = new(design.BinRateHz);
         judge = new(repetition, design);
@@ -66,7 +67,7 @@ internal sealed class BeatFinder
     public ReadOnlySpan<double> AllRises => kept.AsSpan(0, allCount);
 
     /// <summary>Bins at the newest end in which a beat does not show yet.</summary>
-    public int UnseenBins => newestEdge;
+    public int UnseenBins { get; }
 
     /// <summary>Whether waves were dropped that may have been beats.</summary>
     public bool IsDoubtful => judge.IsDoubtful || (Pairs != PairKind.EarlyBeat && weak.IsDoubtful);
@@ -115,6 +116,20 @@ internal sealed class BeatFinder
 
     /// <summary>Mean interval from the first to the last beat, s; NaN with fewer than two.</summary>
     public double IntervalSeconds => Count < 2 ? double.NaN : (kept[Count - 1] - kept[0]) / (Count - 1) / binRateHz;
+
+    /// <summary>The beats with what comes in turn with them, where nobody can tell whether those are beats as well.</summary>
+    /// <param name="rises">Room for them; their steepest rises, bins, in order.</param>
+    /// <returns>How many there are; 0 where it can be told.</returns>
+    public int CopyOfEither(Span<double> rises)
+    {
+        if (Pairs != PairKind.Either)
+        {
+            return 0;
+        }
+
+        AllRises.CopyTo(rises);
+        return WithSeconds(rises);
+    }
 
     /// <summary>Finds the beats of a window.</summary>
     /// <param name="lights">Infrared and red in turn, slow part removed; blood volume is minus infrared.</param>
@@ -172,46 +187,13 @@ internal sealed class BeatFinder
         return sum;
     }
 
-    private int Candidates(ReadOnlySpan<double> slopes)
-    {
-        var count = 0;
-        var end = slopes.Length - newestEdge;
-        for (var n = edge; n < end && count < candidates.Length - 1; n += 2)
-        {
-            var own = BloodCourse.TwoAt(slopes, n);
-            var isTop = Vector128.GreaterThan(own, BloodCourse.TwoAt(slopes, n + 1))
-                & Vector128.GreaterThanOrEqual(own, BloodCourse.TwoAt(slopes, n - 1))
-                & Vector128.GreaterThan(own, Vector128<double>.Zero);
-            for (var tops = isTop.ExtractMostSignificantBits(); tops != 0; tops &= tops - 1)
-            {
-                candidates[count++] = n + BitOperations.TrailingZeroCount(tops);
-            }
-        }
-
-        return count > 0 && candidates[count - 1] >= end ? count - 1 : count;
-    }
-
-    private void FindSteepest(double reachSeconds)
-    {
-        var slopes = Course.Slopes;
-        var candidateCount = Candidates(slopes);
-        var reach = reachSeconds * binRateHz;
-        allCount = 0;
-        for (var k = 0; k < candidateCount && allCount < MostBeats; k++)
-        {
-            if (IsSteepest(slopes, k, candidateCount, reach))
-            {
-                kept[allCount++] = candidates[k];
-            }
-        }
-
-    }
+    private void FindSteepest(double reachSeconds) => allCount = steepest.Find(Course.Slopes, reachSeconds * binRateHz, kept);
 
     private void Keep()
     {
         var slopes = Course.Slopes;
         var waves = allCount;
-        var secondCount = Pairs == PairKind.None ? 0 : TakeSeconds();
+        secondCount = Pairs == PairKind.None ? 0 : TakeSeconds();
         if (Pairs == PairKind.SecondWave && judge.AreUneven)
         {
             weak.Dismiss();
@@ -221,11 +203,9 @@ internal sealed class BeatFinder
             allCount = weak.Drop(slopes[..^1], kept.AsSpan(0, allCount), UsualIntervalSeconds);
         }
 
-        if (Pairs is PairKind.EarlyBeat or PairKind.Either)
+        if (Pairs == PairKind.EarlyBeat)
         {
-            seconds.AsSpan(0, secondCount).CopyTo(kept.AsSpan(allCount));
-            allCount += secondCount;
-            Array.Sort(kept, 0, allCount);
+            allCount = WithSeconds(kept);
         }
 
         HasSecondWaves = Pairs == PairKind.SecondWave && secondCount > 0 && waves <= MostWavesOfBeat * allCount;
@@ -239,6 +219,13 @@ internal sealed class BeatFinder
         {
             Count--;
         }
+    }
+
+    private int WithSeconds(Span<double> rises)
+    {
+        seconds.AsSpan(0, secondCount).CopyTo(rises[allCount..]);
+        rises[..(allCount + secondCount)].Sort();
+        return allCount + secondCount;
     }
 
     // Out of those that are judged one by one.
@@ -259,27 +246,5 @@ internal sealed class BeatFinder
 
         allCount = left;
         return taken;
-    }
-
-    private bool IsSteepest(ReadOnlySpan<double> slopes, int k, int count, double reach)
-    {
-        var own = slopes[candidates[k]];
-        for (var j = k - 1; j >= 0 && candidates[k] - candidates[j] <= reach; j--)
-        {
-            if (slopes[candidates[j]] >= own)
-            {
-                return false;
-            }
-        }
-
-        for (var j = k + 1; j < count && candidates[j] - candidates[k] <= reach; j++)
-        {
-            if (slopes[candidates[j]] > own)
-            {
-                return false;
-            }
-        }
-
-        return true;
     }
 }

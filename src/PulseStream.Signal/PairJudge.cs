@@ -6,6 +6,9 @@ internal sealed class PairJudge(Repetition repetition, SignalDesign design)
     // Pairs are told from chance where the window repeats with them well, or those before did.
     private const double PairedPeriodicity = 0.72;
     private const double KnownPeriodicity = 0.5;
+
+    // With fewer samples from front to front, those that fall between two make equal fronts differ in turn.
+    private const double FewestBins = 9;
     private readonly PairFinder finder = new(design.BinRateHz);
     private readonly UnevenPairs uneven = new(design.BinRateHz, design.Options.LeastUnevenSpread);
     private (double PeriodSeconds, double Periodicity) slow;
@@ -94,7 +97,7 @@ internal sealed class PairJudge(Repetition repetition, SignalDesign design)
             }
 
             Own = PairVerdict.Of(found);
-            AreAsLikelyBeats = Own == PairKind.SecondWave && (PairVerdict.MayAlternate(found) || (before?.Delays.Scatter(found) ?? false) || EarlyOrSecond.AreAsLikelyBeats(found));
+            AreAsLikelyBeats = Own == PairKind.SecondWave && !PairVerdict.IsUsual(found) && (PairVerdict.MayAlternate(found) || (before?.Delays.Scatter(found) ?? false) || EarlyOrSecond.AreAsLikelyBeats(found));
         }
 
         if (Own == PairKind.None)
@@ -132,9 +135,10 @@ internal sealed class PairJudge(Repetition repetition, SignalDesign design)
             return;
         }
 
-        AreEven = PairVerdict.MayBeEven(gain, isKnown) && PairVerdict.IsEvenSecondWave(found, isKnown);
+        var isSecond = PairVerdict.MayBeEven(gain, isKnown) && PairVerdict.IsEvenSecondWave(found, isKnown);
+        AreEven = isSecond && repetition.PeriodSeconds * design.BinRateHz >= FewestBins;
         Own = AreEven ? PairKind.SecondWave : PairKind.None;
-        AreAsLikelyBeats = AreEven ? PairVerdict.MayAlternate(found) : EarlyOrSecond.AreEvenAsLikely(found);
+        AreAsLikelyBeats = AreEven ? PairVerdict.MayAlternate(found) : isSecond || EarlyOrSecond.AreEvenAsLikely(found);
     }
 
     private void JudgeUneven(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, PairCourse before)

@@ -72,6 +72,7 @@ internal static class PairVerdict
     // A usual second wave reaches a seventh of the front's steepness, now and then a fifth, without being broader than it.
     private const double SteepestUsualShare = 0.2;
     private const double UsualShare = 0.12;
+    private const double HighestUsualFoot = 0.35;
     private const double LeastShare = 0.08;
 
     // A vessel that broadens a wave takes its steepness. Once valves have closed and their wave is past, behind a front that was quick,
@@ -120,6 +121,11 @@ internal static class PairVerdict
             return PairKind.None;
         }
 
+        if (IsUsual(pairs))
+        {
+            return unlikely;
+        }
+
         var isRapid = pairs.PeriodSeconds < ShortestPeriodSeconds;
         var isSoon = IsSooner(pairs, SoonestSeconds);
         var shape = ByShape(pairs);
@@ -158,6 +164,14 @@ internal static class PairVerdict
                         && pairs.Contrast > LeastContrast
                         && pairs.SecondFrontSeconds < BroaderEvenFront * pairs.FrontSeconds));
     }
+
+    /// <summary>Whether what is as steep as most second waves comes when they do, or little later, from where most of the blood has run off: as a beat it would hardly throw any.</summary>
+    /// <param name="pairs">The pairs.</param>
+    public static bool IsUsual(in RisePairs pairs) =>
+        pairs.SlopeShare < SteepestUsualShare
+        && pairs.FootShare >= LowestFootShare
+        && pairs.FootShare < HighestUsualFoot
+        && pairs.DelaySeconds < ValveClosure.LatestWaveSeconds(pairs.PeriodSeconds) + FarBehindSeconds;
 
     /// <summary>Whether what follows at half the time may be the weaker beats of a heart that throws more and less in turn.</summary>
     /// <param name="pairs">Pairs of full and weaker fronts.</param>

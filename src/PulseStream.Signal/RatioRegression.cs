@@ -45,7 +45,7 @@ internal static class RatioRegression
     {
         var freedom = Math.Max(LeastFreedom, degrees);
         var fit = sums.Solve();
-        var infraredNoise = freedom * noise.Infrared;
+        var infraredNoise = freedom * noise.WithoutPulse(fit.Ratio).Infrared;
         var residualPower = Math.Max(fit.RestMoving, 0);
         if (fit.Ratio > 0)
         {

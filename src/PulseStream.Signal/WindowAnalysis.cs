@@ -85,9 +85,9 @@ internal sealed class WindowAnalysis
             fit = fit with { Leap = ofBoth, LeapBesidePulse = besidePulse };
         }
 
-        return (
-            hasRed ? fit : fit with { Ratio = double.NaN, StandardError = double.NaN, Disagreement = double.NaN },
-            beats.Measure(bins, taken.Room, loaded.Room, fit, taken.Noise, design.SlowOf(fit.WindowSeconds, taken.Edge), calm.Knows(fit.Ratio), endIndex));
+        var pulse = beats.Measure(bins, taken.Room, loaded.Room, fit, taken.Noise, design.SlowOf(fit.WindowSeconds, taken.Edge), calm.Knows(fit.Ratio), endIndex);
+        fit = fit with { NoiseSize = beats.WhiteNoiseShare * fit.NoiseSize };
+        return (hasRed ? fit : fit with { Ratio = double.NaN, StandardError = double.NaN, Disagreement = double.NaN }, pulse);
     }
 
     // An overtone of breathing that lies on the first wave of a slow pulse stays there for many beats, and is far less than all white noise:

@@ -40,10 +40,13 @@ internal sealed class WindowBeats
     private readonly BeatTrain train;
     private readonly BeatVotes votes;
     private readonly PairCourse pairs = new();
+    private readonly double[] either = new double[BeatFinder.MostBeats];
     private readonly BeatTeller teller;
     private (int Length, double PeriodBins, double FrontSteepness, double Ratio) learnable;
     private double lastSize = double.NaN;
     private double irregularitySoFar;
+    private double likeness;
+    private int eitherCount;
     private PairKind lastPairs;
     private bool wereUneven;
 
@@ -99,6 +102,9 @@ internal sealed class WindowBeats
         }
     }
 
+    /// <summary>How much of what passes for white noise is noise, root mean squares.</summary>
+    public double WhiteNoiseShare { get; private set; } = 1;
+
     /// <summary>Measures the beats of a window.</summary>
     /// <param name="bins">The newest bins.</param>
     /// <param name="best">Begins with the window, slow part, lines and movement removed.</param>
@@ -131,15 +137,18 @@ internal sealed class WindowBeats
             votes.Restart();
         }
 
-
         var rhythm = Judge(bins, whole, fit, endIndex);
         var count = finder.Count;
-        var (agreement, height) = (shape.Agreement, shape.Height);
+        var (agreement, height) = (likeness, shape.Height);
+        var beats = eitherCount > 0 ? either.AsSpan(0, eitherCount) : finder.Rises;
+        WhiteNoiseShare = finder.RepeatsWell && 60 / finder.PeriodSeconds >= design.Options.RapidPulsePerMinute
+            ? RapidPulseNoise.ShareOf(finder.Course, finder.PeriodSeconds, design.BinRateHz, noise, fit.Ratio)
+            : 1;
         var wave = WaveShape.Of(finder.Course, noise.Infrared * design.Kernel.SlopeNoiseGain, design.BinRateHz);
-        var third = isKnown && wave.FrontSteepness >= design.Options.SureFrontSteepness ? double.NaN : ThirdWave.ShareOf(finder.Course.Volumes, finder.Rises);
+        var third = isKnown && wave.FrontSteepness >= design.Options.SureFrontSteepness ? double.NaN : ThirdWave.ShareOf(finder.Course.Volumes, beats);
         if (!(third < design.Options.LeastThirdWaveOfStretched) && finder.Periodicity < LeastRhythm)
         {
-            agreement = double.MaxNumber(agreement, stretched.AgreementOf(finder.Course.Volumes, finder.Rises));
+            agreement = double.MaxNumber(agreement, stretched.AgreementOf(finder.Course.Volumes, beats));
         }
 
         learnable = fit.WindowSeconds >= design.Options.SeparationWindowSeconds && !fit.IsWithoutFirstWave
@@ -193,7 +202,18 @@ internal sealed class WindowBeats
     {
         var rhythm = RhythmOf(bins, fit, whole.Length / 2, endIndex);
         IntervalSoFarSeconds = rhythm.MedianIntervalSeconds;
+
+        // Early beats that pass for second waves make the full ones differ; each kind by itself agrees.
+        eitherCount = finder.CopyOfEither(either);
+        var apart = double.NaN;
+        if (eitherCount > 0)
+        {
+            shape.Judge(finder.Course.Volumes, either.AsSpan(0, eitherCount), 0.5 * ComparedSeconds() * design.BinRateHz);
+            apart = shape.Agreement;
+        }
+
         shape.Judge(finder.Course.Volumes, finder.Rises, ComparedSeconds() * design.BinRateHz);
+        likeness = double.MaxNumber(shape.Agreement, apart);
         return rhythm;
     }
 

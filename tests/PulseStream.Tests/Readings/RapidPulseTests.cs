@@ -30,6 +30,29 @@ public sealed class RapidPulseTests
         Assert.All(heard.Usable, s => Assert.Equal(97, s.Spo2!.Value.Percent, PercentTolerance));
     }
 
+    // A narrow throw with a second wave, sampled twenty-five times a second: a third of its waves lies where white noise is measured.
+    [Theory]
+    [InlineData(172, 0.42)]
+    [InlineData(186, 0.2)]
+    [InlineData(200, 0.42)]
+    public void TheUpperWavesOfANarrowPulseAreNoNoise(double pulsePerMinute, double height)
+    {
+        double Blood(double t)
+        {
+            var beats = (pulsePerMinute / 60 * t) + (0.05 * Math.Sin(1.9 * t));
+            return Narrow(beats, 0.2, 8) + (height * Narrow(beats, 0.56, 6)) + (0.2 * Narrow(beats, 0.45, 1.2));
+        }
+
+        var heard = Heard.Of(25, new Finger { RateHz = 25, Seconds = 40, Blood = Blood, PerfusionPercent = 1, NoisePercent = 0.003, Spo2 = _ => 85 }.Samples());
+        Assert.All(heard.Seconds.Where(s => s.SecondIndex > FirstReadingSeconds), s => Assert.True(s.IsUsable));
+        Assert.All(heard.Usable, s => Assert.Equal(85, s.Spo2!.Value.Percent, PercentTolerance));
+        Assert.All(heard.Usable, s => Assert.InRange(s.PulseRatePerMinute ?? pulsePerMinute, 0.95 * pulsePerMinute, 1.05 * pulsePerMinute));
+
+        // On a circle, as wide as that of von Mises with this concentration.
+        static double Narrow(double beats, double at, double concentration) =>
+            Math.Exp(concentration * (Math.Cos(2 * Math.PI * (beats - at)) - 1));
+    }
+
     // Of three beats a second the smoothing leaves a quarter of a third harmonic: what is left of two hundredths would pass for a swing.
     [Theory]
     [InlineData(3.1)]

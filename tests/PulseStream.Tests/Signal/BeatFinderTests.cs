@@ -53,9 +53,9 @@ public sealed class BeatFinderTests
     // Breathing stretches intervals by a twentieth either way (common practice). Narrow, and from the foot of the beats, what comes behind
     // each front may be a beat unless it keeps its time all the while.
     [Theory]
-    [InlineData(false, "Either", 15)]
-    [InlineData(true, "SecondWave", 8)]
-    public void WhatKeepsItsTimeWhileIntervalsChangeIsNoBeat(bool keepsTime, string kind, int least)
+    [InlineData(false, "Either")]
+    [InlineData(true, "SecondWave")]
+    public void WhatKeepsItsTimeWhileIntervalsChangeIsNoBeat(bool keepsTime, string kind)
     {
         var before = new PairCourse();
         for (var start = 0; start < 32; start++)
@@ -66,8 +66,10 @@ public sealed class BeatFinderTests
         }
 
         Assert.Equal(kind, finder.Pairs.ToString());
-        Assert.InRange(finder.AllRises.Length, least - 2, least + 1);
         Assert.Equal(!keepsTime, finder.IsDoubtful);
+        var rises = new double[BeatFinder.MostBeats];
+        Assert.InRange(finder.AllRises.Length, 6, 9);
+        Assert.InRange(finder.CopyOfEither(rises), keepsTime ? 0 : 13, keepsTime ? 0 : 16);
     }
 
     // Beats of 57 a minute that breathing of 15 a minute moves, each with a third of itself behind it.

@@ -87,6 +87,18 @@ public sealed class PairVerdictTests
     public void WhatComesBehindAllSecondWavesIsABeat() =>
         Assert.Equal(PairKind.EarlyBeat, PairVerdict.Of(Bigeminy with { SecondFrontSeconds = 0.087, DelaySeconds = 0.54 }));
 
+    // A seventh as steep as its front, from where four fifths of the blood have run off, in the time of second waves: no heart throws so little each time.
+    [Theory]
+    [InlineData(0.15, 0.22, 0.4, "SecondWave")]
+    [InlineData(0.25, 0.22, 0.4, "Either")]
+    [InlineData(0.15, 0.45, 0.4, "Either")]
+    public void WhatIsAsSteepAsMostSecondWavesIsOne(double slope, double foot, double delay, string kind)
+    {
+        var pairs = new RisePairs(1.244, delay, slope, foot, 0.121, 1.06 * 0.121, 0.15, 100);
+        Assert.Equal(kind, PairVerdict.Of(pairs).ToString());
+        Assert.Equal(kind == "SecondWave", PairVerdict.IsUsual(pairs));
+    }
+
     // Two bells, or two skewed ones, of 43 and 49 beats a minute, the second half as steep, as broad and later than Weissler's by less than he scatters.
     [Theory]
     [InlineData(1.23, 0.44, 0.116, 1.03)]
