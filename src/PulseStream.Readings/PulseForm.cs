@@ -96,7 +96,8 @@ internal sealed class PulseForm(JudgeOptions options, Liveness liveness)
 
     // Blood that has no front does not come and go within so short a time.
     private bool IsTooShort(in WindowPulse pulse) =>
-        pulse.FrequencyHz > limits.ShortWaveHz
+        !liveness.IsShown
+        && pulse.FrequencyHz > limits.ShortWaveHz
         && (IsHump(pulse, limits.ShortFront, limits.ShortCrest, limits.ShortWaveHarmonic)
             || IsHump(pulse, limits.SurelyShortFront, limits.SurelyShortCrest, limits.SurelyShortHarmonic));
 
