@@ -184,6 +184,20 @@ public sealed class SeatedFingerTests
         return new(10, light, fit, default, false);
     }
 
+    // Both lights brighten by the same share while less of red's comes through the finger than of infrared's: nothing but R's own leap tells.
+    [Fact]
+    public void LightThatHidesWhatItDoesToRIsMisplaced()
+    {
+        const double truth = 73, brighter = 1.45, red = 0.71, infrared = 0.62;
+        var seated = new Finger { Seconds = 60, PulsePerMinute = 74, Spo2 = _ => truth }.Samples();
+        var heard = Heard.Of(RateHz, [.. seated.Select((sample, n) => n < Moved * RateHz
+            ? sample
+            : Sample.OfLight(
+                brighter * ((sample!.Value.Red * (1 - red)) + (RedCounts * red)),
+                brighter * ((sample.Value.Infrared * (1 - infrared)) + (InfraredCounts * infrared))))]);
+        Assert.DoesNotContain(heard.Usable, s => Math.Abs(s.Spo2!.Value.Percent - truth) > 2);
+    }
+
     private static Heard HalfOff(double share, double red, double infrared, double slideSeconds) =>
         Slid(share, red, infrared, t => AddedLight.Ramp(t, Moved, slideSeconds));
 
