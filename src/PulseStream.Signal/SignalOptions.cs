@@ -146,4 +146,7 @@ public sealed record SignalOptions
 
     /// <summary>Third harmonic over the first from which beats are compared once they are stretched to one length: stretched so, any wave of one harmonic is like another.</summary>
     public double LeastThirdWaveOfStretched { get; init; } = 0.15;
+
+    /// <summary>Skewness of the slope from which they are compared so whatever the third harmonic: a wave of one has none, and beats of three lengths in turn hide their harmonics.</summary>
+    public double FrontSteepnessOfStretched { get; init; } = 0.64;
 }

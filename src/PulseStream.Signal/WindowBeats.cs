@@ -146,7 +146,7 @@ internal sealed class WindowBeats
             : 1;
         var wave = WaveShape.Of(finder.Course, noise.Infrared * design.Kernel.SlopeNoiseGain, design.BinRateHz);
         var third = isKnown && wave.FrontSteepness >= design.Options.SureFrontSteepness ? double.NaN : ThirdWave.ShareOf(finder.Course.Volumes, beats);
-        if (!(third < design.Options.LeastThirdWaveOfStretched) && finder.Periodicity < LeastRhythm)
+        if (finder.Periodicity < LeastRhythm && (!(third < design.Options.LeastThirdWaveOfStretched) || wave.FrontSteepness >= design.Options.FrontSteepnessOfStretched))
         {
             agreement = double.MaxNumber(agreement, stretched.AgreementOf(finder.Course.Volumes, beats));
         }

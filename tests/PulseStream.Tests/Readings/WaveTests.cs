@@ -152,6 +152,32 @@ public sealed class WaveTests
         Assert.True(held.Count(h => h) >= 0.6 * held.Count, $"{held.Count(h => h)} of {held.Count}");
     }
 
+    // Every third beat early and weak, with a pause behind it: beats of three lengths, each a steep front and a slow fall.
+    [Theory]
+    [InlineData(75, 0.55, 0.45)]
+    [InlineData(82, 0.55, 0.45)]
+    public void BeatsOfThreeLengthsInTurnAreRead(double pulsePerMinute, double early, double height)
+    {
+        var usual = 60 / pulsePerMinute;
+        List<double> fronts = [-3];
+        for (var k = 0; fronts[^1] < 62; k++)
+        {
+            fronts.Add(fronts[^1] + (usual * (1 + (0.03 * Math.Sin(1.3 * fronts[^1]))) * (k % 3 == 0 ? 1 : k % 3 == 1 ? early : 2 - early)));
+        }
+
+        double Blood(double t)
+        {
+            var k = fronts.FindLastIndex(f => f <= t);
+            var phase = (t - fronts[k]) / (fronts[k + 1] - fronts[k]);
+            var turn = 2 * Math.PI * phase;
+            return (Height(k) + ((Height(k + 1) - Height(k)) * phase)) * Math.Pow(0.5 + (0.5 * Math.Sin(turn + (0.75 * Math.Sin(turn)))), 1.2);
+        }
+
+        double Height(int k) => k % 3 == 2 ? height : 1;
+        var heard = Heard.Of(100, new Finger { Seconds = 60, Blood = Blood }.Samples());
+        Assert.InRange(heard.Seconds.Count(s => s.SecondIndex >= 12 && s.IsUsable), 46, 48);
+    }
+
     // A narrow throw with hardly a second wave is as steep as short humps that do not live, more or less from breath to breath: once it was
     // shown to live it is not asked again.
     [Theory]
