@@ -52,7 +52,7 @@ internal sealed class SlipWatch(JudgeOptions options, CalmLight light)
 
     private bool IsStillShrunk(in SignalSecond second) =>
         heightBefore - Math.Log(second.Fit.PulseSize) > options.Slip.Shrink / 2
-        && Math.Abs(Math.Log(second.Fit.Ratio) - ratioBefore) > options.Slip.RatioChange / 2
+        && Math.Abs(Math.Log(second.Fit.Ratio) - ratioBefore) > RatioChangeOf(second) / 2
         && HasRedShrunk(second);
 
     private bool HasShrunk(in SignalSecond second, int highest)
@@ -62,11 +62,20 @@ internal sealed class SlipWatch(JudgeOptions options, CalmLight light)
         var shrink = heightBefore - Math.Log(second.Fit.PulseSize);
         var change = Math.Abs(Math.Log(second.Fit.Ratio) - ratioBefore);
         return shrink > options.Slip.Shrink
-            && change > options.Slip.RatioChange
-            && (change > options.Slip.RatioShare * shrink || shrink > options.Slip.LargestShrink)
+            && change > RatioChangeOf(second)
+            && (change > options.Slip.RatioShare * shrink || shrink > options.Slip.LargestShrink || HasBothMoved(second, highest, shrink))
             && HasRedShrunk(second)
             && MayLeak(second, highest, shrink)
             && HasShrunkWithRatio(second, highest);
+    }
+
+    private double RatioChangeOf(in SignalSecond second) => Math.Min(options.Slip.RatioChange, options.Slip.RatioMove / second.Fit.Ratio);
+
+    // Vessels that close move the light by no more than the pulse itself.
+    private bool HasBothMoved(in SignalSecond second, int highest, double shrink)
+    {
+        var (infrared, red) = light.LevelsOver(second.Fit.WindowSeconds);
+        return Math.Min(Math.Abs(infrared - logLights[highest].Infrared), Math.Abs(red - logLights[highest].Red)) > options.Slip.BothLightsShare * shrink;
     }
 
     // What had something else in it had the pulse that is left: once the seconds before it are no longer remembered it would pass for a slip again.

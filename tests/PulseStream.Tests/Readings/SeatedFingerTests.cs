@@ -184,6 +184,26 @@ public sealed class SeatedFingerTests
         return new(10, light, fit, default, false);
     }
 
+    // The same bit by bit: both lights brighten or darken alike, the pulse shrinks by a third and more, and R follows by two to four points.
+    [Theory]
+    [InlineData(75, 1.59, 0.54, 0.5)]
+    [InlineData(76, 1.58, 0.39, 0.32)]
+    [InlineData(82, 0.8, 0.52, 0.45)]
+    public void LightThatCreepsPastAndHidesWhatItDoesToRIsMisplaced(double truth, double brighter, double red, double infrared)
+    {
+        var seated = new Finger { Seconds = 80, PulsePerMinute = 90, Spo2 = _ => truth }.Samples();
+        var heard = Heard.Of(RateHz, [.. seated.Select((sample, n) =>
+        {
+            var away = AddedLight.Ramp(n / RateHz, Moved, 15);
+            var gain = 1 + ((brighter - 1) * away);
+            return (Sample?)Sample.OfLight(
+                gain * ((sample!.Value.Red * (1 - (red * away))) + (RedCounts * red * away)),
+                gain * ((sample.Value.Infrared * (1 - (infrared * away))) + (InfraredCounts * infrared * away)));
+        })]);
+        Assert.DoesNotContain(heard.Usable, s => Math.Abs(s.Spo2!.Value.Percent - truth) > 2.2);
+        Assert.All(heard.Seconds.Where(s => s.SecondIndex > Moved + 20), s => Assert.Equal(Reasons.Misplaced, s.Unusable?.Reasons & Reasons.Misplaced));
+    }
+
     // Both lights brighten by the same share while less of red's comes through the finger than of infrared's: nothing but R's own leap tells.
     [Fact]
     public void LightThatHidesWhatItDoesToRIsMisplaced()
