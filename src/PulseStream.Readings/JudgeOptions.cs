@@ -268,6 +268,12 @@ public sealed record JudgeOptions
     /// <summary>Autocorrelation below which nothing repeats, neither a beat nor two or three in turn.</summary>
     public double LeastPeriodicityOfTurns { get; init; } = 0.35;
 
+    /// <summary>Seconds in which there may have been twice as many beats, or half of them, less those in which there may not, from which no rate is told: windows that share most of those beats are sure of them now and then by chance.</summary>
+    public int LeastDoubts { get; init; } = 4;
+
+    /// <summary>What they count for at most.</summary>
+    public int MostDoubts { get; init; } = 5;
+
     /// <summary>What two fair countings of an irregular rhythm's beats may differ by from the rate told, either way, 1/min: with more, "within 3" would depend on how one counts, and no rate is told.</summary>
     public double LargestRateSpreadPerMinute { get; init; } = 2;
 

@@ -7,8 +7,14 @@ internal sealed class RateSureness(JudgeOptions options, bool hasRed)
 {
     private readonly RateCourse course = new(options);
 
+    private int doubts;
+
     /// <summary>The finger has left.</summary>
-    public void Forget() => course.Forget();
+    public void Forget()
+    {
+        course.Forget();
+        doubts = 0;
+    }
 
     /// <summary>Whether successive intervals differ by more than breathing makes them.</summary>
     /// <param name="pulse">The beats of the window.</param>
@@ -16,8 +22,11 @@ internal sealed class RateSureness(JudgeOptions options, bool hasRed)
 
     /// <summary>Whether the rate of the next believed second can be told; later seconds are held against those that were.</summary>
     /// <param name="second">The second.</param>
-    public bool IsSure(in SignalSecond second) =>
-        IsCounted(second) && course.Continues(second);
+    public bool IsSure(in SignalSecond second)
+    {
+        doubts = second.Pulse.RateSpreadPerMinute >= second.Pulse.RatePerMinute ? Math.Min(doubts + 1, options.MostDoubts) : Math.Max(doubts - 1, 0);
+        return IsCounted(second) && doubts < options.LeastDoubts && course.Continues(second);
+    }
 
     private bool IsCounted(in SignalSecond second)
     {

@@ -45,6 +45,20 @@ public sealed class RateSurenessTests
         Assert.Equal(isSure, new RateSureness(new JudgeOptions(), hasRed: true).IsSure(second));
     }
 
+    // After seconds in which there may have been twice as many beats one that seems sure is chance; a single doubt says nothing of the next.
+    [Theory]
+    [InlineData("!!!!!!.", "       ")]
+    [InlineData("...!...", "rrr rrr")]
+    [InlineData("!!!!!!.....", "       rrrr")]
+    public void ARateIsToldAgainOnceDoubtIsOver(string seconds, string told)
+    {
+        var rate = new RateSureness(new JudgeOptions(), hasRed: true);
+        var sure = seconds.Select((second, n) => rate.IsSure(Second(n, 72) is var one && second == '!'
+            ? one with { Pulse = one.Pulse with { RateSpreadPerMinute = 72 } }
+            : one));
+        Assert.Equal(told, string.Concat(sure.Select(s => s ? 'r' : ' ')));
+    }
+
     // Breathing's second wave may be taken for a line of half the rate of a pulse of 120; no breathing is as fast as half of 200.
     [Theory]
     [InlineData(120, 1, 0.93, true)]
