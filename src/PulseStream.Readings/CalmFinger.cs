@@ -249,7 +249,7 @@ internal sealed class CalmFinger
     private bool IsGrown(in SignalSecond second) =>
         second.Fit.Lines == 0
         && second.Fit.Disagreement <= options.UnprovenDisagreement
-        && HasSamePeriod(second)
+        && (HasSamePeriod(second) || Pulse.IsSeenWhole(second, options))
         && second.Pulse.FrontSteepness >= options.Form.LeastFrontSteepness
         && HasSameFront(second);
 

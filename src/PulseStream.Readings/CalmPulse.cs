@@ -19,4 +19,11 @@ internal readonly record struct CalmPulse(double LogHeight, double Ratio, double
     /// <param name="options">The limits.</param>
     public bool HasSamePeriod(in SignalSecond second, JudgeOptions options) =>
         Math.Abs(Math.Log(second.Pulse.PeriodSeconds / PeriodSeconds)) < options.SamePeriod;
+
+    /// <summary>Whether a second repeats with twice the period of this pulse, in the same R: of a slow one the baseline takes the first wave away, and half of its height, as long as it seems to beat twice as fast.</summary>
+    /// <param name="second">The second.</param>
+    /// <param name="options">The limits.</param>
+    public bool IsSeenWhole(in SignalSecond second, JudgeOptions options) =>
+        Math.Abs(Math.Log(second.Pulse.PeriodSeconds / (2 * PeriodSeconds))) < options.SamePeriod
+        && Math.Abs(second.Fit.Ratio - Ratio) < options.SameRatio;
 }

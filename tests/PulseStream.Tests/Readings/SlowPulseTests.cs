@@ -122,4 +122,29 @@ public sealed class SlowPulseTests
         Assert.All(heard.Usable, s => Assert.InRange(s.PulseRatePerMinute ?? pulsePerMinute, 0.9 * pulsePerMinute, 1.1 * pulsePerMinute));
         Assert.All(heard.Usable, s => Assert.Equal(97, s.Spo2!.Value.Percent, PercentTolerance));
     }
+
+    // With its first wave taken away as baseline, a pulse of 35 with a second wave seems to beat twice as fast, and half as high; seen whole a second
+    // later it has not grown.
+    [Theory]
+    [InlineData(35, 0.33)]
+    [InlineData(35.5, 0.42)]
+    public void ASlowPulseIsKnownWithAndWithoutItsFirstWave(double pulsePerMinute, double breathHz)
+    {
+        double Blood(double t)
+        {
+            var beats = (pulsePerMinute / 60 * t) + (0.02 * Math.Sin(0.7 * t)) + (0.02 * Math.Sin(2.1 * t));
+            var turn = 2 * Math.PI * beats;
+            return Math.Pow(0.5 + (0.5 * Math.Sin(turn + (0.75 * Math.Sin(turn)))), 1.2) + (0.2 * Math.Exp(9 * (Math.Cos(turn - (2 * Math.PI * 0.52)) - 1)));
+        }
+
+        (double Infrared, double Red) Breath(double t)
+        {
+            var light = 0.006 * Math.Sin((2 * Math.PI * breathHz * t) + (0.6 * Math.Sin(0.2 * t)));
+            return (light, 0.9 * light);
+        }
+
+        var heard = Heard.Of(100, new Finger { Seconds = 60, Blood = Blood, BreathingPercent = 0, Movement = Breath, Spo2 = _ => 73 }.Samples());
+        Assert.InRange(heard.Seconds.Count(s => s.SecondIndex >= 12 && s.IsUsable), 47, 48);
+        Assert.All(heard.Usable, s => Assert.Equal(73, s.Spo2!.Value.Percent, 0.6));
+    }
 }
