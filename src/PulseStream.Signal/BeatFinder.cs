@@ -1,6 +1,3 @@
-using System.Numerics;
-using System.Runtime.Intrinsics;
-
 namespace PulseStream.Signal;
 
 /// <summary>
