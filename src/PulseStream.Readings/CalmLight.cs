@@ -17,12 +17,6 @@ internal sealed class CalmLight(JudgeOptions options)
     // A lamp is on within a second, which may fall on two; what comes more slowly may be a finger that slips.
     private const double StepShare = 0.3;
 
-    // Of the least rise that counts, LeakRise, a tenth is what a calm level is known to, LevelError: less has not come to that light.
-    private const double OneLightShare = 0.1;
-
-    // A sine that comes back to where it began has its mean at 1.4 of its own deviations above that.
-    private const double SwingOfRise = 1.4;
-
     private const int LongestWindow = 16;
     private readonly double[] infraredLevels = new double[LongestWindow];
     private readonly double[] redLevels = new double[LongestWindow];
@@ -80,20 +74,6 @@ internal sealed class CalmLight(JudgeOptions options)
     public bool HasMoved(in SignalSecond second, double logHeight) =>
         RiseOf(second) > Math.Max(options.LeakRise, options.LeakRisePulses * Math.Exp(logHeight))
         && second.Light.LevelSwing < options.Jerk.Swing;
-
-    /// <summary>Whether light that has come swings back within the second, or has come to one channel alone: what comes past a finger is added, and to both; what moves goes both ways, and may be in one.</summary>
-    /// <param name="second">The second.</param>
-    /// <param name="logHeight">Logarithm of the calm pulse's size.</param>
-    public bool MayBeMovement(in SignalSecond second, double logHeight) =>
-        second.Light.LevelSwing > Math.Max(options.Jerk.Pulses * Math.Exp(logHeight), RiseOf(second) / SwingOfRise) || !IsInBoth(second);
-
-    // A gap that lets one emitter's light past lets the other's past as well, and a lamp shines into both; but what the finger itself lets through less of may hide that.
-    private bool IsInBoth(in SignalSecond second)
-    {
-        var infrared = Math.Log(second.Light.InfraredCounts) - logInfrared;
-        var red = Math.Log(second.Light.RedCounts) - logRed;
-        return !(Math.Min(infrared, red) < OneLightShare * Math.Max(infrared, red));
-    }
 
     /// <summary>Rise of the channel that rose more, as a logarithm.</summary>
     public double RiseOf(in SignalSecond second)

@@ -25,7 +25,7 @@ internal sealed class DisturbanceCause(JudgeOptions options, CalmLight light, Le
     /// <param name="calm">The calm finger's pulse.</param>
     public Reasons OfDisagreement(in SignalSecond second, in CalmPulse calm) =>
         HasMoved(second, calm) ? OfMovedLight(second, calm)
-        : roomLight.Is(second, calm.Ratio, calm.LogHeight) ? OfRoomLight(second, calm)
+        : roomLight.Is(second, calm.Ratio, calm.LogHeight) ? Reasons.AmbientLight | Reasons.Motion
         : Reasons.Motion | LampOf(second, calm);
 
     /// <summary>Why a wave in which both lights agree is no pulse: light that moved, room light alone, else something shakes; whether a finger, only a finger seen before can tell.</summary>
@@ -40,8 +40,7 @@ internal sealed class DisturbanceCause(JudgeOptions options, CalmLight light, Le
         }
 
         return HasMoved(second, calm) ? OfMovedLight(second, calm)
-            : roomLight.Is(second, calm.Ratio, calm.LogHeight) ? OfRoomLight(second, calm)
-            : IsMostlyRoomLight(second, calm) ? Reasons.AmbientLight | Reasons.Motion
+            : roomLight.Is(second, calm.Ratio, calm.LogHeight) || IsMostlyRoomLight(second, calm) ? Reasons.AmbientLight | Reasons.Motion
             : LampOf(second, calm) | Reasons.Motion | (calm.IsKnown ? Reasons.None : Reasons.Misplaced);
     }
 
@@ -72,15 +71,8 @@ internal sealed class DisturbanceCause(JudgeOptions options, CalmLight light, Le
     private Reasons OfMovedLight(in SignalSecond second, in CalmPulse calm)
     {
         var leak = OfLeak(second, calm);
-        return light.MayBeMovement(second, calm.LogHeight) ? leak | Reasons.Motion | LampOf(second, calm)
-            : (leak & Reasons.Misplaced) != Reasons.None ? leak | Reasons.Motion
-            : leak;
+        return (leak & Reasons.Misplaced) != Reasons.None ? leak | Reasons.Motion : leak;
     }
-
-    // As many counts in either light: what moves may have that by chance, but not keep to one frequency off the pulse's own as
-    // a lamp does, and of no pulse that was never seen is it known what frequency it has.
-    private Reasons OfRoomLight(in SignalSecond second, in CalmPulse calm) =>
-        calm.IsKnown && roomLight.IsOneLine(second) && !roomLight.IsOnHarmonic(second, calm.PeriodSeconds) ? Reasons.AmbientLight : Reasons.AmbientLight | Reasons.Motion;
 
     // Whatever it adds to either light, a lamp is one frequency; a hand that shakes evenly is nearly one as well. What has the
     // pulse's own frequency is rather the pulse of veins.

@@ -19,9 +19,8 @@ internal sealed class RoomLight(JudgeOptions options)
     /// <param name="second">The second.</param>
     /// <param name="ratio">R of the calm finger.</param>
     /// <param name="logHeight">Logarithm of its pulse's size; NaN where no calm second has been seen.</param>
-    /// <remarks>A movement reaches both lights at once; a line of equal counts is room light in any phase where nothing else is left.</remarks>
     public bool Is(in SignalSecond second, double ratio, double logHeight) =>
-        IsSteadyLine(second) || (double.IsNaN(logHeight) ? IsLoneLine(second) : IsCalmWithout(second, ratio, logHeight) || IsCalmBesideLine(second, ratio, logHeight));
+        double.IsNaN(logHeight) ? IsLoneLine(second) : IsCalmWithout(second, ratio, logHeight);
 
     /// <summary>Whether most of what both lights show may be room light: a wave with a rhythm, of as many counts in either. A movement may by chance have its mixture, and so may the pulse that was told from one.</summary>
     /// <param name="second">The second.</param>
@@ -32,44 +31,16 @@ internal sealed class RoomLight(JudgeOptions options)
         && second.Pulse.Periodicity >= options.LeastPeriodicity
         && !(second.Pulse.UnsteadyShare > UnevenShare);
 
-    /// <summary>Whether what disturbs is as much one frequency as a lamp: a hand that shakes does not keep so steady.</summary>
-    /// <param name="second">The second.</param>
-    public bool IsOneLine(in SignalSecond second) =>
-        second.Fit.Lines > 0 ? second.Fit.IsOneLine && second.Fit.LinesExplain >= options.Lamp.PurestLineShare && !second.Fit.IsWideLine
-        : second.Fit.Newest.LineShare > options.SteadyLineShare;
-
     /// <summary>Whether a line lies off a pulse's first wave.</summary>
     /// <param name="hz">Its frequency.</param>
     /// <param name="periodSeconds">The pulse's period, s; 0 where none is known.</param>
     public bool IsOffFirstWave(double hz, double periodSeconds) => Math.Abs((hz * periodSeconds) - 1) >= options.HarmonicDistance;
-
-    /// <summary>Whether the newest line lies on one of a pulse's waves: what moves with the heart, as veins do, may by chance move as many counts of either light.</summary>
-    /// <param name="second">The second.</param>
-    /// <param name="periodSeconds">The pulse's period, s.</param>
-    public bool IsOnHarmonic(in SignalSecond second, double periodSeconds)
-    {
-        var harmonic = second.Fit.Newest.LineHz * periodSeconds;
-        return Math.Abs(harmonic - Math.Round(harmonic)) < options.HarmonicDistance;
-    }
-
-    private bool IsSteadyLine(in SignalSecond second) =>
-        LeavesPulse(second)
-        && second.Fit.Newest.LineShare > options.SteadyLineShare
-        && second.Fit.Disagreement <= options.UnprovenDisagreement;
 
     // Without a calm finger to compare with, a line of equal counts has to be nearly all that the lights disagree by.
     private bool IsLoneLine(in SignalSecond second) =>
         LeavesPulse(second)
         && second.Fit.Newest.LineShare > options.LoneRoomLightLineShare
         && second.Fit.Disagreement < options.LoneRoomLightDisagreement;
-
-    // The calm finger's pulse is what was left, of its height and nearly its ratio, though not cleanly enough to be believed.
-    private bool IsCalmBesideLine(in SignalSecond second, double ratio, double logHeight) =>
-        LeavesPulse(second)
-        && second.Fit.Newest.LineShare > options.RoomLightLineShare
-        && second.Fit.Disagreement < options.LargestDisagreement
-        && Math.Abs(second.Fit.Ratio - ratio) < options.SeparatedJump
-        && Math.Abs(Math.Log(second.Fit.PulseSize) - logHeight) < options.SameHeight;
 
     // Room light that was taken away leaves a pulse, which repeats; movement leaves movement.
     private bool LeavesPulse(in SignalSecond second) =>

@@ -9,15 +9,6 @@ public sealed class CalmLightTests
 {
     private static readonly double LogHeight = Math.Log(0.01);
 
-    // What comes past a finger comes from both emitters, or from outside into both channels; a movement may be in one of them.
-    [Theory]
-    [InlineData(1.1, 1.1, false)]
-    [InlineData(1.1, 1.02, false)]
-    [InlineData(1.1, 1, true)]
-    [InlineData(0.98, 1.1, true)]
-    public void LightThatComesToOneChannelAloneMayBeMovement(double infrared, double red, bool mayBeMovement) =>
-        Assert.Equal(mayBeMovement, Calm().MayBeMovement(At(infrared, red), LogHeight));
-
     // Breathing and baseline grow with the pulse.
     [Fact]
     public void BesideATallPulseMoreLightHasToCome()
@@ -25,13 +16,6 @@ public sealed class CalmLightTests
         Assert.True(Calm().HasMoved(At(1.07, 1.07), Math.Log(0.01)));
         Assert.False(Calm().HasMoved(At(1.07, 1.07), Math.Log(0.03)));
     }
-
-    // A sine that comes back to the calm light in each turn is on the mean √2 of its deviations above that.
-    [Theory]
-    [InlineData(0.03, false)]
-    [InlineData(0.09, true)]
-    public void WhatComesBackWithinTheSecondSwings(double swing, bool swings) =>
-        Assert.Equal(swings, Calm().MayBeMovement(At(1.1, 1.1, swing), LogHeight));
 
     // The same counts are a lamp's where they come at once; a slip may let as many past it by chance.
     [Theory]
@@ -86,9 +70,9 @@ public sealed class CalmLightTests
         return light;
     }
 
-    private static SignalSecond At(double infrared, double red, double swing = 0.01, double pulseSize = 0.01)
+    private static SignalSecond At(double infrared, double red, double pulseSize = 0.01)
     {
-        var light = new SecondLight(0, 0, 80_000 * infrared, 60_000 * red, double.NaN, double.NaN, double.NaN, swing, 1e-4);
+        var light = new SecondLight(0, 0, 80_000 * infrared, 60_000 * red, double.NaN, double.NaN, double.NaN, 0.01, 1e-4);
         return new(20, light, new RatioFit(8, 0.8, 0.001, 0, pulseSize, 1e-4, false, 0, 0, false, 0, default), default, false);
     }
 }

@@ -21,17 +21,6 @@ public sealed class DisturbanceCauseTests
         Assert.Equal(reasons, Cause().OfDisagreement(At(20, fit), OfTheLinesRate));
     }
 
-    // Of a window that could have been taken away as one line off the pulse's rate.
-    [Theory]
-    [InlineData(0.09, true, Reasons.Misplaced | Reasons.Motion | Reasons.AmbientLight)]
-    [InlineData(0.09, false, Reasons.Misplaced | Reasons.Motion)]
-    [InlineData(0.01, true, Reasons.Misplaced | Reasons.Motion)]
-    public void LightThatComesAndSwingsAsOneLineMayBeALamp(double swing, bool wasPureLine, Reasons reasons)
-    {
-        var fit = new RatioFit { IsSeparated = true, WindowSeconds = 8, LineHz = 2 * LineHz, LinesExplain = 0.99, WasPureLine = wasPureLine };
-        Assert.Equal(reasons, Cause().OfDisagreement(At(20, fit, 1.1, 1.05, swing), OfTheLinesRate));
-    }
-
     // A window of eight seconds holds some of a second that was believed beside a lamp.
     [Theory]
     [InlineData(27, Reasons.AmbientLight | Reasons.Motion)]
@@ -61,6 +50,6 @@ public sealed class DisturbanceCauseTests
         return new(options, light, new LeaptLight(options));
     }
 
-    private static SignalSecond At(int second, in RatioFit fit, double infrared = 1, double red = 1, double swing = 0.01) =>
-        new(second, new SecondLight(0, 0, 80_000 * infrared, 60_000 * red, double.NaN, double.NaN, double.NaN, swing, 1e-4), fit, new WindowPulse { Periodicity = 0.5 }, false);
+    private static SignalSecond At(int second, in RatioFit fit) =>
+        new(second, new SecondLight(0, 0, 80_000, 60_000, double.NaN, double.NaN, double.NaN, 0.01, 1e-4), fit, new WindowPulse { Periodicity = 0.5 }, false);
 }
