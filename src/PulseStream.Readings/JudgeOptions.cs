@@ -133,12 +133,6 @@ public sealed record JudgeOptions
     /// <summary>How far a pulse leaps from one beat to the next at most, 1/min: each second of it moves the mean by an eighth of that.</summary>
     public double LargestLeapPerMinute { get; init; } = 100;
 
-    /// <summary>Seconds for which a rate counted at rest is held against those counted beside movement and lines: a heart whose rate doubles in exercise takes minutes.</summary>
-    public int CalmRateSeconds { get; init; } = 60;
-
-    /// <summary>Distance from half or twice that rate, as a logarithm, within which it is taken for a count of half the beats or of all waves: what a heart's rate changes by in such a time.</summary>
-    public double RateMultipleShare { get; init; } = 0.15;
-
     /// <summary>What the counting of a window's ends moves its rate by at most, 1/min: half a beat in eight seconds.</summary>
     public double LargestRateMiscountPerMinute { get; init; } = 4;
 

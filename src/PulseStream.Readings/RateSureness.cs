@@ -9,13 +9,6 @@ internal sealed class RateSureness(JudgeOptions options, bool hasRed)
 
     private int doubts;
 
-    /// <summary>The finger has left.</summary>
-    public void Forget()
-    {
-        course.Forget();
-        doubts = 0;
-    }
-
     /// <summary>Whether successive intervals differ by more than breathing makes them.</summary>
     /// <param name="pulse">The beats of the window.</param>
     public bool IsIrregular(in WindowPulse pulse) => pulse.Irregularity > options.Irregularity;
@@ -36,7 +29,7 @@ internal sealed class RateSureness(JudgeOptions options, bool hasRed)
             && !(pulse.Irregularity > (pulse.Periodicity < options.LeastPeriodicityOfTurns ? options.LargestIrregularityWithoutRhythm : options.LargestIrregularity))
             && !(IsIrregular(pulse) && (pulse.RateSpreadPerMinute > options.LargestRateSpreadPerMinute || pulse.Agreement < options.LeastIrregularAgreement))
             && !MissesPeriod(pulse)
-            && (second.Fit.Lines == 0 || (second.Fit.WindowSeconds >= options.LeastRateSecondsBesideLines && IsRateOfPeriod(pulse) && !IsOvertoneOfLine(second) && !IsLinesOwn(second)));
+            && (second.Fit.Lines == 0 || (second.Fit.WindowSeconds >= options.LeastRateSecondsBesideLines && IsRateOfPeriod(pulse) && !IsOvertoneOfLine(second)));
     }
 
     // What repeats has a beat in each period, or two where they come in pairs; another number has waves in it that are none. Noise
@@ -60,10 +53,6 @@ internal sealed class RateSureness(JudgeOptions options, bool hasRed)
         var line = second.Fit.LineHz * second.Pulse.PeriodSeconds;
         return !IsBesideBreathing(second) && Math.Min(Math.Abs(line - first), Math.Abs(line - third)) < options.OvertoneDistance;
     }
-
-    // What is left of a line repeats with it: nothing but the rate at rest tells that from a pulse of the same rate.
-    private bool IsLinesOwn(in SignalSecond second) =>
-        Math.Abs((second.Fit.LineHz * second.Pulse.PeriodSeconds) - 1) < options.OvertoneDistance && !course.IsAsAtRest(second);
 
     // Breathing's second wave lies on half the rate of a pulse four times as fast, and is no lamp. Beside a lamp the pulse's third
     // wave turns over each time, and two periods repeat better than one; those of a pulse of its own do not.

@@ -74,7 +74,6 @@ internal sealed class SecondJudge
             // Put back, it sits anew, in a light of its own. Light that stays away may be a finger that never left, and a leak.
             hasLeft = false;
             calm.Forget();
-            rate.Forget();
             handled.Forget();
             liveness.Forget();
         }
@@ -121,7 +120,6 @@ internal sealed class SecondJudge
             if (received.IsLongAir)
             {
                 calm.Forget();
-                rate.Forget();
                 handled.Forget();
                 liveness.Forget();
             }

@@ -32,41 +32,6 @@ public sealed class RateCourseTests
         Assert.True(course.Continues(Second(11, 160)));
     }
 
-    // Movement and lines hide every second beat, or show a second wave as one.
-    [Theory]
-    [InlineData(30, 54, false)]
-    [InlineData(30, 216, false)]
-    [InlineData(30, 100, true)]
-    [InlineData(30, 150, true)]
-    [InlineData(90, 54, true)]
-    public void HalfOrTwiceTheRateAtRestIsAnotherCountBesideMovement(int index, double perMinute, bool continues)
-    {
-        var course = new RateCourse(new JudgeOptions());
-        Assert.True(course.Continues(Second(11, 108)));
-        Assert.Equal(continues, course.Continues(Second(index, perMinute, new() { IsSeparated = true })));
-        Assert.Equal(continues, course.Continues(Second(index, perMinute, new() { Lines = 1 })));
-        Assert.Equal(continues, course.Continues(Second(index, perMinute, new() { Disagreement = 0.02 })));
-        Assert.True(course.Continues(Second(index + 9, perMinute)));
-    }
-
-    [Fact]
-    public void OnlyARateAtRestIsHeldAgainstLaterOnes()
-    {
-        var course = new RateCourse(new JudgeOptions());
-        Assert.True(course.Continues(Second(11, 108, new() { Lines = 1 })));
-        Assert.True(course.Continues(Second(30, 54, new() { Lines = 1 })));
-    }
-
-    [Fact]
-    public void ANewFingerHasARateOfItsOwn()
-    {
-        var course = new RateCourse(new JudgeOptions());
-        Assert.True(course.Continues(Second(11, 108)));
-        course.Forget();
-        Assert.False(course.IsAsAtRest(Second(30, 108)));
-        Assert.True(course.Continues(Second(30, 54, new() { Lines = 1 })));
-    }
-
-    private static SignalSecond Second(long index, double perMinute, RatioFit fit = default) =>
-        new() { SecondIndex = index, Fit = fit, Pulse = new() { RatePerMinute = perMinute } };
+    private static SignalSecond Second(long index, double perMinute) =>
+        new() { SecondIndex = index, Pulse = new() { RatePerMinute = perMinute } };
 }

@@ -72,19 +72,6 @@ public sealed class RateSurenessTests
         Assert.Equal(isSure, new RateSureness(new JudgeOptions(), hasRed: true).IsSure(second));
     }
 
-    // Movement of half the rate leaves part of itself: what repeats is not the pulse, unless it did so at rest.
-    [Theory]
-    [InlineData(54, true)]
-    [InlineData(50, true)]
-    [InlineData(108, false)]
-    [InlineData(double.NaN, false)]
-    public void WhatRepeatsWithALineIsTheLineUnlessItWasThePulseAtRest(double restPerMinute, bool isSure)
-    {
-        var sureness = new RateSureness(new JudgeOptions(), hasRed: true);
-        sureness.IsSure(Second(11, restPerMinute));
-        Assert.Equal(isSure, sureness.IsSure(Second(30, 54, lineHz: 0.9)));
-    }
-
     [Fact]
     public void NoRateIsToldThatTheOneBeforeCannotHaveBecome()
     {
@@ -93,10 +80,10 @@ public sealed class RateSurenessTests
         Assert.False(sureness.IsSure(Second(12, 108)));
     }
 
-    private static SignalSecond Second(int index, double perMinute, double lineHz = 0) => new()
+    private static SignalSecond Second(int index, double perMinute) => new()
     {
         SecondIndex = index,
-        Fit = new RatioFit { WindowSeconds = 8, Lines = lineHz > 0 ? 1 : 0, LineHz = lineHz },
+        Fit = new RatioFit { WindowSeconds = 8 },
         Pulse = new WindowPulse { BeatCount = 9, RatePerMinute = perMinute, PeriodSeconds = 60 / perMinute, Periodicity = 0.9, Agreement = 0.98 },
     };
 }
