@@ -158,13 +158,13 @@ internal sealed class CalmFinger
     {
         if (!IsKnown)
         {
-            return second.Fit.IsSeparated || (second.Fit.Lines > 0 && IsSoonAfterTold(second) && HasJumped(second)) ? CauseOfDisagreement(second) : Reasons.None;
+            return second.Fit.IsSeparated ? CauseOfDisagreement(second) : Reasons.None;
         }
 
         if (second.Fit.IsSeparated)
         {
             creptSecond = HasCrept(second, errors: 0) ? second.SecondIndex : creptSecond;
-            return light.ChangeOver(second) > options.LargestLightChange || !HasSamePeriod(second) || HasJumped(second) || second.SecondIndex - creptSecond < options.CreptSeconds || slip.IsSlipping
+            return light.ChangeOver(second) > options.LargestLightChange || !HasSamePeriod(second) || HasJumped(second) || second.SecondIndex - creptSecond < options.CreptSeconds
                 ? CauseOfDisagreement(second)
                 : Reasons.None;
         }

@@ -13,14 +13,12 @@ internal sealed class DisagreementLimit(JudgeOptions options)
     /// line that was taken away may have been the pulse, whose harmonics are lines as well. In what walks at random neither hides.
     /// </remarks>
     public double LargestOf(in RatioFit fit, bool isKnown) =>
-        !isKnown && fit.IsWideLine && fit.PulseSize > options.Lamp.LargestPulseBesideWideLine ? double.NegativeInfinity
-        : fit.IsPureLine && fit.LinesExplain >= options.Lamp.PurestLineShare && !IsSmallLine(fit) ? options.Lamp.PureLineDisagreement
+        fit.IsPureLine && fit.LinesExplain >= options.Lamp.PurestLineShare && !IsSmallLine(fit) ? options.Lamp.PureLineDisagreement
         : isKnown ? (fit.Lines > 0 ? options.UnprovenDisagreement : options.LargestDisagreement)
         : fit.Lines > 0 && !fit.IsOneLine ? double.NegativeInfinity
         : fit.IsWandering ? options.LargestDisagreement
         : fit.PulseSize <= options.UnprovenPulseSize ? options.UnprovenDisagreement
         : IsSmallLine(fit) ? double.NegativeInfinity
-        : fit.Lines > 0 && !fit.IsRoomLight && !fit.IsPureLine ? 0
         : options.UnprovenDisagreement * options.UnprovenPulseSize / fit.PulseSize;
 
     // A line that is next to nothing beside a wave may be the pulse, and the wave a movement; of a few turns anything may be a line.

@@ -15,12 +15,6 @@ public sealed record LampOptions
     /// <summary>Share of the newest seconds' disagreement that one frequency explains, from which a lamp is named beside movement: of a second of chance movement one frequency explains as much in one of six.</summary>
     public double LineShare { get; init; } = 0.8;
 
-    /// <summary>Size of a wave that was never seen as a calm pulse, root mean square of the logarithm of infrared, above which it is none beside a line that drifts: a perfusion of 9 %, which few fingers reach, and a hand that taps and trembles does.</summary>
-    public double LargestPulseBesideWideLine { get; init; } = 0.03;
-
-    /// <summary>What the mean of a lamp's light that is only known from its swing may change SpO2 by, points, for a second to be believed: at R of 1 that of a lamp of an eighth of infrared's light with two and a half times as much of red's. Larger ones were movement in the streams that this was set on.</summary>
-    public double LargestPercent { get; init; } = 4.5;
-
     /// <summary>Share of the disagreement's power that one line explains, from which a lamp is named beside movement though it has the pulse's own rate: veins and a hand that moves with the heart have a second harmonic of a twentieth and more.</summary>
     public double PurestLineShare { get; init; } = 0.998;
 

@@ -22,11 +22,6 @@ internal sealed class SaturationInterval(CalibrationCurve curve, JudgeOptions op
         return new(Clamp(Math.Clamp(curve.PercentAt(fit.Ratio + LeastLampRatio(fit)), low, high)), Clamp(low), Clamp(high));
     }
 
-    /// <summary>What the mean of the lamp's light that a pulse was told from changes SpO2 by, points.</summary>
-    /// <param name="second">The second.</param>
-    public double LampPercent(in SignalSecond second) =>
-        Math.Abs(curve.PercentAt(second.Fit.Ratio + LeastLampRatio(second.Fit)) - curve.PercentAt(second.Fit.Ratio));
-
     // Light is never negative: a lamp adds its amplitude to its own mean at least, and divides each channel's pulse by what it adds there.
     private static double LeastLampRatio(in RatioFit fit) =>
         double.IsNaN(fit.LightMix) ? 0 : fit.Ratio * fit.RoomLightSize * (fit.LightMix - 1);

@@ -64,8 +64,7 @@ internal sealed class SecondJudge
 
         liveness.See(second, form.IsIn(second));
         presence.See(second);
-        var sound = ReasonsOf(second);
-        var reasons = calm.WithLamp(second, sound == Reasons.None && IsLampsNumber(second) ? calm.CauseOfDisagreement(second) : sound);
+        var reasons = calm.WithLamp(second, ReasonsOf(second));
         HasFinger = reasons == Reasons.None
             || (((reasons & Reasons.NoFinger) == Reasons.None || !presence.IsLeft) && (HasFinger || ShowsFinger(second, reasons)));
         hasLeft |= presence.HasLeft;
@@ -278,9 +277,6 @@ internal sealed class SecondJudge
         var isInside = second.Fit.Ratio >= curve.FromRatio - margin && second.Fit.Ratio <= curve.ToRatio + margin;
         return isInside ? Reasons.None : Reasons.OutOfRange;
     }
-
-    // So large a lamp beside a pulse in a mixture of its own may as well be what moves, and its light has no mean to be made good then.
-    private bool IsLampsNumber(in SignalSecond second) => hasRed && interval.LampPercent(second) > options.Lamp.LargestPercent;
 
     private UsableSecond Usable(in SignalSecond second)
     {

@@ -15,15 +15,13 @@ internal sealed class SlipWatch(JudgeOptions options, CalmLight light)
     private int count;
     private double heightBefore;
     private double ratioBefore;
-
-    /// <summary>Whether the finger slips, or has slipped and not come back.</summary>
-    public bool IsSlipping { get; private set; }
+    private bool isSlipping;
 
     /// <summary>The finger has left.</summary>
     public void Forget()
     {
         count = 0;
-        IsSlipping = false;
+        isSlipping = false;
     }
 
     /// <summary>Looks at a second whose pulse is sound in itself.</summary>
@@ -31,7 +29,7 @@ internal sealed class SlipWatch(JudgeOptions options, CalmLight light)
     {
         if (IsShort(second))
         {
-            return IsSlipping;
+            return isSlipping;
         }
 
         var highest = Highest();
@@ -40,14 +38,14 @@ internal sealed class SlipWatch(JudgeOptions options, CalmLight light)
             return false;
         }
 
-        var seemsSlipping = IsSlipping ? IsStillShrunk(second) : HasShrunk(second, highest);
-        IsSlipping = seemsSlipping && !WasSoBefore(second, highest);
-        if (seemsSlipping && !IsSlipping)
+        var seemsSlipping = isSlipping ? IsStillShrunk(second) : HasShrunk(second, highest);
+        isSlipping = seemsSlipping && !WasSoBefore(second, highest);
+        if (seemsSlipping && !isSlipping)
         {
             ForgetHigher(Math.Log(second.Fit.PulseSize));
         }
 
-        return IsSlipping;
+        return isSlipping;
     }
 
     private bool IsStillShrunk(in SignalSecond second) =>

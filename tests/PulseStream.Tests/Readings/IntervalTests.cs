@@ -150,14 +150,4 @@ public sealed class IntervalTests
         var pulse = new WindowPulse(9, 60 / period, 0, 0.01, 0.97, period, 0.99, 1, 0.5, 0.2, double.NaN, double.NaN, 2, 2);
         return new(10, light, fit, pulse, false);
     }
-
-    // A lamp of an eighth of the light, with 2.3 times as much of red's, brightens red by an eighth of that again and divides its pulse: 1.6 × 0.125 × 1.3 of R at 25 points each.
-    [Theory]
-    [InlineData(2.3, 6.5)]
-    [InlineData(double.NaN, 0)]
-    public void WhatALampsMeanChangesIsTold(double mix, double percent)
-    {
-        var fit = new RatioFit(8, 1.6, 0.001, 0, 0.01, 1e-4, false, 0, 1, false, 0.125, default, LightMix: mix);
-        Assert.Equal(percent, new SaturationInterval(CalibrationCurve.TextbookLine, new()).LampPercent(new SignalSecond(20, default, fit, default, false)), 0.01);
-    }
 }

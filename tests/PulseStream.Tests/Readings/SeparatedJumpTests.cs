@@ -84,26 +84,6 @@ public sealed class SeparatedJumpTests
         Assert.Equal(expected, calm.ReasonsOf(later));
     }
 
-    // Where fast breathing was taken away as a line from the first second on, no height is known; movement that follows has an R of
-    // its own, and half a minute later what is seen may be what blood has become.
-    [Theory]
-    [InlineData(11, CalmRatio + 0.07, Reasons.None)]
-    [InlineData(15, CalmRatio + 0.18, Reasons.Motion)]
-    [InlineData(50, CalmRatio + 0.18, Reasons.None)]
-    public void ARatioThatJumpsBesideALineIsMovementThoughNoHeightIsKnown(long second, double ratio, Reasons expected)
-    {
-        var calm = new CalmFinger(new(), hasRed: true);
-        var first = At(10, CalmRatio, isSeparated: false, lines: 1);
-        calm.See(first);
-        calm.Tell(first);
-        calm.Remember(first);
-        var later = At(second, ratio, isSeparated: false, lines: 1);
-        calm.See(later);
-        Assert.Equal(expected, calm.ReasonsOf(later) & ~Reasons.AmbientLight);
-        calm.Forget();
-        Assert.Equal(Reasons.None, calm.ReasonsOf(later));
-    }
-
     // A finger that slips while it moves has another pulse than the calm one, whether its light brightens or darkens.
     [Theory]
     [InlineData(1, 1, Reasons.None)]
