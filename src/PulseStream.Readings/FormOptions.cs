@@ -48,29 +48,17 @@ public sealed record FormOptions
     /// <summary>Skewness of blood volume below which a wave is one short dip, whatever its front: vessels fill within a beat and run off, and are not full all the time but for a moment. Pulses keep −0.6 and more.</summary>
     public double LeastCrestOfAny { get; init; } = -0.8;
 
-    /// <summary>Skewness of the slope below which a short hump is as steep behind as in front.</summary>
-    public double ShortFront { get; init; } = 0.3;
-
-    /// <summary>Skewness of blood volume from which such a wave is one short hump; two humps a beat have less.</summary>
-    public double ShortCrest { get; init; } = 0.9;
-
-    /// <summary>Root mean square frequency, Hz, above which such a hump is too short for blood, which takes longer to run off: a Gaussian one 0.1 s wide at half its height.</summary>
+    /// <summary>Root mean square frequency, Hz, above which a hump without a front is too short for blood, which takes longer to run off: a Gaussian one 0.1 s wide at half its height.</summary>
     public double ShortWaveHz { get; init; } = 2.6;
 
-    /// <summary>The same as a multiple of the rate: what a fast pulse has of it for its rate alone is less.</summary>
-    public double ShortWaveHarmonic { get; init; } = 1.7;
-
-    /// <summary>Skewness of blood volume from which a wave is a hump in a quarter of its beat at most: no pulse that rises no faster than it falls is that.</summary>
+    /// <summary>Skewness of blood volume from which such a wave is a hump in a quarter of its beat at most: no pulse that rises no faster than it falls is that.</summary>
     public double SurelyShortCrest { get; init; } = 1.2;
 
-    /// <summary>Skewness of the slope below which that has no front.</summary>
+    /// <summary>Skewness of the slope below which it has no front.</summary>
     public double SurelyShortFront { get; init; } = 0.5;
 
     /// <summary>Its root mean square frequency as a multiple of the rate, above which it is too short: a bell in a quarter of its beat has 1.4 and more.</summary>
     public double SurelyShortHarmonic { get; init; } = 1.4;
-
-    /// <summary>Root mean square frequency over the rate up to which a fast wave is a fast pulse's: second waves as high as the first make 1.7 of it, shaking that is counted at half its rate has 2.</summary>
-    public double MostHarmonicOfFast { get; init; } = 1.8;
 
     /// <summary>Root mean square frequency over the rate up to which a wave is round: a triangle whose crest comes late makes 1.06 of it, a second harmonic of three tenths 1.12; two bumps a beat, each counted, have 1.25 and more.</summary>
     public double MostHarmonicOfRound { get; init; } = 1.2;

@@ -49,9 +49,6 @@ public sealed record JudgeOptions
     /// <summary>Beats that a window shorter than the longest has to hold, so that each can be compared with two others.</summary>
     public int LeastBeats { get; init; } = 3;
 
-    /// <summary>Root mean square frequency, Hz, above which a wave is too fast for any pulse: 220 beats a minute have 3.7 and a little more for their harmonics.</summary>
-    public double FastestWaveHz { get; init; } = 5;
-
     /// <summary>Repetitions a minute above which a wave is no heart's: 220 are what a finger is asked for, and a window knows its period to a few of them.</summary>
     public double FastestPulsePerMinute { get; init; } = 230;
 

@@ -25,13 +25,6 @@ internal sealed class PulseForm(JudgeOptions options, Liveness liveness)
     /// <param name="second">The second.</param>
     public bool IsBesideItsLike(in SignalSecond second) => !besideLines.LeavesFirstWave(second);
 
-    /// <summary>Whether a wave is fast for the second waves of a fast pulse: its beats are alike, and it has little beyond its second harmonic.</summary>
-    /// <param name="pulse">The beats of a window.</param>
-    public bool IsFastByOvertones(in WindowPulse pulse) =>
-        pulse.RatePerMinute <= options.FastestPulsePerMinute
-        && pulse.FrequencyHz * 60 / pulse.RatePerMinute <= limits.MostHarmonicOfFast
-        && pulse.Agreement >= limits.LeastThirdWaveAgreement;
-
     /// <summary>The front, the crest or the overtones of a wave, whichever is most.</summary>
     /// <param name="pulse">The beats of a window.</param>
     public static double ShapeOf(in WindowPulse pulse) => double.MaxNumber(Math.Max(pulse.FrontSteepness, pulse.Crest), Math.Min(pulse.ThirdWaveShare, 1));
@@ -98,11 +91,9 @@ internal sealed class PulseForm(JudgeOptions options, Liveness liveness)
     private bool IsTooShort(in WindowPulse pulse) =>
         !liveness.IsShown
         && pulse.FrequencyHz > limits.ShortWaveHz
-        && (IsHump(pulse, limits.ShortFront, limits.ShortCrest, limits.ShortWaveHarmonic)
-            || IsHump(pulse, limits.SurelyShortFront, limits.SurelyShortCrest, limits.SurelyShortHarmonic));
-
-    private static bool IsHump(in WindowPulse pulse, double front, double crest, double harmonic) =>
-        pulse.FrontSteepness < front && pulse.Crest >= crest && pulse.FrequencyHz * pulse.PeriodSeconds > harmonic;
+        && pulse.FrontSteepness < limits.SurelyShortFront
+        && pulse.Crest >= limits.SurelyShortCrest
+        && pulse.FrequencyHz * pulse.PeriodSeconds > limits.SurelyShortHarmonic;
 
     private bool IsDip(in WindowPulse pulse) => pulse.Crest < limits.LeastCrestOfAny;
 

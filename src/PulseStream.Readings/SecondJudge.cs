@@ -230,8 +230,7 @@ internal sealed class SecondJudge
 
     // Blood comes faster than it goes or stays up for a shorter time than down.
     private bool IsWave(in SignalSecond second) =>
-        (second.Pulse.FrequencyHz <= options.FastestWaveHz || form.IsFastByOvertones(second.Pulse))
-        && !(60 / second.Pulse.PeriodSeconds > options.FastestPulsePerMinute)
+        !(60 / second.Pulse.PeriodSeconds > options.FastestPulsePerMinute)
         && !(hasRed && (liveness.IsLacking(second) || IsBesideItsLike(second)))
         && (form.IsIn(second) || (HasRhythm(second) && form.HasNoBack(second) && calm.IsSame(second)));
 
