@@ -123,11 +123,8 @@ internal sealed class Liveness(JudgeOptions options)
             || IsTooRound(second)
             || (!IsWhole(second)
                 ? pulse.ThirdWaveShare < LeftBySmoothing(pulse) * limits.UnsureThirdWaveShare
-                : pulse.ThirdWaveShare < LeftBySmoothing(pulse) * limits.SwingingThirdWaveShare && pulse.BreathingShare < LeastBreathingOf(pulse));
+                : pulse.ThirdWaveShare < LeftBySmoothing(pulse) * limits.SwingingThirdWaveShare && pulse.BreathingShare < limits.LeastBreathingShare * LeakOfSlow(pulse));
     }
-
-    private double LeastBreathingOf(in WindowPulse pulse) =>
-        (IsSwing(pulse) ? limits.LeastBreathingShareBesideSwing : limits.LeastBreathingShare) * LeakOfSlow(pulse);
 
     // A slow wave leaks twice as much into what is looked at for breathing, and a slower one all of itself.
     private double LeakOfSlow(in WindowPulse pulse) =>
@@ -214,8 +211,4 @@ internal sealed class Liveness(JudgeOptions options)
     private static bool IsPart(in SignalSecond second) => second.Fit.IsSeparated || second.Fit.Lines > 0;
 
     private bool IsWhole(in SignalSecond second) => second.Fit.WindowSeconds >= options.SettlingSeconds;
-
-    // Below this rate the smoothing leaves every pulse a third harmonic.
-    private bool IsSwing(in WindowPulse pulse) =>
-        pulse.ThirdWaveShare < limits.SureSwingThirdWaveShare && pulse.PeriodSeconds > limits.SureSwingPeriodSeconds;
 }

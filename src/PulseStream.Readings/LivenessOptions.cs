@@ -12,12 +12,6 @@ public sealed record LivenessOptions
     /// <summary>The same in a window shorter than the longest, where a swing may show 0.008.</summary>
     public double UnsureThirdWaveShare { get; init; } = 0.012;
 
-    /// <summary>Third harmonic below which a wave is a pure swing, for periods above <see cref="SureSwingPeriodSeconds"/>.</summary>
-    public double SureSwingThirdWaveShare { get; init; } = 0.004;
-
-    /// <summary>Period, s, above which a third harmonic is far below the edge of the smoothing, and no pulse has less than 0.01: 120 beats a minute.</summary>
-    public double SureSwingPeriodSeconds { get; init; } = 0.5;
-
     /// <summary>
     /// Standard deviation, s, of the bluntest beat: a bell of 0.22 s at half its height. Systole takes a quarter to a third of a second at any rate
     /// and all of its upstroke falls within (0.1 to 0.25 s, common practice), so a slow pulse shows more of the same front in its third harmonic. Such

@@ -139,14 +139,7 @@ internal sealed class SecondJudge
         }
 
         soundSeconds++;
-        var wasKnown = calm.IsKnown;
         var reasons = calm.ReasonsOf(second);
-        if (wasKnown && !calm.IsKnown)
-        {
-            handled.Forget();
-            liveness.Forget();
-        }
-
         if (calm.IsKnown && calm.HasSamePeriod(second))
         {
             presence.SeePulse(second);
