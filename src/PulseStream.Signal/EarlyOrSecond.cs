@@ -7,15 +7,6 @@ namespace PulseStream.Signal;
 /// </summary>
 internal static class EarlyOrSecond
 {
-    /// <summary>How much better a window repeats with two periods than with one where its beats may be two waves in turn.</summary>
-    public const double LeastGain = 0.005;
-
-    /// <summary>How clearly fronts of one size differ in turn where they may be two waves of one beat; <see cref="RisePairs.Contrast"/>.</summary>
-    public const double LeastEvenContrast = 3.5;
-
-    /// <summary>No slower beat has two waves half a period apart, s.</summary>
-    public const double LongestEvenPeriodSeconds = 1.6;
-
     // Every second beat early, at more than 126 a minute, is hardly a rhythm.
     private const double ShortestPeriodSeconds = 0.95;
 
@@ -86,15 +77,9 @@ internal static class EarlyOrSecond
     // of less than four, and each more than three eighths of two mean ones.
     private const double SoonestOfGroups = 0.375;
 
-    // Breathing makes two periods repeat worse than one; what repeats better alternates. A faster beat has hardly so late a wave; the
-    // heights of beats differ by less in turn, and two fronts that take a tenth of the time from full one to full one are long.
-    private const double SoonestEvenShare = 0.45;
-    private const double LargestEvenHeight = 0.9;
-    private const double LongEvenFrontShare = 0.1;
-
     /// <summary>Whether they are.</summary>
     /// <param name="pairs">Pairs with the period of the window.</param>
-    public static bool AreAsLikelyBeats(in RisePairs pairs) => IsNarrow(pairs) || IsFromAnEmptyVessel(pairs) || AreAsLikelyBeatsWithoutRhythm(pairs);
+    public static bool AreAsLikelyBeats(in RisePairs pairs) => IsNarrow(pairs) || AreAsLikelyBeatsWithoutRhythm(pairs);
 
     /// <summary>The same where the window does not repeat: fronts that keep to their delay behind beats that keep to none are second waves, however narrow they are.</summary>
     /// <param name="pairs">Pairs with the mean interval of the beats.</param>
@@ -114,17 +99,6 @@ internal static class EarlyOrSecond
         && pairs.SlopeShare >= LeastOfGroups
         && pairs.FootShare < FilledShare
         && pairs.SecondFrontSeconds < BroadestOfGroups * pairs.FrontSeconds;
-
-    /// <summary>Whether beats that come evenly may be the two waves of half as many.</summary>
-    /// <param name="pairs">Pairs with twice the period of the window.</param>
-    public static bool AreEvenAsLikely(in RisePairs pairs) =>
-        pairs.PeriodSeconds >= ShortestPeriodSeconds
-        && pairs.PeriodSeconds < LongestEvenPeriodSeconds
-        && pairs.DelayShare > SoonestEvenShare
-        && pairs.DelayShare < LatestSecondShare
-        && pairs.SlopeShare * pairs.SecondFrontSeconds < LargestEvenHeight * pairs.FrontSeconds
-        && pairs.Contrast > LeastEvenContrast
-        && pairs.FrontSeconds >= LongEvenFrontShare * pairs.PeriodSeconds;
 
     // Steep for a shorter time than the front, as hardly a wave is that has travelled.
     private static bool IsNarrow(in RisePairs pairs) =>
@@ -147,13 +121,6 @@ internal static class EarlyOrSecond
 
     private static bool IsOfQuickVessel(in RisePairs pairs) =>
         pairs.FootShare < FilledShare && pairs.FrontSeconds < LongestFrontOfQuickVessel * pairs.PeriodSeconds;
-
-    // However long the full front takes: behind the second wave's time, and steep, it is hardly a part of a beat that is over.
-    private static bool IsFromAnEmptyVessel(in RisePairs pairs) =>
-        pairs.FootShare < EmptyFootShare
-        && pairs.SlopeShare >= SteepShare
-        && pairs.DelayShare < LatestShare
-        && pairs.DelaySeconds > ValveClosure.LatestWaveSeconds(pairs.PeriodSeconds);
 
     private static bool IsOfNoOther(in RisePairs pairs) =>
         (pairs.FootShare < EmptyFootShare && pairs.FrontSeconds < QuickFrontShare * pairs.PeriodSeconds)

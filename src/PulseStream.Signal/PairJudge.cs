@@ -129,16 +129,16 @@ internal sealed class PairJudge(Repetition repetition, SignalDesign design)
     private void JudgeEven(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, double least, bool isKnown)
     {
         var gain = repetition.PeriodicityOfTwo - repetition.Periodicity;
-        var leastContrast = isKnown ? double.NegativeInfinity : EarlyOrSecond.LeastEvenContrast;
-        if (!(repetition.PeriodicityOfTwo >= least && (isKnown || gain >= EarlyOrSecond.LeastGain) && finder.TryFind(slopes, rises, 2 * repetition.PeriodSeconds, out var found, leastContrast, EarlyOrSecond.LongestEvenPeriodSeconds)))
+        var leastContrast = isKnown ? double.NegativeInfinity : PairVerdict.LeastContrast;
+        if (!(repetition.PeriodicityOfTwo >= least && PairVerdict.MayBeEven(gain, isKnown) && finder.TryFind(slopes, rises, 2 * repetition.PeriodSeconds, out var found, leastContrast, PairVerdict.LongestEvenPeriodSeconds)))
         {
             return;
         }
 
-        var isSecond = PairVerdict.MayBeEven(gain, isKnown) && PairVerdict.IsEvenSecondWave(found, isKnown);
+        var isSecond = PairVerdict.IsEvenSecondWave(found, isKnown);
         AreEven = isSecond && repetition.PeriodSeconds * design.BinRateHz >= FewestBins;
         Own = AreEven ? PairKind.SecondWave : PairKind.None;
-        AreAsLikelyBeats = AreEven ? PairVerdict.MayAlternate(found) : isSecond || EarlyOrSecond.AreEvenAsLikely(found);
+        AreAsLikelyBeats = AreEven ? PairVerdict.MayAlternate(found) : isSecond;
     }
 
     private void JudgeUneven(ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises, PairCourse before)

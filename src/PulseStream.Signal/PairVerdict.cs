@@ -8,6 +8,12 @@ namespace PulseStream.Signal;
 /// </summary>
 internal static class PairVerdict
 {
+    /// <summary>No slower beat has two waves half a period apart, s.</summary>
+    public const double LongestEvenPeriodSeconds = 1.6;
+
+    /// <summary>How clearly fronts of one size differ in turn where they are two waves of one beat; <see cref="RisePairs.Contrast"/>.</summary>
+    public const double LeastContrast = 5;
+
     // Every second beat early, at more than 126 a minute, is hardly a rhythm: early beats follow where the time between beats is long.
     // Where the fronts are those of beats, nobody can tell.
     private const double ShortestPeriodSeconds = 0.95;
@@ -32,8 +38,8 @@ internal static class PairVerdict
     private const double SlowFrontDelayShare = 0.35;
     private const double SlowFrontSlope = 0.2;
 
-    // Up to a ninth it may be a beat's own where the weaker fronts differ: second waves are the same share of their beats each time,
-    // a heart throws out what has flowed in while it waited.
+    // Up to a ninth it may be a beat's own where weaker fronts that are narrower differ: second waves are the same share of their beats
+    // each time, a heart throws out what has flowed in while it waited.
     private const double SurelySlowFrontShare = 0.107;
     private const double SteadyScatter = 0.1;
 
@@ -50,10 +56,6 @@ internal static class PairVerdict
 
     // Second waves have been drawn with up to nine tenths of the first one's height; steeper than this they are hardly ever.
     private const double SteepestWaveShare = 0.75;
-
-    // So little is the usual second wave of a front that takes its time; behind a quick one it is nearly as broad as that.
-    private const double QuickFrontShare = 0.09;
-    private const double BreadthBehindQuickFront = 0.75;
 
     // What rises from the foot of the full beats is one; second waves are found to rise from above an eighth, those of most fingers
     // from above three quarters, where half of the blood of the beat before has not run off yet. A weak one behind a quick front
@@ -88,9 +90,7 @@ internal static class PairVerdict
 
     // Both halves of a period as long to within an eighth: full beats and weaker ones, or two waves. Their height differs by more than breathing
     // makes of it, pair by pair, and the weaker is no broader: samples that are far apart make one of two equal fronts broader and less steep.
-    private const double LongestEvenPeriodSeconds = EarlyOrSecond.LongestEvenPeriodSeconds;
     private const double LargestEvenShare = 0.9;
-    private const double LeastContrast = 5;
     private const double LeastPeriodicityGain = 0.04;
     private const double BroaderEvenFront = 1.05;
     private const double LargestKnownEvenShare = 0.97;
@@ -217,15 +217,10 @@ internal static class PairVerdict
     private static bool MayDiffer(in RisePairs pairs) =>
         pairs.FootShare <= HighestFootShare
         && pairs.DelayShare <= LatestEarlyShare
-        && (DiffersByHeight(pairs) || IsNarrower(pairs) || IsSteepAndAsShort(pairs) || IsFromTheFoot(pairs));
+        && (IsNarrower(pairs) || IsSteepAndAsShort(pairs) || IsFromTheFoot(pairs));
 
     private static bool IsFromTheFoot(in RisePairs pairs) =>
         pairs.FootShare < EmptyFootShare && pairs.FrontSeconds < SlowFrontShare * pairs.PeriodSeconds;
-
-    private static bool DiffersByHeight(in RisePairs pairs) =>
-        pairs.DelayShare <= SlowFrontDelayShare
-        && pairs.FrontSeconds < SurelySlowFrontShare * pairs.PeriodSeconds
-        && pairs.Scatter >= SteadyScatter;
 
     private static bool IsNarrower(in RisePairs pairs)
     {
@@ -266,7 +261,7 @@ internal static class PairVerdict
 
         if (pairs.SlopeShare < UsualShare)
         {
-            return pairs.FrontSeconds < QuickFrontShare * pairs.PeriodSeconds && breadth < BreadthBehindQuickFront ? PairKind.Either : PairKind.SecondWave;
+            return PairKind.SecondWave;
         }
 
         var late = pairs.DelaySeconds - ValveClosure.LatestWaveSeconds(pairs.PeriodSeconds);

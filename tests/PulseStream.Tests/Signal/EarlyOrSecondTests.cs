@@ -101,16 +101,6 @@ public sealed class EarlyOrSecondTests
     [Fact]
     public void WhatComesFarBehindAQuickFrontMayBeABeat() => Assert.True(EarlyOrSecond.AreAsLikelyBeats(new(1, 0.55, 0.25, 0.16, 0.0775, 0.073, 0.15, 30)));
 
-    // The blood of the beat before has run off and the valves have closed, however long its front took: that of an old vessel has a shoulder.
-    [Theory]
-    [InlineData(0.54, 0.02, 0.55, true)]
-    [InlineData(0.54, 0.1, 0.55, false)]
-    [InlineData(0.54, 0.02, 0.35, false)]
-    [InlineData(0.43, 0.02, 0.55, false)]
-    [InlineData(0.7, 0.02, 0.55, false)]
-    public void WhatRisesFromTheFootBehindTheSecondWavesTimeMayBeABeat(double delay, double foot, double slope, bool mayBe) =>
-        Assert.Equal(mayBe, EarlyOrSecond.AreAsLikelyBeats(new(1.47, delay, slope, foot, 0.176, 0.091, 0.03, 18)));
-
     // Four beats in the time of five (Wenckebach periods, 4:3: common practice): the second and the fourth two thirds as steep as the
     // first and the third. Second waves of a slower heart are less steep, come sooner or rise from higher.
     [Theory]
@@ -126,12 +116,4 @@ public sealed class EarlyOrSecondTests
         Assert.Equal(mayBe, EarlyOrSecond.AreOfGroups(pairs));
         Assert.False(EarlyOrSecond.AreOfGroups(pairs with { SecondFrontSeconds = 0.15 }));
     }
-
-    [Theory]
-    [InlineData(0.86, 4.2, 0.11, true)]
-    [InlineData(0.95, 4.2, 0.11, false)]
-    [InlineData(0.86, 2, 0.11, false)]
-    [InlineData(0.86, 4.2, 0.08, false)]
-    public void EvenBeatsThatDifferInTurnMayBeTwoWavesOfHalfAsMany(double slope, double contrast, double frontShare, bool mayBe) =>
-        Assert.Equal(mayBe, EarlyOrSecond.AreEvenAsLikely(new(1.43, 0.72, slope, 0.1, 1.43 * frontShare, 1.41 * frontShare, 0.05, contrast)));
 }

@@ -127,14 +127,6 @@ public sealed class PairVerdictTests
     public void ABeatMayHideInALongFrontWhereTheSecondOneIsNarrower(double secondSeconds, double delay, double scatter, double foot, string kind) =>
         Assert.Equal(kind, PairVerdict.Of(Bigeminy with { FrontSeconds = 0.133, SecondFrontSeconds = secondSeconds, DelaySeconds = delay, Scatter = scatter, FootShare = foot }).ToString());
 
-    // So weak an early beat is none of a quick front's second waves, which are as broad as it is, and may be one of a slow front's.
-    [Theory]
-    [InlineData(0.1, 0.055, "Either")]
-    [InlineData(0.1, 0.09, "SecondWave")]
-    [InlineData(0.125, 0.07, "SecondWave")]
-    public void AWeakBeatIsTooNarrowForAQuickFrontsSecondWave(double seconds, double secondSeconds, string kind) =>
-        Assert.Equal(kind, PairVerdict.Of(Bigeminy with { SlopeShare = 0.1, FrontSeconds = seconds, SecondFrontSeconds = secondSeconds }).ToString());
-
     // All blood of the beat before has run off: nothing of it is left to come as a second wave, however weak and broad what comes is.
     [Theory]
     [InlineData(0.02, 0.085, "EarlyBeat")]
@@ -142,13 +134,6 @@ public sealed class PairVerdictTests
     [InlineData(0.02, 0.14, "SecondWave")]
     public void AWeakBeatFromTheFootIsOne(double foot, double frontSeconds, string kind) =>
         Assert.Equal(kind, PairVerdict.Of(Late with { SlopeShare = 0.15, FootShare = foot, FrontSeconds = frontSeconds, SecondFrontSeconds = 1.2 * frontSeconds }).ToString());
-
-    // A weak beat on the flank of a quick one is a ripple narrower than any wave of the same beat.
-    [Theory]
-    [InlineData(0.05, "Either")]
-    [InlineData(0.08, "None")]
-    public void ANarrowRippleBehindAQuickFrontMayBeABeat(double secondSeconds, string kind) =>
-        Assert.Equal(kind, PairVerdict.Of(Bigeminy with { SlopeShare = 0.06, SecondFrontSeconds = secondSeconds }).ToString());
 
     // Narrower by an eighth and more than a quick front: no wave that has travelled.
     [Fact]
