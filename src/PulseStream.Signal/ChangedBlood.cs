@@ -70,7 +70,6 @@ internal sealed class ChangedBlood(SignalDesign design)
         changed = Read(pairs, basis, noise, whole, redPower, length - best.Place);
         if (!(changed.Disagreement <= design.Options.ChangedDisagreement)
             || !(changed.StandardError > 0)
-            || !(Math.Abs(changed.Ratio - squares.Solution[0]) <= design.Options.LargestChange)
             || !(Math.Abs(LogGrowth(pairs, best.Place)) <= design.Options.LargestGrowthAtChange))
         {
             return false;

@@ -66,9 +66,6 @@ public sealed record SignalOptions
     /// <summary>Least part of a window, s, before a change of the blood and behind it, from which R is read: two beats at rest.</summary>
     public double LeastChangedSeconds { get; init; } = 1.9;
 
-    /// <summary>Change of R within a window that blood makes at most, in units of R: twelve points.</summary>
-    public double LargestChange { get; init; } = 0.5;
-
     /// <summary>Growth of infrared's pulse from before a change of the blood to behind it, or from the calm one to that window, either way, as a logarithm, that is none: two seconds hold no whole number of beats.</summary>
     public double LargestGrowthAtChange { get; init; } = 0.2;
 

@@ -15,10 +15,6 @@ internal sealed class WindowBeats
     private const double DrownedPeriodicity = 0.4;
     private const double DrownedIntervalShare = 0.92;
 
-    // A wave so many times the size of the second before, or so small a part of it, is another one: a finger that comes on leaves
-    // a step behind that has beats of its own.
-    private const double OtherWaveShare = 3;
-
     // What the slow part gives back to a slow pulse lets it repeat as well as before or better; a breath or drift among it, many
     // times a weak pulse, does not keep to the pulse's period.
     private const double LeastRepetition = 0.6;
@@ -43,7 +39,6 @@ internal sealed class WindowBeats
     private readonly double[] either = new double[BeatFinder.MostBeats];
     private readonly BeatTeller teller;
     private (int Length, double PeriodBins, double FrontSteepness, double Ratio) learnable;
-    private double lastSize = double.NaN;
     private double irregularitySoFar;
     private double likeness;
     private int eitherCount;
@@ -112,7 +107,7 @@ internal sealed class WindowBeats
     /// <param name="fit">What was read from it.</param>
     /// <param name="noise">White noise of a bin of it.</param>
     /// <param name="removed">What was removed from it as slow.</param>
-    /// <param name="isKnown">Whether the calm pulse is known, with this R.</param>
+    /// <param name="isKnown">Whether the calm pulse is known to live.</param>
     /// <param name="endIndex">Index just past the second that is told.</param>
     public WindowPulse Measure(SmoothedBins bins, ReadOnlySpan<double> best, Span<double> room, in RatioFit fit, WhiteNoise noise, SlowBasis removed, bool isKnown, long endIndex)
     {
@@ -237,9 +232,7 @@ internal sealed class WindowBeats
     {
         var end = bins.NewestBin + 1.0;
         var isSound = !hasRed || fit.Disagreement <= design.Options.SoundDisagreement;
-        var isOther = Math.Max(fit.PulseSize / lastSize, lastSize / fit.PulseSize) > OtherWaveShare;
-        lastSize = fit.PulseSize;
-        train.Take(finder.AllRises, end - length, end, isSound, fit.WindowSeconds == design.Options.LongestWindowSeconds && !isOther && !ArePairsOther(), fit.Lines > 0 || fit.IsSeparated);
+        train.Take(finder.AllRises, end - length, end, isSound, fit.WindowSeconds == design.Options.LongestWindowSeconds && !ArePairsOther(), fit.Lines > 0 || fit.IsSeparated);
         var averaged = design.Options.AveragingSeconds * design.BinRateHz;
         var window = RateWindow.Of(end - 1 - finder.UnseenBins, BinOf(endIndex), train.SoundFrom, averaged);
         return bins.Gaps.AnyBetween(window.From, end)

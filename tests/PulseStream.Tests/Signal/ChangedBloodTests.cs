@@ -45,13 +45,6 @@ public sealed class ChangedBloodTests
         Assert.False(TryRead(pairs, out _, out _));
     }
 
-    // Thirteen points more or less are no blood's.
-    [Theory]
-    [InlineData(1.02)]
-    [InlineData(0.97, true)]
-    public void NoBloodChangesByMore(double behind, bool isRead = false) =>
-        Assert.Equal(isRead, TryRead(Window(t => Before + ((behind - Before) * Change(t, 4, 0)), _ => default), out _, out _));
-
     // Nothing is left of a change whose beginning or end is not in the window.
     [Fact]
     public void AChangeOfWhichHardlyAnythingIsSeenYetIsNotRead() =>

@@ -24,16 +24,15 @@ public sealed class PulseTemplateTests
     }
 
     [Theory]
-    [InlineData(true, 0.5, true)]
-    [InlineData(true, 0.7, false)]
-    [InlineData(false, 0.5, false)]
-    public void APulseIsKnownForOneByItsRatioOnceItIsProven(bool isProven, double ratio, bool isKnown)
+    [InlineData(true)]
+    [InlineData(false)]
+    public void APulseIsAFingersOnceItIsProven(bool isProven)
     {
         var (pairs, rises) = Window();
         var template = new PulseTemplate(Design);
         template.Learn(pairs, rises, PeriodBins, 1, 0.5);
         template.IsProven = isProven;
-        Assert.Equal(isKnown, template.Knows(ratio));
+        Assert.Equal(isProven, template.IsLiving);
     }
 
     [Fact]
