@@ -247,6 +247,9 @@ public sealed record JudgeOptions
     /// <summary>Successive differences of intervals over the mean interval above which the rhythm is called irregular; breathing alone stays below.</summary>
     public double Irregularity { get; init; } = 0.12;
 
+    /// <summary>What a window counts for at most in the average of the last ones, by which a rhythm stays irregular whose beats differ by chance by less for a while: one early beat is over soon.</summary>
+    public double MostIrregularity { get; init; } = 0.2;
+
     /// <summary>The same above which no rate is told: intervals that differ so much in turn are a slow pulse's two waves; every second beat early by 45 % makes 0.9.</summary>
     public double LargestIrregularity { get; init; } = 0.95;
 

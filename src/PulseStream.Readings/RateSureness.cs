@@ -6,12 +6,16 @@ namespace PulseStream.Readings;
 internal sealed class RateSureness(JudgeOptions options, bool hasRed)
 {
     private readonly RateCourse course = new(options);
-
     private int doubts;
+    private double irregularity;
 
-    /// <summary>Whether successive intervals differ by more than breathing makes them.</summary>
+    /// <summary>Whether successive intervals differ by more than breathing makes them, in the window of the next believed second or on the average of the last ones.</summary>
     /// <param name="pulse">The beats of the window.</param>
-    public bool IsIrregular(in WindowPulse pulse) => pulse.Irregularity > options.Irregularity;
+    public bool IsIrregular(in WindowPulse pulse)
+    {
+        irregularity += (Math.Min(pulse.Irregularity, options.MostIrregularity) - irregularity) / options.RateAveragingSeconds;
+        return IsIrregularNow(pulse) || irregularity > options.Irregularity;
+    }
 
     /// <summary>Whether the rate of the next believed second can be told; later seconds are held against those that were.</summary>
     /// <param name="second">The second.</param>
@@ -21,13 +25,15 @@ internal sealed class RateSureness(JudgeOptions options, bool hasRed)
         return IsCounted(second) && doubts < options.LeastDoubts && course.Continues(second);
     }
 
+    private bool IsIrregularNow(in WindowPulse pulse) => pulse.Irregularity > options.Irregularity;
+
     private bool IsCounted(in SignalSecond second)
     {
         var pulse = second.Pulse;
         return double.IsFinite(pulse.RatePerMinute)
             && pulse.RateSpreadPerMinute < pulse.RatePerMinute
             && !(pulse.Irregularity > (pulse.Periodicity < options.LeastPeriodicityOfTurns ? options.LargestIrregularityWithoutRhythm : options.LargestIrregularity))
-            && !(IsIrregular(pulse) && (pulse.RateSpreadPerMinute > options.LargestRateSpreadPerMinute || pulse.Agreement < options.LeastIrregularAgreement))
+            && !(IsIrregularNow(pulse) && (pulse.RateSpreadPerMinute > options.LargestRateSpreadPerMinute || pulse.Agreement < options.LeastIrregularAgreement))
             && !MissesPeriod(pulse)
             && (second.Fit.Lines == 0 || (second.Fit.WindowSeconds >= options.LeastRateSecondsBesideLines && IsRateOfPeriod(pulse) && !IsOvertoneOfLine(second)));
     }

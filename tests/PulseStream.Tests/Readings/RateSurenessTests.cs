@@ -45,6 +45,23 @@ public sealed class RateSurenessTests
         Assert.Equal(isSure, new RateSureness(new JudgeOptions(), hasRed: true).IsSure(second));
     }
 
+    // A rhythm that varies by a fifth either way varies by less in some windows; breathing never does by as much, and one early beat is gone with its window.
+    [Theory]
+    [InlineData(0.17, 0.1, 3, true)]
+    [InlineData(0.1, 0.1, 3, false)]
+    [InlineData(0.4, 0.04, 8, false)]
+    public void ARhythmIsIrregularOnTheAverage(double irregularity, double newest, int seconds, bool isIrregular)
+    {
+        var rate = new RateSureness(new JudgeOptions(), hasRed: true);
+        Assert.All(Enumerable.Range(0, 16), _ => Assert.Equal(irregularity > 0.12, rate.IsIrregular(new WindowPulse { Irregularity = irregularity })));
+        for (var k = 1; k < seconds; k++)
+        {
+            rate.IsIrregular(new WindowPulse { Irregularity = newest });
+        }
+
+        Assert.Equal(isIrregular, rate.IsIrregular(new WindowPulse { Irregularity = newest }));
+    }
+
     // After seconds in which there may have been twice as many beats one that seems sure is chance; a single doubt says nothing of the next.
     [Theory]
     [InlineData("!!!!!!.", "       ")]
