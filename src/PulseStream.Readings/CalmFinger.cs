@@ -180,7 +180,7 @@ internal sealed class CalmFinger
         }
 
         // Added light scales the pulse and leaves its rate alone; a line beside it may be movement's.
-        leakCause = hasRed && ((IsLeaking(second) && (HasOtherRatio(second) || !seat.IsUnharmed(second))) || (second.Fit.Lines > 0 && light.HasRisenOver(second))) ? CauseOfLeak(second) : Reasons.None;
+        leakCause = hasRed && ((IsLeaking(second) && ((HasOtherRatio(second) && Pulse.HasShrunkInBoth(second, options)) || !seat.IsUnharmed(second))) || (second.Fit.Lines > 0 && light.HasRisenOver(second))) ? CauseOfLeak(second) : Reasons.None;
         if (leakCause != Reasons.None)
         {
             return second.Fit.Lines > 0 ? leakCause | Reasons.Motion : leakCause;

@@ -26,4 +26,13 @@ internal readonly record struct CalmPulse(double LogHeight, double Ratio, double
     public bool IsSeenWhole(in SignalSecond second, JudgeOptions options) =>
         Math.Abs(Math.Log(second.Pulse.PeriodSeconds / (2 * PeriodSeconds))) < options.SamePeriod
         && Math.Abs(second.Fit.Ratio - Ratio) < options.SameRatio;
+
+    /// <summary>Whether the pulses of both lights have shrunk by more than breathing makes them: what comes past a finger takes from both, blood that loses oxygen makes red's grow, and blood that takes it up leaves infrared's.</summary>
+    /// <param name="second">The second.</param>
+    /// <param name="options">The limits.</param>
+    public bool HasShrunkInBoth(in SignalSecond second, JudgeOptions options)
+    {
+        var infrared = LogHeight - Math.Log(second.Fit.PulseSize);
+        return Math.Min(infrared, infrared + Math.Log(Ratio / second.Fit.Ratio)) > options.Slip.Shrink;
+    }
 }

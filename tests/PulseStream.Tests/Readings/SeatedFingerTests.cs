@@ -204,6 +204,34 @@ public sealed class SeatedFingerTests
         Assert.All(heard.Seconds.Where(s => s.SecondIndex > Moved + 20), s => Assert.Equal(Reasons.Misplaced, s.Unusable?.Reasons & Reasons.Misplaced));
     }
 
+    // Light comes past evenly, by a fifteenth and by a third, and R leaps by five points: blood that loses oxygen makes red's pulse grow, blood that
+    // takes it up leaves infrared's. What comes past takes from both.
+    [Theory]
+    [InlineData(0.07, 0.06, 0.22, false)]
+    [InlineData(0.07, 0.06, -0.22, false)]
+    [InlineData(0.35, 1, -0.3, true)]
+    [InlineData(0.35, 1, 0.3, true)]
+    public void BloodThatChangesFastInBrighterLightIsNoLeak(double rise, double shrink, double ratio, bool isLeak)
+    {
+        var calm = new CalmFinger(new(), hasRed: true);
+        var seated = At(0, 0);
+        calm.See(seated);
+        calm.Tell(seated);
+        calm.Remember(seated);
+        var later = At(0, ratio) with { SecondIndex = 20 };
+        later = later with
+        {
+            Light = later.Light with { InfraredCounts = InfraredCounts * Math.Exp(rise), RedCounts = RedCounts * Math.Exp(rise) },
+            Fit = later.Fit with { PulseSize = later.Fit.PulseSize * Math.Exp(-shrink) },
+        };
+        for (var k = 0; k < 8; k++)
+        {
+            calm.See(later);
+        }
+
+        Assert.Equal(isLeak ? Reasons.Misplaced : Reasons.None, calm.ReasonsOf(later) & Reasons.Misplaced);
+    }
+
     // Both lights brighten by the same share while less of red's comes through the finger than of infrared's: nothing but R's own leap tells.
     [Fact]
     public void LightThatHidesWhatItDoesToRIsMisplaced()
