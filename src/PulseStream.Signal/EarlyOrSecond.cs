@@ -53,8 +53,9 @@ internal static class EarlyOrSecond
     private const double SoonestOfPair = 0.245;
 
     // Pairs hardly hold more than 140 beats a minute. Their fronts share the time of two beats, and take a seventh of it at most where a vessel
-    // draws them out, an eighth where it has emptied. A beat that throws less blood is steep for a shorter time than a full one, but not for half of it. A usual second wave, half as tall and as long again as the front, looks
-    // four fifths as broad as it where it rises from the middle of the fall; as far behind Weissler's time as that scatters, hardly a ninth less.
+    // draws them out, an eighth where it has emptied. A beat that throws less blood is steep for a shorter time than a full one, but not for
+    // half of it. A usual second wave, half as tall and as long again as the front, looks four fifths as broad as it where it rises from the
+    // middle of the fall; as far behind Weissler's time as that scatters, hardly a ninth less.
     private const double ShortestPairSeconds = 0.86;
     private const double LeastBreadth = 0.55;
     private const double LongestFrontOfPair = 0.14;

@@ -11,6 +11,9 @@ internal sealed class PulseTemplate
     // A pulse that was learned just now is not learned anew: most of its beats would be the same.
     private const int FreshSeconds = 3;
 
+    // Two and a half points: what came with another R is asked anew whether it is a pulse.
+    private const double OtherRatio = 0.1;
+
     private const int MostRises = 64;
 
     // A cubic needs a point before the first.
@@ -66,8 +69,9 @@ internal sealed class PulseTemplate
     /// <param name="design">The design.</param>
     public static int LongestBeatBins(SignalDesign design) => (int)(LengthShare * Repetition.LongestPeriodSeconds * design.BinRateHz) + 1;
 
-    /// <summary>Whether a living finger's pulse is known, so that nobody has to ask whether what comes is one.</summary>
-    public bool IsLiving => IsKnown && IsProven;
+    /// <summary>Whether this pulse is known, so that nobody has to ask whether it is one.</summary>
+    /// <param name="ratio">R of a window, no unit; NaN where there is one light.</param>
+    public bool Knows(double ratio) => IsKnown && IsProven && !(Math.Abs(ratio - Ratio) > OtherRatio);
 
     /// <summary>Forgets the pulse: another finger may come.</summary>
     public void Forget() => length = 0;

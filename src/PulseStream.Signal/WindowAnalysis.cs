@@ -85,7 +85,7 @@ internal sealed class WindowAnalysis
             fit = fit with { Leap = ofBoth, LeapBesidePulse = besidePulse };
         }
 
-        var pulse = beats.Measure(bins, taken.Room, loaded.Room, fit, taken.Noise, design.SlowOf(fit.WindowSeconds, taken.Edge), calm.IsLiving, endIndex);
+        var pulse = beats.Measure(bins, taken.Room, loaded.Room, fit, taken.Noise, design.SlowOf(fit.WindowSeconds, taken.Edge), calm.Knows(fit.Ratio), endIndex);
         fit = fit with { NoiseSize = beats.WhiteNoiseShare * fit.NoiseSize };
         return (hasRed ? fit : fit with { Ratio = double.NaN, StandardError = double.NaN, Disagreement = double.NaN }, pulse);
     }

@@ -107,7 +107,7 @@ internal sealed class WindowBeats
     /// <param name="fit">What was read from it.</param>
     /// <param name="noise">White noise of a bin of it.</param>
     /// <param name="removed">What was removed from it as slow.</param>
-    /// <param name="isKnown">Whether the calm pulse is known to live.</param>
+    /// <param name="isKnown">Whether the calm pulse is known, with this R.</param>
     /// <param name="endIndex">Index just past the second that is told.</param>
     public WindowPulse Measure(SmoothedBins bins, ReadOnlySpan<double> best, Span<double> room, in RatioFit fit, WhiteNoise noise, SlowBasis removed, bool isKnown, long endIndex)
     {

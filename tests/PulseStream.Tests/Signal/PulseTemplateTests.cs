@@ -24,15 +24,16 @@ public sealed class PulseTemplateTests
     }
 
     [Theory]
-    [InlineData(true)]
-    [InlineData(false)]
-    public void APulseIsAFingersOnceItIsProven(bool isProven)
+    [InlineData(true, 0.5, true)]
+    [InlineData(true, 0.7, false)]
+    [InlineData(false, 0.5, false)]
+    public void APulseIsKnownForOneByItsRatioOnceItIsProven(bool isProven, double ratio, bool isKnown)
     {
         var (pairs, rises) = Window();
         var template = new PulseTemplate(Design);
         template.Learn(pairs, rises, PeriodBins, 1, 0.5);
         template.IsProven = isProven;
-        Assert.Equal(isProven, template.IsLiving);
+        Assert.Equal(isKnown, template.Knows(ratio));
     }
 
     [Fact]
